@@ -1,0 +1,1 @@
+//! Laws of components. Knows no vehicle: a network, a coil, a spool, oil, a pump, a phaser.
