@@ -1,1 +1,3 @@
 //! Laws of components. Knows no vehicle: a network, a coil, a spool, oil, a pump, a phaser.
+
+pub mod circuit;
