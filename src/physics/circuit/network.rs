@@ -36,6 +36,15 @@ pub enum Element {
         /// Its law.
         law: DiodeLaw,
     },
+    /// An ideal current, such as an inductance keeps up while its driver is off.
+    Current {
+        /// Where the current leaves the network.
+        from: usize,
+        /// Where it returns.
+        to: usize,
+        /// Current through the element [A].
+        amperes: f64,
+    },
     /// An ohmmeter's source: current leaves through `red` and returns through `black`.
     OhmMeter {
         /// Red lead.
@@ -115,6 +124,7 @@ impl Element {
             Self::Resistor { a, b, .. } => (a, b),
             Self::Source { plus, minus, .. } => (plus, minus),
             Self::Diode { anode, cathode, .. } => (anode, cathode),
+            Self::Current { from, to, .. } => (from, to),
             Self::OhmMeter { red, black, .. } => (red, black),
         }
     }
@@ -125,6 +135,7 @@ impl Element {
             Self::Resistor { ohms, .. } => (volts / ohms, 1.0 / ohms),
             Self::Source { volts: emf, ohms, .. } => ((volts - emf) / ohms, 1.0 / ohms),
             Self::Diode { law, .. } => law.current(volts),
+            Self::Current { amperes, .. } => (amperes, 0.0),
             Self::OhmMeter { source, .. } => {
                 let (pushed, slope) = source.current(volts);
                 (-pushed, -slope)
@@ -133,7 +144,7 @@ impl Element {
     }
 
     const fn is_linear(&self) -> bool {
-        matches!(self, Self::Resistor { .. } | Self::Source { .. })
+        matches!(self, Self::Resistor { .. } | Self::Source { .. } | Self::Current { .. })
     }
 }
 

@@ -63,6 +63,7 @@ fn random_network() -> impl Strategy<Value = Network> {
                     cathode: b,
                     law: DiodeLaw { saturation_a: 1e-9, ideality: 1.3, series_ohms: 0.05 },
                 },
+                2 => Element::Current { from: a, to: b, amperes: volts * 1e-6 },
                 _ => Element::Resistor { a, b, ohms },
             });
         }
@@ -87,6 +88,9 @@ proptest! {
                 Element::Source { plus, minus, volts, ohms } => {
                     delivered += volts * current;
                     (plus, minus, -current, ohms * current * current)
+                }
+                Element::Current { from, to, .. } => {
+                    (from, to, current, current * solution.volts_between(from, to))
                 }
                 Element::OhmMeter { red, black, .. } => (red, black, -current, 0.0),
             };
