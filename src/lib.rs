@@ -1,10 +1,12 @@
 //! Faultwright: a teaching simulator for diagnostic reasoning.
 
+pub mod assessment;
 pub mod control_module;
 pub mod faults;
 pub mod instruments;
 pub mod numerics;
 pub mod physics;
+pub mod scenario;
 pub mod session;
 pub mod units;
 pub mod vehicle;
