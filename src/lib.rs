@@ -3,5 +3,13 @@
 //! A module imports only from rows below its own; `tests/architecture` holds the table and reads every path.
 
 pub mod command_line;
+pub mod control_module;
+pub mod faults;
+pub mod instruments;
+pub mod numerics;
+pub mod physics;
+pub mod session;
+pub mod units;
+pub mod vehicle;
 #[cfg(feature = "workshop")]
 pub mod workshop;
