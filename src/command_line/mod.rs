@@ -20,6 +20,7 @@ pub enum Ending {
 
 impl Ending {
     /// The number that the shell gets. Two is left to wrong arguments, as everywhere.
+    #[must_use]
     pub const fn code(self) -> u8 {
         match self {
             Ending::Done => 0,
@@ -35,6 +36,7 @@ impl From<Ending> for ExitCode {
 }
 
 /// Reads the arguments of this process and does what they ask. Wrong arguments, help and version end the process here.
+#[must_use]
 pub fn run() -> Ending {
     let _no_arguments_yet = command().get_matches();
     open_window()

@@ -55,7 +55,10 @@ fn app() -> App {
         .set(WindowPlugin { primary_window: Some(window), ..default() })
         // `rest` puts it back with a handler that wakes the window.
         .disable::<TerminalCtrlCHandlerPlugin>();
-    app.add_plugins((engine, EguiPlugin::default()))
-        .add_plugins((rest::plugin, scene::plugin, panels::plugin));
+    app.add_plugins((engine, EguiPlugin::default())).add_plugins((
+        rest::plugin,
+        scene::plugin,
+        panels::plugin,
+    ));
     app
 }

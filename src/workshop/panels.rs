@@ -14,9 +14,7 @@ fn draw(mut contexts: EguiContexts) -> Result {
     let mut root = egui::Ui::new(
         ctx.clone(),
         "workshop".into(),
-        egui::UiBuilder::new()
-            .layer_id(egui::LayerId::background())
-            .max_rect(ctx.viewport_rect()),
+        egui::UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect()),
     );
     egui::Panel::left("bench").default_size(280.0).show(&mut root, |ui| {
         // A panel is as wide as what is in it unless something asks for the rest.

@@ -28,9 +28,7 @@ pub(super) fn plugin(app: &mut App) {
         .insert_resource(building)
         .add_systems(
             PreUpdate,
-            drop_old_news
-                .after(EguiInputSet::WriteEguiEvents)
-                .before(EguiPreUpdateSet::BeginPass),
+            drop_old_news.after(EguiInputSet::WriteEguiEvents).before(EguiPreUpdateSet::BeginPass),
         )
         .add_systems(Last, draw_until_ready);
     wake_on_interrupt(app);

@@ -4,8 +4,7 @@ use bevy::core_pipeline::tonemapping::Tonemapping;
 use bevy::prelude::*;
 
 pub(super) fn plugin(app: &mut App) {
-    app.insert_resource(ClearColor(Color::srgb(0.10, 0.11, 0.13)))
-        .add_systems(Startup, furnish);
+    app.insert_resource(ClearColor(Color::srgb(0.10, 0.11, 0.13))).add_systems(Startup, furnish);
 }
 
 /// Puts up everything once.

@@ -100,7 +100,8 @@ impl Reader {
         if ident != "self" || segments.is_empty() {
             segments.push(ident.to_string());
         }
-        let renamed = if rename == "self" { before.last().cloned() } else { Some(rename.to_string()) };
+        let renamed =
+            if rename == "self" { before.last().cloned() } else { Some(rename.to_string()) };
         let bound = renamed.filter(|name| name != "_");
         let kind = Kind::Import { bound, glob: false, shown };
         self.mention(ident.span().start().line, segments, rooted, kind);
@@ -166,9 +167,7 @@ impl Reader {
 }
 
 fn is_path_separator(trees: &[TokenTree], at: usize) -> bool {
-    let colon = |index: usize| {
-        matches!(trees.get(index), Some(TokenTree::Punct(punct)) if punct.as_char() == ':')
-    };
+    let colon = |index: usize| matches!(trees.get(index), Some(TokenTree::Punct(punct)) if punct.as_char() == ':');
     colon(at) && colon(at + 1)
 }
 

@@ -15,7 +15,11 @@ type Planted = (&'static str, &'static str, &'static str);
 
 const UP_THE_HOUSE: &[Planted] = &[
     ("src/physics/coil.rs", "use crate::session::Step;", "may not name `session`"),
-    ("src/physics/coil.rs", "use crate::{units::Volts, vehicle::Harness};", "may not name `vehicle`"),
+    (
+        "src/physics/coil.rs",
+        "use crate::{units::Volts, vehicle::Harness};",
+        "may not name `vehicle`",
+    ),
     ("src/physics/coil.rs", "use {crate::{faults::{self, Kind}}};", "may not name `faults`"),
     ("src/physics/coil.rs", "use crate::session as numerics;", "may not name `session`"),
     ("src/physics/coil.rs", "use crate::session::Step as _;", "may not name `session`"),
@@ -37,7 +41,11 @@ const UP_THE_HOUSE: &[Planted] = &[
     ("src/physics/coil.rs", "fn f() { assert!(crate::session::is_open()); }", "`session`"),
     ("src/physics/coil.rs", "fn f() { vec![(1, super::super::session::N)]; }", "`session`"),
     ("src/physics/coil.rs", "macro_rules! m { () => { $crate::session::take() } }", "`session`"),
-    ("src/physics/coil.rs", "m! { use crate::{units, session::{Step}}; }", "may not name `session`"),
+    (
+        "src/physics/coil.rs",
+        "m! { use crate::{units, session::{Step}}; }",
+        "may not name `session`",
+    ),
     ("src/physics/coil.rs", "fn f() { crate::session::note!(1); }", "may not name `session`"),
     ("src/physics/coil.rs", "use crate::control_module::Signal;", "`physics` (row 2"),
     ("src/control_module/mod.rs", "use crate::physics::Coil;", "(row 2: laws of components"),
@@ -84,7 +92,11 @@ const OUTSIDE: &[Planted] = &[
     ("src/physics/coil.rs", "use std::*;", "root of the standard library"),
     ("src/vehicle/mod.rs", "use std::collections::HashMap;", "may not use `HashMap`"),
     ("src/vehicle/mod.rs", "use std::collections::{BTreeMap, HashSet as Set};", "`HashSet`"),
-    ("src/vehicle/mod.rs", "use std::collections; fn f(m: collections::HashMap<A, B>) {}", "`HashMap`"),
+    (
+        "src/vehicle/mod.rs",
+        "use std::collections; fn f(m: collections::HashMap<A, B>) {}",
+        "`HashMap`",
+    ),
     ("src/vehicle/mod.rs", "fn f() { m!(HashSet::new()); }", "may not use `HashSet`"),
     ("src/vehicle/mod.rs", "use std::collections::hash_map::Entry;", "may not use `hash_map`"),
     ("src/session/mod.rs", "use bevy::prelude::*;", "may not name `bevy::prelude`"),
@@ -110,13 +122,19 @@ const LAWFUL: &[(&str, &str)] = &[
     ("src/physics/mod.rs", "pub use crate::physics::coil::Coil; pub(crate) use coil::solve;"),
     ("src/physics/coil.rs", "#[cfg(test)] mod tests { use super::*; use proptest::prelude::*; }"),
     ("src/physics/coil.rs", "pub(crate) fn f() {} pub(in crate::physics) fn g() {}"),
-    ("src/physics/coil.rs", "use std::collections::BTreeMap; use std::fmt; fn f() -> fmt::Result {}"),
+    (
+        "src/physics/coil.rs",
+        "use std::collections::BTreeMap; use std::fmt; fn f() -> fmt::Result {}",
+    ),
     ("src/physics/coil.rs", "impl Coil { fn f(&self) { let rand = self.libm; g(rand, self); } }"),
     ("src/physics/coil.rs", "fn f(session: u8) { debug_assert!(session > 0, \"{}\", session); }"),
     ("src/physics/coil.rs", "fn f() { vec![crate::units::Volts(1.0), Self::rest()]; }"),
     ("src/physics/coil.rs", "/// See [`crate::session`] and `std::fs`.\nstruct Coil;"),
     ("src/physics/coil.rs", "macro_rules! law { ($x:ident) => { $crate::units::$x::new() } }"),
-    ("src/physics/coil.rs", "#[derive(thiserror::Error)] #[error(\"no {0}: std::fs\")] struct E(u8);"),
+    (
+        "src/physics/coil.rs",
+        "#[derive(thiserror::Error)] #[error(\"no {0}: std::fs\")] struct E(u8);",
+    ),
     ("src/physics/coil.rs", "fn f() { include_str!(\"table.csv\"); env!(\"CARGO_PKG_NAME\"); }"),
     ("src/numerics/elementary.rs", "pub fn exp(x: f64) -> f64 { libm::exp(x) }"),
     ("src/numerics/stream.rs", "use rand_chacha::ChaCha8Rng; use rand::SeedableRng;"),
@@ -127,7 +145,10 @@ const LAWFUL: &[(&str, &str)] = &[
     ("src/workshop/mod.rs", "use bevy::prelude::*; use bevy_egui::egui; use std::time::Instant;"),
     ("src/workshop/mod.rs", "use std::collections::HashMap; use crate::session::Session;"),
     ("src/command_line/mod.rs", "use clap::Command; fn f() { crate::workshop::run(); }"),
-    ("src/main.rs", "fn main() -> std::process::ExitCode { faultwright::command_line::run().into() }"),
+    (
+        "src/main.rs",
+        "fn main() -> std::process::ExitCode { faultwright::command_line::run().into() }",
+    ),
 ];
 
 fn must_be_refused(planted: &[Planted]) {
@@ -165,7 +186,8 @@ fn lawful_sources_pass() {
 
 #[test]
 fn a_refusal_names_the_file_and_the_line() {
-    let said = refusals("src/physics/coil.rs", "use crate::units::Volts;\n\nuse crate::session::Step;\n");
+    let said =
+        refusals("src/physics/coil.rs", "use crate::units::Volts;\n\nuse crate::session::Step;\n");
     assert_eq!(said.len(), 1);
     assert!(said[0].starts_with("src/physics/coil.rs:3: "), "{}", said[0]);
 }

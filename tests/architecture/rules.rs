@@ -55,7 +55,7 @@ pub fn judge(file: &str, at: &[String], source: &str) -> Verdict {
     let aliases = aliases_of(&contents.mentions);
     for mention in &contents.mentions {
         let own = mention.at.first().map_or("", String::as_str);
-        for said in unordered(mention, own) {
+        if let Some(said) = unordered(mention, own) {
             verdict.findings.push(refuse(mention.line, said));
         }
         let complaint = match resolve(&mention.at, &mention.segments, mention.rooted, &aliases, 0) {
@@ -182,10 +182,15 @@ fn outward(mention: &Mention, own: &str, path: &[String]) -> Option<String> {
         return None;
     }
     if let Kind::Import { shown: true, .. } = mention.kind {
-        return Some(format!("hands on `{}` from outside; name it where it is used", path.join("::")));
+        return Some(format!(
+            "hands on `{}` from outside; name it where it is used",
+            path.join("::")
+        ));
     }
     if path.len() == 1 && path[0] == "std" && row_of(own).is_some_and(|row| row < UNORDERED_FROM) {
-        return Some("imports the root of the standard library, behind which a part could hide".into());
+        return Some(
+            "imports the root of the standard library, behind which a part could hide".into(),
+        );
     }
     OUTSIDE
         .iter()

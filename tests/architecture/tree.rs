@@ -123,7 +123,9 @@ pub fn strangers_in_root(text: &str) -> Vec<String> {
             {
                 None
             }
-            syn::Item::Mod(item) => Some(format!("`{}` is not a public module in a file", item.ident)),
+            syn::Item::Mod(item) => {
+                Some(format!("`{}` is not a public module in a file", item.ident))
+            }
             _ => Some("there is something other than `pub mod` lines".to_owned()),
         })
         .collect()

@@ -35,7 +35,13 @@ fn without_the_window_nothing_of_its_engine_is_there() {
 
 #[test]
 fn a_tree_with_the_window_is_refused() {
-    for line in ["bevy v0.19.1", "bevy_ecs v0.19.1", "egui v0.36.2 (*)", "wgpu-hal v29.0.4", "winit v0.30.13"] {
+    for line in [
+        "bevy v0.19.1",
+        "bevy_ecs v0.19.1",
+        "egui v0.36.2 (*)",
+        "wgpu-hal v29.0.4",
+        "winit v0.30.13",
+    ] {
         let tree = format!("faultwright v0.1.0\n{line}\nthiserror v2.0.21\n");
         assert_eq!(window_crates(&tree).len(), 1, "{line}");
     }
