@@ -130,10 +130,10 @@ pub enum Event {
     Heard {
         /// Valve.
         valve: Id,
-        /// When the current came on.
-        on: Click,
-        /// When it went off.
-        off: Click,
+        /// When the current came on; otherwise when it went off.
+        current_on: bool,
+        /// The sound.
+        click: Click,
     },
     /// The module refused a request or could not be reached.
     NoAnswer {
@@ -262,6 +262,8 @@ pub enum Refusal {
     CannotRun(Vec<Id>),
     /// The key is off.
     KeyOff,
+    /// The key must be off for this.
+    KeyMustBeOff,
     /// The data sheet forbids power from outside.
     PowerForbidden,
     /// The meter's fuse is blown.
@@ -312,6 +314,8 @@ pub enum Breach {
     ReversedPolarity(Id),
     /// Driven or started with the oil lamp on or the stick dry.
     RunWithoutOil,
+    /// Driven without having looked at the oil first.
+    DrivenUnchecked,
     /// Driven with something left off.
     DrivenIncomplete,
     /// Codes cleared before they were read.

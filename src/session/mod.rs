@@ -4,6 +4,8 @@
 //! virtual apprentice use that call and nothing else, and what they may know is exactly the
 //! events.
 
+pub mod attempt;
 pub mod event;
 pub mod setup;
 pub mod step;
+mod take;
