@@ -31,24 +31,10 @@ impl Belief {
     /// Before any evidence.
     #[must_use]
     pub fn prior(worlds: Worlds) -> Self {
-        let known = worlds.worlds.first().map_or_else(BTreeSet::new, |world| {
-            let valves = &world.session.briefing().vehicle.valves;
-            valves
-                .iter()
-                .flat_map(|valve| {
-                    let codes = valve.codes;
-                    [
-                        codes.open,
-                        codes.low,
-                        codes.high,
-                        codes.advanced,
-                        codes.retarded,
-                        codes.slow,
-                        codes.correlation,
-                    ]
-                })
-                .collect()
-        });
+        let known = worlds
+            .worlds
+            .first()
+            .map_or_else(BTreeSet::new, |world| world.session.briefing().vehicle.own_codes());
         let weights = worlds.priors.clone();
         Self { worlds, weights, known, counted: BTreeSet::new() }
     }

@@ -49,6 +49,22 @@ pub struct ValveCodes {
     pub correlation: Code,
 }
 
+impl ValveCodes {
+    /// All of them.
+    #[must_use]
+    pub const fn all(&self) -> [Code; 7] {
+        [
+            self.open,
+            self.low,
+            self.high,
+            self.advanced,
+            self.retarded,
+            self.slow,
+            self.correlation,
+        ]
+    }
+}
+
 /// A part that fits a valve's place, with its data-sheet window.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
