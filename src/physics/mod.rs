@@ -1,1 +1,5 @@
 //! Laws of components. Knows no vehicle: a network, a coil, a spool, oil, a pump, a phaser.
+
+pub mod coil;
+pub mod range;
+pub mod thermal;
