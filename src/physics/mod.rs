@@ -2,4 +2,7 @@
 
 pub mod coil;
 pub mod range;
+pub mod solenoid;
+pub mod spool;
+pub mod stroke;
 pub mod thermal;
