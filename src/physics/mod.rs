@@ -1,4 +1,8 @@
 //! Laws of components. Knows no vehicle: a network, a coil, a spool, oil, a pump, a phaser.
 
-pub mod circuit;
 pub mod coil;
+pub mod range;
+pub mod solenoid;
+pub mod spool;
+pub mod stroke;
+pub mod thermal;
