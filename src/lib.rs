@@ -11,7 +11,6 @@ pub mod instruments;
 pub mod numerics;
 pub mod physics;
 pub mod reasoning;
-pub mod scenario;
 pub mod session;
 pub mod units;
 pub mod vehicle;

@@ -4,13 +4,13 @@ use super::mark::{Critical, Mark, ProofPart};
 use super::marks;
 use super::rubric::Rubric;
 use crate::faults::Fault;
-use crate::physics::circuit::CircuitError;
 use crate::reasoning::review::{Review, review};
 use crate::reasoning::world::Worlds;
 use crate::session::aftermath::Aftermath;
 use crate::session::attempt::{Session, Till};
 use crate::session::event::{Breach, Event};
 use crate::session::step::Ending;
+use crate::vehicle::error::VehicleError;
 use crate::vehicle::spec::Id;
 use thiserror::Error;
 
@@ -25,7 +25,7 @@ pub enum NoDebrief {
     },
     /// A world could not be simulated.
     #[error("marking a session: a circuit could not be solved")]
-    Circuit(#[from] CircuitError),
+    Circuit(#[from] VehicleError),
 }
 
 /// The judgement of a session.
@@ -85,15 +85,15 @@ pub fn debrief(
     let total = 100.0
         * marks.iter().map(|mark| mark.share * rubric.weights.share_of(mark.category)).sum::<f64>();
     let mut critical = Vec::new();
-    let ran_dry = log.iter().flat_map(|entry| &entry.events).any(
-        |event| matches!(event, Event::AgainstCare { breach: Breach::RunWithoutOil }),
-    );
+    let ran_dry = log
+        .iter()
+        .flat_map(|entry| &entry.events)
+        .any(|event| matches!(event, Event::AgainstCare { breach: Breach::RunWithoutOil }));
     if ran_dry {
         critical.push(Critical::Unsafe);
     }
     let needed = [ProofPart::Cleared, ProofPart::RoadTest];
-    let unproved =
-        parts.iter().any(|(part, entry)| needed.contains(part) && entry.is_none());
+    let unproved = parts.iter().any(|(part, entry)| needed.contains(part) && entry.is_none());
     if ending == Ending::Repaired && unproved {
         critical.push(Critical::Unproved);
     }

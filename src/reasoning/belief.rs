@@ -6,10 +6,10 @@ use super::remedy::Remedy;
 use super::world::Worlds;
 use crate::control_module::code::Code;
 use crate::faults::FaultName;
-use crate::physics::circuit::CircuitError;
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
 use crate::session::step::Step;
+use crate::vehicle::error::VehicleError;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Worlds below this share of the whole are not simulated further: what they could still add to
@@ -43,8 +43,8 @@ impl Belief {
     /// foretold what followed.
     ///
     /// # Errors
-    /// [`CircuitError`] when a world's wiring cannot be solved.
-    pub fn learn(&mut self, entry: &Entry) -> Result<(), CircuitError> {
+    /// [`VehicleError`] when a world's wiring cannot be solved.
+    pub fn learn(&mut self, entry: &Entry) -> Result<(), VehicleError> {
         let seen = aspects(&entry.events);
         let mut predicted: Vec<Option<Vec<Aspect>>> = Vec::with_capacity(self.weights.len());
         let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
@@ -69,8 +69,7 @@ impl Belief {
         for (place, weight) in self.weights.iter_mut().enumerate() {
             *weight = match &predicted[place] {
                 Some(aspects) => {
-                    *weight
-                        * likelihood::of_seen(&seen, aspects, &self.known, &spreads[place])
+                    *weight * likelihood::of_seen(&seen, aspects, &self.known, &spreads[place])
                 }
                 None => 0.0,
             };

@@ -19,10 +19,10 @@ use super::probe::{Probe, probes, steps_to};
 use super::remedy::Remedy;
 use crate::faults::FaultName;
 use crate::numerics::digest::{Digest, DigestBuilder};
-use crate::physics::circuit::CircuitError;
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
+use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
@@ -95,8 +95,8 @@ impl Expert {
     /// The value of the present situation by up to two tests ahead.
     ///
     /// # Errors
-    /// [`CircuitError`] when a world's wiring cannot be solved.
-    pub fn value(&mut self, belief: &Belief) -> Result<Valuation, CircuitError> {
+    /// [`VehicleError`] when a world's wiring cannot be solved.
+    pub fn value(&mut self, belief: &Belief) -> Result<Valuation, VehicleError> {
         let weighted = belief.leading(WORLDS_IN_PLAN);
         let Some((heaviest, _)) = weighted.first().copied() else {
             return Ok(Valuation { cost: 0.0, proposal: Proposal::Close, by_probe: Vec::new() });
@@ -135,7 +135,7 @@ impl Expert {
         belief: &Belief,
         part: &[Weighted],
         prices: &PriceList,
-    ) -> Result<f64, CircuitError> {
+    ) -> Result<f64, VehicleError> {
         let share: f64 = part.iter().map(|(_, weight)| weight).sum();
         let mut best = self.repair_cost(belief, part, prices).0;
         for number in 0..self.probes.len() {
@@ -213,14 +213,11 @@ impl Expert {
         belief: &Belief,
         weighted: &[Weighted],
         number: usize,
-    ) -> Result<Vec<Vec<Weighted>>, CircuitError> {
+    ) -> Result<Vec<Vec<Weighted>>, VehicleError> {
         let mut parts: Vec<(Rc<Vec<Aspect>>, Vec<Weighted>)> = Vec::new();
         for (world, weight) in weighted {
             let shown = self.shows(belief, *world, number)?;
-            match parts
-                .iter_mut()
-                .find(|(first, _)| !differ(first, &shown, belief.known_codes()))
-            {
+            match parts.iter_mut().find(|(first, _)| !differ(first, &shown, belief.known_codes())) {
                 Some((_, part)) => part.push((*world, *weight)),
                 None => parts.push((shown, vec![(*world, *weight)])),
             }
@@ -234,13 +231,14 @@ impl Expert {
         belief: &Belief,
         world: usize,
         number: usize,
-    ) -> Result<Rc<Vec<Aspect>>, CircuitError> {
+    ) -> Result<Rc<Vec<Aspect>>, VehicleError> {
         if let Some(known) = self.shown.get(&(world, number)) {
             return Ok(Rc::clone(known));
         }
         let probe = &self.probes[number];
         let mut session = belief.session(world).fork();
-        walk(&mut session, &steps_to(&probe.need, &self.briefing.vehicle, session.vehicle_in_sight()))?;
+        let way = steps_to(&probe.need, &self.briefing.vehicle, session.vehicle_in_sight());
+        walk(&mut session, &way)?;
         let mut shown = Vec::new();
         for (place, step) in probe.steps.iter().enumerate() {
             let events = session.take_unlogged(step)?;
@@ -253,7 +251,7 @@ impl Expert {
         Ok(shown)
     }
 
-    fn prices(&mut self, from: &Session, belief: &Belief) -> Result<Rc<PriceList>, CircuitError> {
+    fn prices(&mut self, from: &Session, belief: &Belief) -> Result<Rc<PriceList>, VehicleError> {
         let state = price_state(from);
         if let Some(known) = self.priced.get(&state) {
             return Ok(Rc::clone(known));
@@ -312,7 +310,7 @@ fn price_state(session: &Session) -> Digest {
     builder.finish()
 }
 
-fn walk(session: &mut Session, steps: &[Step]) -> Result<(), CircuitError> {
+fn walk(session: &mut Session, steps: &[Step]) -> Result<(), VehicleError> {
     for step in steps {
         session.take_unlogged(step)?;
     }
@@ -323,7 +321,7 @@ fn walk_priced(
     session: &mut Session,
     steps: &[Step],
     labour: crate::units::Money,
-) -> Result<f64, CircuitError> {
+) -> Result<f64, VehicleError> {
     let mut cost = 0.0;
     for step in steps {
         cost += cost_of(&session.take_unlogged(step)?, labour);

@@ -137,10 +137,7 @@ fn volts(spec: &VehicleSpec, point: &Id, unplugged: &[Id], plugged: &[Id]) -> Pr
         red: point.clone(),
         black: Id::from(GROUND),
     };
-    Probe::single(
-        Need { off, plugged: plugged.to_vec(), key: Some(KeyPosition::On) },
-        vec![step],
-    )
+    Probe::single(Need { off, plugged: plugged.to_vec(), key: Some(KeyPosition::On) }, vec![step])
 }
 
 /// Resistance between two points, key off.
@@ -148,11 +145,8 @@ fn ohms(spec: &VehicleSpec, red: &Id, black: &Id, unplugged: &[Id]) -> Probe {
     let mut off = behind(spec, red);
     off.extend(behind(spec, black));
     off.extend_from_slice(unplugged);
-    let step = Step::Measure {
-        function: MeterFunction::Ohms,
-        red: red.clone(),
-        black: black.clone(),
-    };
+    let step =
+        Step::Measure { function: MeterFunction::Ohms, red: red.clone(), black: black.clone() };
     Probe::single(Need { off, plugged: Vec::new(), key: Some(KeyPosition::Off) }, vec![step])
 }
 
@@ -189,11 +183,7 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
         }
     }
     list.push(Probe {
-        need: Need {
-            off: Vec::new(),
-            plugged: connector.to_vec(),
-            key: Some(KeyPosition::On),
-        },
+        need: Need { off: Vec::new(), plugged: connector.to_vec(), key: Some(KeyPosition::On) },
         steps: vec![on, off],
         shows: 0,
     });
@@ -212,10 +202,7 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
     }
     if let Some(wire) = control_wire(spec, valve) {
         let off = harness_side.get(1).map_or_else(Vec::new, |point| behind(spec, point));
-        list.push(Probe::single(
-            Need { off, ..Need::default() },
-            vec![Step::Look { place: wire }],
-        ));
+        list.push(Probe::single(Need { off, ..Need::default() }, vec![Step::Look { place: wire }]));
     }
 }
 

@@ -89,9 +89,7 @@ impl Remedy {
                         let nodes = wire.nodes();
                         spec.test_points
                             .iter()
-                            .find(|point| {
-                                nodes.contains(&&point.node) && point.unplugged.is_none()
-                            })
+                            .find(|point| nodes.contains(&&point.node) && point.unplugged.is_none())
                             .map_or_else(Vec::new, |point| point.behind.clone())
                     }),
                     key: Some(KeyPosition::Off),

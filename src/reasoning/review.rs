@@ -6,10 +6,10 @@ use super::probe::{Probe, steps_to};
 use super::remedy::Remedy;
 use super::world::Worlds;
 use crate::faults::FaultName;
-use crate::physics::circuit::CircuitError;
 use crate::session::attempt::Entry;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
+use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -60,13 +60,13 @@ impl Review {
 /// Reviews a log. `progress` hears how many of how many entries are done.
 ///
 /// # Errors
-/// [`CircuitError`] when a world's wiring cannot be solved.
+/// [`VehicleError`] when a world's wiring cannot be solved.
 pub fn review(
     briefing: &Arc<Briefing>,
     worlds: Worlds,
     log: &[Entry],
     progress: &dyn Fn(usize, usize),
-) -> Result<Review, CircuitError> {
+) -> Result<Review, VehicleError> {
     let mut belief = Belief::prior(worlds);
     let mut expert = Expert::new(Arc::clone(briefing));
     let mut steps = Vec::with_capacity(log.len());
@@ -93,9 +93,7 @@ pub fn review(
                 // have shown, so that luck is neither praised nor blamed.
                 (None, Some(expected)) => expected,
                 // A repair is weighed by its chance before it was done.
-                (Some(remedy), _) => {
-                    cost + (1.0 - chance(&before, remedy)) * value
-                }
+                (Some(remedy), _) => cost + (1.0 - chance(&before, remedy)) * value,
                 _ => cost + next.cost,
             };
             let regret = (spent - value).max(0.0);
@@ -132,8 +130,7 @@ fn probe_of(probes: &[Probe], step: &Step, briefing: &Briefing, belief: &Belief)
     let (world, _) = belief.leading(1).first().copied()?;
     let sighted = belief.session(world).vehicle_in_sight();
     probes.iter().position(|probe| {
-        probe.showing() == step
-            && steps_to(&probe.need, &briefing.vehicle, sighted).is_empty()
+        probe.showing() == step && steps_to(&probe.need, &briefing.vehicle, sighted).is_empty()
     })
 }
 

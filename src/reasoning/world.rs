@@ -1,9 +1,9 @@
 //! Worlds: one session for every fault that might be the truth.
 
 use crate::faults::FaultName;
-use crate::physics::circuit::CircuitError;
 use crate::session::attempt::Session;
 use crate::session::setup::{Briefing, Hidden};
+use crate::vehicle::error::VehicleError;
 use std::sync::Arc;
 
 /// A way the hidden state might be, before anything was simulated.
@@ -52,12 +52,12 @@ impl Worlds {
     /// kept whenever the scenario gives it weight. `progress` hears how many of how many are done.
     ///
     /// # Errors
-    /// [`CircuitError`] when a world's wiring cannot be solved.
+    /// [`VehicleError`] when a world's wiring cannot be solved.
     pub fn begin(
         briefing: &Arc<Briefing>,
         suppositions: &[Supposition],
         progress: &(dyn Fn(usize, usize) + Sync),
-    ) -> Result<Self, CircuitError> {
+    ) -> Result<Self, VehicleError> {
         let done = core::sync::atomic::AtomicUsize::new(0);
         let begin_one = |supposition: &Supposition| {
             let session = Session::begin(Arc::clone(briefing), supposition.hidden.clone());
@@ -66,7 +66,7 @@ impl Worlds {
             session
         };
         let share = suppositions.len().div_ceil(THREADS).max(1);
-        let begun: Vec<Result<Session, CircuitError>> = std::thread::scope(|scope| {
+        let begun: Vec<Result<Session, VehicleError>> = std::thread::scope(|scope| {
             let workers: Vec<_> = suppositions
                 .chunks(share)
                 .map(|chunk| scope.spawn(|| chunk.iter().map(begin_one).collect::<Vec<_>>()))

@@ -1,8 +1,8 @@
 //! What comes after the vehicle was handed back.
 
 use super::attempt::Session;
-use crate::physics::circuit::CircuitError;
-use crate::vehicle::running::IdleQuality;
+use crate::vehicle::error::VehicleError;
+use crate::vehicle::run_record::Idling;
 use serde::{Deserialize, Serialize};
 
 /// What the customer meets on the same road as before.
@@ -27,8 +27,8 @@ impl Session {
     /// at the hidden state and must not be asked before the vehicle is handed back.
     ///
     /// # Errors
-    /// [`CircuitError`] when the wiring cannot be solved.
-    pub fn aftermath(&self) -> Result<Aftermath, CircuitError> {
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn aftermath(&self) -> Result<Aftermath, VehicleError> {
         let mut vehicle = self.vehicle.clone();
         let mut after = Aftermath { lamp: false, runs_badly: false };
         if let Some(route) = self.briefing.routes.get(&self.briefing.customers_route) {
@@ -36,8 +36,7 @@ impl Session {
                 let idle = vehicle.start()?;
                 let drive = vehicle.drive(&route.profile)?;
                 after.lamp = vehicle.lamps().0;
-                after.runs_badly |=
-                    idle != IdleQuality::Smooth || drive.quality != IdleQuality::Smooth;
+                after.runs_badly |= idle != Idling::Smooth || drive.quality != Idling::Smooth;
                 vehicle.key_off();
                 vehicle.stand_overnight();
             }

@@ -7,11 +7,11 @@ use super::take;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::Multimeter;
 use crate::numerics::digest::{Digest, DigestBuilder};
-use crate::physics::circuit::CircuitError;
 use crate::units::{Minutes, Money};
-use crate::vehicle::Vehicle;
-use crate::vehicle::running::IdleQuality;
+use crate::vehicle::error::VehicleError;
+use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::Id;
+use crate::vehicle::whole::Vehicle;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -73,23 +73,22 @@ impl Session {
     /// what it would hold; the vehicle then stood overnight.
     ///
     /// # Errors
-    /// [`CircuitError`] when the vehicle's wiring cannot be solved.
-    pub fn begin(briefing: Arc<Briefing>, hidden: Hidden) -> Result<Self, CircuitError> {
+    /// [`VehicleError`] when the vehicle's wiring cannot be solved.
+    pub fn begin(briefing: Arc<Briefing>, hidden: Hidden) -> Result<Self, VehicleError> {
         let mut vehicle = Vehicle::new(
             Arc::new(briefing.vehicle.clone()),
             hidden.condition,
             briefing.workshop_temperature,
+            &hidden.old_codes,
             hidden.seed,
-        );
-        vehicle.remember_old_codes(&hidden.old_codes);
+        )?;
         let mut complaint = false;
         if let Some(route) = briefing.routes.get(&briefing.customers_route) {
             for _ in 0..2 {
                 let idle = vehicle.start()?;
                 let drive = vehicle.drive(&route.profile)?;
-                complaint |= vehicle.lamps().0
-                    || idle != IdleQuality::Smooth
-                    || drive.quality != IdleQuality::Smooth;
+                complaint |=
+                    vehicle.lamps().0 || idle != Idling::Smooth || drive.quality != Idling::Smooth;
                 vehicle.key_off();
                 vehicle.stand_overnight();
             }
@@ -109,8 +108,8 @@ impl Session {
     /// [`Event::Refused`] and changes nothing.
     ///
     /// # Errors
-    /// [`CircuitError`] when the wiring cannot be solved; the session is then as before.
-    pub fn take(&mut self, step: &Step) -> Result<Vec<Event>, CircuitError> {
+    /// [`VehicleError`] when the wiring cannot be solved; the session is then as before.
+    pub fn take(&mut self, step: &Step) -> Result<Vec<Event>, VehicleError> {
         let events = if self.progress.ending.is_some() {
             vec![Event::Refused { reason: Refusal::Finished }]
         } else {
@@ -132,7 +131,7 @@ impl Session {
     ///
     /// # Errors
     /// As [`Session::take`].
-    pub fn take_unlogged(&mut self, step: &Step) -> Result<Vec<Event>, CircuitError> {
+    pub fn take_unlogged(&mut self, step: &Step) -> Result<Vec<Event>, VehicleError> {
         let events = self.take(step)?;
         self.log.pop();
         Ok(events)

@@ -134,8 +134,7 @@ pub fn feel(
         } else {
             OPEN_OHMS
         };
-        let temperature =
-            state.coil_temperature.get(&valve.id).copied().unwrap_or(Celsius(20.0));
+        let temperature = state.coil_temperature.get(&valve.id).copied().unwrap_or(Celsius(20.0));
         let coil = condition
             .valves
             .get(&valve.id)

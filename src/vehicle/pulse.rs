@@ -19,6 +19,12 @@ pub struct Pulse {
     pub fuse_blew: bool,
 }
 
+impl Pulse {
+    /// Nothing moved and nothing was heard.
+    pub const NONE: Self =
+        Self { on: Click::None, off: Click::None, rest: Millimetres(0.0), fuse_blew: false };
+}
+
 /// The spool of a fitted valve.
 #[must_use]
 pub fn spool_of(valve: &FittedValve) -> Spool {

@@ -7,6 +7,7 @@ use crate::physics::warm_up::EngineHeat;
 use crate::units::{Bars, Celsius, CrankDegrees, Rpm, Seconds};
 use crate::vehicle::per_cam::{Cam, PerCam};
 use crate::vehicle::route::Demand;
+use serde::{Deserialize, Serialize};
 
 /// Ticks between two points of a fresh trace.
 const FIRST_INTERVAL_TICKS: u32 = 100;
@@ -82,7 +83,8 @@ impl Trace {
 }
 
 /// How the engine idles.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Idling {
     /// As it should, or it did not idle.
     Smooth,
@@ -221,11 +223,28 @@ impl Tally {
         }
     }
 
-    /// Starts again, keeping the room.
+    /// An empty tally that takes its room when it is cleared for a run.
+    #[must_use]
+    pub fn without_room() -> Self {
+        Self {
+            ticks: 0,
+            cams: PerCam { intake: CamTally::EMPTY, exhaust: CamTally::EMPTY },
+            pressure_sum_pa: 0.0,
+            least_pressure_pa: f64::INFINITY,
+            idling: Idling::Smooth,
+            trace: Trace { points: Vec::new(), interval_ticks: FIRST_INTERVAL_TICKS },
+        }
+    }
+
+    /// Starts again with the whole room, so that no tick has to ask for any.
     pub fn clear(&mut self) {
-        let mut trace = Trace { points: core::mem::take(&mut self.trace.points), ..Trace::new() };
-        trace.points.clear();
-        *self = Self { trace, ..Self::new() };
+        let mut points = core::mem::take(&mut self.trace.points);
+        points.clear();
+        points.reserve_exact(MOST_POINTS);
+        *self = Self {
+            trace: Trace { points, interval_ticks: FIRST_INTERVAL_TICKS },
+            ..Self::without_room()
+        };
     }
 
     /// Takes in one tick.

@@ -142,7 +142,7 @@ impl RunningEngine {
             ticks: 0,
             heat_w_sum: 0.0,
             is_powered: true,
-            tally: Tally::new(),
+            tally: Tally::without_room(),
             spec,
             condition,
         })
@@ -357,6 +357,17 @@ impl RunningEngine {
             let monitor = self.cams.of(cam).monitor();
             (monitor.findings(), monitor.enabled(), monitor.step_responses().to_vec())
         })
+    }
+
+    /// Lets go of the record and the room that its trace took.
+    pub fn drop_record(&mut self) {
+        self.tally = Tally::without_room();
+    }
+
+    /// Viscosity of the oil now [Pa s].
+    #[must_use]
+    pub const fn viscosity_pa_s(&self) -> f64 {
+        self.fluid.viscosity_pa_s
     }
 
     /// Temperatures now.

@@ -12,16 +12,17 @@ use crate::vehicle::spec::{Care, Id, PartKind, PartSpec};
 const HOT_C: f64 = 50.0;
 
 pub(super) fn handle(session: &mut Session, step: &Step) -> Outcome {
-    Ok(match step {
+    let outcome = match step {
         Step::Remove { part, manner } => remove(session, part, *manner),
         Step::Unplug { connector } => remove(session, connector, Manner::Careful),
         Step::Refit { part, new_seal } => refit(session, part, *new_seal),
         Step::Plug { connector } => refit(session, connector, false),
         _ => Ok(Vec::new()),
-    })
-    .map(|outcome| {
-        outcome.inspect(|_| session.vehicle.sense_after_change())
-    })
+    };
+    if outcome.is_ok() {
+        session.vehicle.sense_after_change()?;
+    }
+    Ok(outcome)
 }
 
 fn part_of<'a>(session: &'a Session, id: &Id) -> Result<&'a PartSpec, Refusal> {
@@ -53,9 +54,7 @@ fn remove(session: &mut Session, id: &Id, manner: Manner) -> Result<Vec<Event>, 
         if let Some(valve) = session.vehicle.condition_mut().valves.get_mut(id) {
             valve.seal = Seal::Torn;
         }
-        events.push(Event::AgainstCare {
-            breach: Breach::Part(id.clone(), Care::BreakSealLoose),
-        });
+        events.push(Event::AgainstCare { breach: Breach::Part(id.clone(), Care::BreakSealLoose) });
         events.push(Event::SealTorn { valve: id.clone() });
     } else if let Some(valve) = session.vehicle.condition_mut().valves.get_mut(id)
         && valve.seal == Seal::Good

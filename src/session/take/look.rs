@@ -66,7 +66,9 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
             let reached = spec
                 .test_points
                 .iter()
-                .filter(|point| spec.element(place).is_some_and(|e| e.nodes().contains(&&point.node)))
+                .filter(|point| {
+                    spec.element(place).is_some_and(|e| e.nodes().contains(&&point.node))
+                })
                 .any(|point| assembly.in_the_way(&point.behind).is_none());
             Ok(vec![if !reached {
                 Sight::Hidden

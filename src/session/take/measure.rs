@@ -29,8 +29,7 @@ pub(super) fn read(
         return Ok(Err(Refusal::MeterFuseBlown));
     }
     let phases = session.vehicle.wiring_phases()?;
-    let reading =
-        session.meter.read(function, &phases, red_node.as_str(), black_node.as_str())?;
+    let reading = session.meter.read(function, &phases, red_node.as_str(), black_node.as_str())?;
     let mut events = Vec::new();
     if session.vehicle.engine_runs() {
         events.push(Event::Caution { hazard: Hazard::MovingParts });
@@ -112,12 +111,7 @@ pub(super) fn zero_leads(session: &mut Session) -> Result<Vec<Event>, Refusal> {
     Ok(vec![Event::LeadsZeroed, minutes(meter_time(session))])
 }
 
-pub(super) fn power(
-    session: &mut Session,
-    valve: &Id,
-    seconds: u16,
-    reversed: bool,
-) -> Outcome {
+pub(super) fn power(session: &mut Session, valve: &Id, seconds: u16, reversed: bool) -> Outcome {
     let Some(place) = session.briefing.vehicle.valve(valve).cloned() else {
         return Ok(Err(Refusal::NoSuchPlace(valve.clone())));
     };

@@ -11,17 +11,17 @@ mod run;
 use super::attempt::Session;
 use super::event::{Event, Refusal};
 use super::step::Step;
-use crate::physics::circuit::CircuitError;
 use crate::units::{Minutes, Money};
+use crate::vehicle::error::VehicleError;
 
 /// Events of a step, or the reason why it is not possible.
-pub(super) type Outcome = Result<Result<Vec<Event>, Refusal>, CircuitError>;
+pub(super) type Outcome = Result<Result<Vec<Event>, Refusal>, VehicleError>;
 
 /// Takes a step on a session.
 ///
 /// # Errors
-/// [`CircuitError`] when the wiring cannot be solved.
-pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, CircuitError> {
+/// [`VehicleError`] when the wiring cannot be solved.
+pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, VehicleError> {
     let outcome = match step {
         Step::ReadJobSheet | Step::AskCustomer { .. } | Step::Consult { .. } => {
             Ok(look::ask(session, step))

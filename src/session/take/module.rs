@@ -1,15 +1,19 @@
 //! Talking to the control module.
 
 use super::{Outcome, Refusal, minutes};
+use crate::control_module::code::Code;
+use crate::control_module::code_report::ReportedCode;
+use crate::control_module::freeze_frame::FreezeFrame;
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, CamData, Event, Frame, NoAnswer};
 use crate::session::step::Step;
 use crate::units::Minutes;
+use crate::vehicle::snapshot::Snapshot;
 use crate::vehicle::spec::Id;
-use crate::vehicle::{ModuleAnswer, Snapshot};
+use crate::vehicle::whole::ModuleAnswer;
 
 /// Why the module cannot answer now, if it cannot.
-fn silence(session: &Session) -> Result<Option<NoAnswer>, crate::physics::circuit::CircuitError> {
+fn silence(session: &Session) -> Result<Option<NoAnswer>, crate::vehicle::error::VehicleError> {
     Ok(match session.vehicle.module_answer()? {
         ModuleAnswer::Yes => None,
         ModuleAnswer::KeyOff => Some(NoAnswer::KeyOff),
@@ -39,10 +43,7 @@ pub(super) fn request(session: &mut Session, step: &Step) -> Outcome {
             events.push(codes(session));
         }
         Step::ReadFreezeFrame => {
-            let frame = session.vehicle.freeze_frame().map(|(code, snapshot)| Frame {
-                code: Some(code),
-                ..frame(&snapshot)
-            });
+            let frame = session.vehicle.freeze_frame().map(|(code, stored)| kept(code, &stored));
             events.push(Event::FreezeFrame { frame });
         }
         Step::ReadLiveData => {
@@ -56,7 +57,7 @@ pub(super) fn request(session: &mut Session, step: &Step) -> Outcome {
                 if !session.progress.codes_read {
                     events.push(Event::AgainstCare { breach: Breach::ClearedUnread });
                 }
-                session.vehicle.clear_codes();
+                session.vehicle.clear_codes()?;
                 events.push(Event::CodesCleared);
                 // A monitor that runs with the key on has its say at once.
                 session.vehicle.watch_with_key_on()?;
@@ -69,12 +70,26 @@ pub(super) fn request(session: &mut Session, step: &Step) -> Outcome {
 
 fn codes(session: &Session) -> Event {
     let report = session.vehicle.code_report();
+    let plain = |codes: &[ReportedCode]| codes.iter().map(|reported| reported.code).collect();
     Event::Codes {
-        stored: report.stored,
-        pending: report.pending,
+        stored: plain(&report.stored),
+        pending: plain(&report.pending),
         permanent: report.permanent,
-        lamp: report.lamp,
-        complete: report.complete,
+        lamp: report.commands_lamp,
+        complete: report.decisions.iter().map(|finding| finding.code).collect(),
+    }
+}
+
+/// A freeze frame rounded as a reader shows it.
+fn kept(code: Code, stored: &FreezeFrame) -> Frame {
+    Frame {
+        rpm: stored.engine_speed.0.round(),
+        load: (stored.load * 100.0).round(),
+        speed: stored.vehicle_speed.0.round(),
+        coolant: stored.coolant.0.round(),
+        oil: stored.oil.0.round(),
+        supply: (stored.supply.0 * 10.0).round() / 10.0,
+        code: Some(code),
     }
 }
 

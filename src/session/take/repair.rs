@@ -58,11 +58,7 @@ fn fit(session: &mut Session, valve: &Id, part_number: &Id) -> Result<Vec<Event>
         .ok_or_else(|| Refusal::DoesNotFit(part_number.clone()))?;
     let price = session.briefing.prices.valves.get(part_number).copied().unwrap_or_default();
     let mut events = too_early(session);
-    session
-        .vehicle
-        .condition_mut()
-        .valves
-        .insert(valve.clone(), FittedValve::new(&part, 1.0));
+    session.vehicle.condition_mut().valves.insert(valve.clone(), FittedValve::new(&part, 1.0));
     session.vehicle.valve_changed(valve);
     events.push(Event::Fitted { valve: valve.clone(), part_number: part_number.clone() });
     events.push(spent(session.briefing.prices.minutes.fetch_part, price));
@@ -80,10 +76,7 @@ fn clean(session: &mut Session, valve: &Id) -> Result<Vec<Event>, Refusal> {
     session.vehicle.valve_changed(valve);
     session.progress.cleaned.insert(valve.clone());
     events.push(Event::Cleaned { valve: valve.clone() });
-    events.push(spent(
-        session.briefing.prices.minutes.clean,
-        session.briefing.prices.cleaning,
-    ));
+    events.push(spent(session.briefing.prices.minutes.clean, session.briefing.prices.cleaning));
     Ok(events)
 }
 

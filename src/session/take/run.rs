@@ -2,9 +2,10 @@
 
 use super::{Outcome, Refusal, minutes, spent};
 use crate::session::attempt::Session;
-use crate::session::event::{Breach, CamDrive, Event, Hazard, IdleQuality};
+use crate::session::event::{Breach, CamDrive, Event, Hazard};
 use crate::session::step::KeyPosition;
 use crate::vehicle::condition::Seal;
+use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::{Id, PartKind};
 
 /// Parts without which the engine cannot run or must not be started.
@@ -83,11 +84,8 @@ pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
     if session.vehicle.assembly().off().next().is_some() {
         events.push(Event::AgainstCare { breach: Breach::DrivenIncomplete });
     }
-    let mut quality = if session.vehicle.engine_runs() {
-        IdleQuality::Smooth
-    } else {
-        session.vehicle.start()?
-    };
+    let mut quality =
+        if session.vehicle.engine_runs() { Idling::Smooth } else { session.vehicle.start()? };
     let report = session.vehicle.drive(&route.profile)?;
     quality = quality.max(report.quality);
     let (engine_lamp, oil_lamp) = session.vehicle.lamps();

@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 pub use access::{Care, PartKind, PartSpec, TestPointSpec};
 pub use harness::{HarnessElement, HarnessSpec, LoadOhms};
 pub use id::Id;
-pub use valve::{Cam, ValveCodes, ValvePart, ValveSpec};
+pub use valve::{ValveCodes, ValvePart, ValveSpec};
 
 /// A vehicle as built.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
