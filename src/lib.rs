@@ -8,3 +8,4 @@ pub mod physics;
 pub mod session;
 pub mod units;
 pub mod vehicle;
+pub mod wording;
