@@ -14,5 +14,7 @@ pub mod reasoning;
 pub mod session;
 pub mod units;
 pub mod vehicle;
+pub mod wording;
+
 #[cfg(feature = "workshop")]
 pub mod workshop;
