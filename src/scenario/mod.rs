@@ -18,6 +18,7 @@
 
 mod check;
 pub mod draw;
+mod findings;
 pub mod load;
 mod outline;
 pub mod problem;

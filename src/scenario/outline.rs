@@ -50,8 +50,7 @@ struct Entry<'t> {
 impl<'t> Outline<'t> {
     /// Outlines a text.
     pub(super) fn of(text: &'t str) -> Self {
-        let outline =
-            Self { text, nodes: Vec::new(), root: None, too_deep: None, unclosed: None };
+        let outline = Self { text, nodes: Vec::new(), root: None, too_deep: None, unclosed: None };
         let mut walk = Walk { outline, at: 0 };
         walk.skip_attributes();
         let root = walk.value(0).map(|(number, _)| number);
@@ -357,8 +356,7 @@ impl<'t> Walk<'t> {
         if let ("Some", [only], false) = (word, items.as_slice(), is_named) {
             return Some((*only, whole));
         }
-        let body =
-            if is_named { Body::Fields { entries, is_map } } else { Body::Items(items) };
+        let body = if is_named { Body::Fields { entries, is_map } } else { Body::Items(items) };
         Some((self.note(start, body), whole))
     }
 
