@@ -13,4 +13,5 @@ pub mod outcome;
 pub mod probe;
 pub mod remedy;
 pub mod review;
+pub mod separation;
 pub mod world;

@@ -154,10 +154,12 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
     let connector = core::slice::from_ref(&valve.connector);
     let mut harness_side = Vec::new();
     let mut valve_side = Vec::new();
+    let mut pins = Vec::new();
     for element in &spec.harness.elements {
-        if let HarnessElement::Pin { connector, from, to, .. } = element
+        if let HarnessElement::Pin { id, connector, from, to, .. } = element
             && *connector == valve.connector
         {
+            pins.push(id.clone());
             harness_side.extend(point_at(spec, from));
             valve_side.extend(point_at(spec, to));
         }
@@ -194,9 +196,11 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
             vec![power],
         ));
     }
-    for place in [&valve.id, &valve.connector] {
+    // A connector shows its contacts once it is unplugged, a valve its screen once it is out.
+    let looks = pins.iter().map(|pin| (pin, &valve.connector));
+    for (place, off) in looks.chain([(&valve.id, &valve.id)]) {
         list.push(Probe::single(
-            Need { off: vec![place.clone()], plugged: Vec::new(), key: Some(KeyPosition::Off) },
+            Need { off: vec![off.clone()], plugged: Vec::new(), key: Some(KeyPosition::Off) },
             vec![Step::Look { place: place.clone() }],
         ));
     }

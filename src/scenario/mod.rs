@@ -23,6 +23,8 @@ pub mod load;
 mod outline;
 pub mod problem;
 pub mod schema;
+pub mod solvable;
+pub mod suppose;
 mod syntax;
 
 #[cfg(test)]

@@ -75,24 +75,37 @@ impl Session {
     /// # Errors
     /// [`VehicleError`] when the vehicle's wiring cannot be solved.
     pub fn begin(briefing: Arc<Briefing>, hidden: Hidden) -> Result<Self, VehicleError> {
-        let mut vehicle = Vehicle::new(
+        let mut session = Self::begin_without_history(briefing, hidden)?;
+        let vehicle = &mut session.vehicle;
+        if let Some(route) = session.briefing.routes.get(&session.briefing.customers_route) {
+            for _ in 0..2 {
+                let idle = vehicle.start()?;
+                let drive = vehicle.drive(&route.profile)?;
+                session.complaint |=
+                    vehicle.lamps().0 || idle != Idling::Smooth || drive.quality != Idling::Smooth;
+                vehicle.key_off();
+                vehicle.stand_overnight();
+            }
+        }
+        Ok(session)
+    }
+
+    /// Begins with a vehicle that has met no road yet, so that its module remembers nothing: what
+    /// instruments read of it is the same, and it is there at once.
+    ///
+    /// # Errors
+    /// As [`Session::begin`].
+    pub fn begin_without_history(
+        briefing: Arc<Briefing>,
+        hidden: Hidden,
+    ) -> Result<Self, VehicleError> {
+        let vehicle = Vehicle::new(
             Arc::new(briefing.vehicle.clone()),
             hidden.condition,
             briefing.workshop_temperature,
             &hidden.old_codes,
             hidden.seed,
         )?;
-        let mut complaint = false;
-        if let Some(route) = briefing.routes.get(&briefing.customers_route) {
-            for _ in 0..2 {
-                let idle = vehicle.start()?;
-                let drive = vehicle.drive(&route.profile)?;
-                complaint |=
-                    vehicle.lamps().0 || idle != Idling::Smooth || drive.quality != Idling::Smooth;
-                vehicle.key_off();
-                vehicle.stand_overnight();
-            }
-        }
         Ok(Self {
             briefing,
             vehicle,
@@ -100,7 +113,7 @@ impl Session {
             progress: Progress::default(),
             till: Till::default(),
             log: Vec::new(),
-            complaint,
+            complaint: false,
         })
     }
 

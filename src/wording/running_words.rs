@@ -6,8 +6,8 @@ use super::code_words::{bare_codes, code};
 use super::place::place;
 use crate::control_module::code::Code;
 use crate::session::event::{CamData, CamDrive, Frame};
-use crate::vehicle::run_record::Idling;
 use crate::session::step::KeyPosition;
+use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::Id;
 
 /// A road test as it went.

@@ -79,8 +79,8 @@ fn routes_do_what_they_are_there_for() {
         [("customers-road", 6, 20), ("test-hill", 10, 20), ("town-loop", 0, 0)]
     {
         for steps in [
-            large_steps(route, |segment| segment.intake_target),
-            large_steps(route, |segment| segment.exhaust_target),
+            large_steps(route, |segment| segment.intake_deg),
+            large_steps(route, |segment| segment.exhaust_deg),
         ] {
             assert!((least..=most).contains(&steps), "{route}: {steps}");
         }
