@@ -5,5 +5,6 @@
 //! events.
 
 pub mod event;
+pub mod journal;
 pub mod setup;
 pub mod step;
