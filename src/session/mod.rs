@@ -7,6 +7,7 @@
 pub mod aftermath;
 pub mod attempt;
 pub mod event;
+pub mod journal;
 pub mod setup;
 pub mod step;
 mod take;
