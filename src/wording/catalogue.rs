@@ -1,7 +1,7 @@
 //! The sentences of one language, from Fluent catalogues that are built into the program.
 //!
 //! A language is a folder `assets/locales/TAG` with the files that `language!` names, and one line
-//! in [`LANGUAGES`]. A message that a language lacks is taken from the first one, so that a
+//! in `LANGUAGES`. A message that a language lacks is taken from the first one, so that a
 //! catalogue can grow step by step.
 //!
 //! ```
@@ -57,7 +57,8 @@ impl Words {
     /// follows a point is ignored, because operating systems name languages like that.
     #[must_use]
     pub fn for_language(tag: &str) -> Self {
-        let chosen = best_fit(LANGUAGES.iter().map(|language| language.tag), tag);
+        let known: Vec<&str> = Self::languages().collect();
+        let chosen = best_fit(&known, tag);
         let mut bundles = Vec::new();
         let mut name = "";
         for (number, language) in LANGUAGES.iter().enumerate() {
@@ -135,14 +136,14 @@ impl fmt::Debug for Words {
 }
 
 /// Which of the known tags fits best; the first where none does.
-fn best_fit<'a>(known: impl Iterator<Item = &'a str> + Clone, wanted: &str) -> usize {
+fn best_fit(known: &[&str], wanted: &str) -> usize {
     let wanted: String = wanted.chars().take_while(|c| *c != '.').collect();
     let wanted = wanted.replace('_', "-");
     let language_of = |tag: &str| tag.split('-').next().unwrap_or_default().to_lowercase();
     known
-        .clone()
+        .iter()
         .position(|tag| tag.eq_ignore_ascii_case(&wanted))
-        .or_else(|| known.clone().position(|tag| language_of(tag) == language_of(&wanted)))
+        .or_else(|| known.iter().position(|tag| language_of(tag) == language_of(&wanted)))
         .unwrap_or(0)
 }
 
@@ -194,14 +195,14 @@ mod tests {
             language.files.iter().flat_map(|text| message_names(text)).collect()
         };
         for language in LANGUAGES {
-            assert_eq!(names(&LANGUAGES[0]), names(language), "{}", language.tag);
+            assert_eq!(LANGUAGES.first().map(names), Some(names(language)), "{}", language.tag);
         }
     }
 
     #[test]
     fn a_tag_finds_its_language_its_sister_or_the_first() {
         let known = ["en-GB", "de-DE", "de-AT"];
-        let found = |tag| known[best_fit(known.into_iter(), tag)];
+        let found = |tag| known.get(best_fit(&known, tag)).copied().unwrap_or_default();
         assert_eq!(found("de-AT"), "de-AT");
         assert_eq!(found("DE-at"), "de-AT");
         assert_eq!(found("de_AT.UTF-8"), "de-AT");

@@ -3,25 +3,25 @@
 use super::catalogue::Words;
 use super::verbs::{USAGES, Usage, VerbGroup};
 
-/// Every way to use every verb, in the groups of the work, a line each with an example.
+/// Every way to use every verb, in the groups of the work, a line each: an example and what it
+/// does.
 #[must_use]
 pub fn help(words: &Words) -> String {
-    let width = USAGES.iter().map(|usage| usage.form.chars().count()).max().unwrap_or(0);
+    let width = USAGES.iter().map(|usage| usage.example.chars().count()).max().unwrap_or(0);
     let mut lines = vec![words.say("help-intro", &[])];
     for group in VerbGroup::ALL {
         lines.push(String::new());
         lines.push(words.say(group_key(group), &[]));
         for usage in USAGES.iter().filter(|usage| usage.group == group) {
             let meaning = words.say(usage.meaning, &[]);
-            let example = example(usage, words);
-            lines.push(format!("  {:width$}  {meaning}{example}", usage.form));
+            lines.push(format!("  {:width$}  {meaning}", usage.example));
         }
     }
     lines.join("\n")
 }
 
-/// Help for one verb: every form that it has, what each does and an example of each; `None` for
-/// what is no verb. An abbreviation will do as long as it is clear.
+/// Help for one verb: what each of its forms does, the form and an example; `None` for what is no
+/// verb. An abbreviation will do as long as it is clear.
 #[must_use]
 pub fn help_for(verb: &str, words: &Words) -> Option<String> {
     let typed = verb.trim().to_lowercase();
@@ -34,22 +34,14 @@ pub fn help_for(verb: &str, words: &Words) -> Option<String> {
     if fitting.iter().any(|usage| usage.verb != first.verb) {
         return None;
     }
-    let lines: Vec<String> = fitting
-        .iter()
-        .map(|usage| {
-            let meaning = words.say(usage.meaning, &[]);
-            format!("{}\n  {meaning}{}", usage.form, example(usage, words))
-        })
-        .collect();
-    Some(lines.join("\n"))
-}
-
-/// The example behind a meaning, where it tells more than the form.
-fn example(usage: &Usage, words: &Words) -> String {
-    if usage.example == usage.form {
-        return String::new();
+    let mut lines = Vec::new();
+    for usage in fitting {
+        lines.push(words.say(usage.meaning, &[]));
+        let form = words.say("help-form", &[("form", usage.form.into())]);
+        let example = words.say("help-example", &[("example", usage.example.into())]);
+        lines.extend([form, example].map(|line| format!("  {line}")));
     }
-    format!(" {}", words.say("help-example", &[("example", usage.example.into())]))
+    Some(lines.join("\n"))
 }
 
 const fn group_key(group: VerbGroup) -> &'static str {

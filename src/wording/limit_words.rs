@@ -7,6 +7,7 @@ use crate::instruments::multimeter::LEADS_OHMS;
 use crate::physics::coil::Winding;
 use crate::session::setup::Briefing;
 use crate::units::{Celsius, Ohms};
+use crate::vehicle::spec::HarnessElement;
 
 /// Rest voltage of a well charged battery, and of one half empty [V]: published tables give 12.45
 /// at three quarters of the charge and 12.3 to 12.2 at half.
@@ -23,6 +24,8 @@ const SENSING_V: f64 = 2.5;
 /// Temperatures at which limits of windings are stated and at which a warm engine stands [°C].
 const STATED_AT: Celsius = Celsius(20.0);
 const WARM: Celsius = Celsius(90.0);
+/// A degree above the temperature at which limits are stated [°C].
+const ONE_WARMER: Celsius = Celsius(21.0);
 
 /// The limits, a line each.
 pub(super) fn limits(briefing: &Briefing, words: &Words) -> Vec<String> {
@@ -43,6 +46,7 @@ pub(super) fn limits(briefing: &Briefing, words: &Words) -> Vec<String> {
     lines.push(words.say(
         "limit-copper",
         &[
+            ("percent", number(100.0 * (copper_factor(ONE_WARMER) - 1.0), 2, words).into()),
             ("workshop", short_number(workshop.0, 1, words).into()),
             ("here", number(copper_factor(workshop), 2, words).into()),
             ("warm", number(WARM.0, 0, words).into()),
@@ -67,7 +71,11 @@ pub(super) fn limits(briefing: &Briefing, words: &Words) -> Vec<String> {
             ("side", number(DROP_V.2, 1, words).into()),
         ],
     ));
-    lines.push(words.say("limit-control", &[("volts", number(SENSING_V, 1, words).into())]));
+    let is_driver = |it: &HarnessElement| matches!(it, HarnessElement::LowSideDriver { .. });
+    if vehicle.harness.elements.iter().any(is_driver) {
+        let volts = number(SENSING_V, 1, words);
+        lines.push(words.say("limit-control", &[("volts", volts.into())]));
+    }
     lines.push(match vehicle.longest_power {
         Some(seconds) => {
             words.say("limit-power", &[("seconds", short_number(seconds, 1, words).into())])

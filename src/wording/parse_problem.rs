@@ -95,7 +95,7 @@ impl ParseProblem {
             ProblemKind::Ambiguous { .. } => {
                 words.say("problem-ambiguous", &[("found", found.into())])
             }
-            ProblemKind::Missing { expected } => self.missing(*expected, words),
+            ProblemKind::Missing { expected } => missing(*expected, words),
             ProblemKind::Extra => words.say("problem-extra", &[("found", found.into())]),
             ProblemKind::BadNumber { wanted } => {
                 let wanted = number_kind(*wanted, words);
@@ -122,16 +122,6 @@ impl ParseProblem {
         )
     }
 
-    fn missing(&self, expected: Expected, words: &Words) -> String {
-        let what = match expected {
-            Expected::Word => return words.say("problem-missing-word", &[]),
-            Expected::Text => words.say("expected-text", &[]),
-            Expected::Place(kind) => kind.name(words),
-            Expected::Number(kind) => number_kind(kind, words),
-        };
-        words.say("problem-missing", &[("what", what.into())])
-    }
-
     fn remedy(&self, words: &Words) -> String {
         let (key, list) = match &self.kind {
             ProblemKind::UnknownWord { nearest } | ProblemKind::NoSuchPlace { nearest, .. }
@@ -152,6 +142,16 @@ impl ParseProblem {
         }
         remedy
     }
+}
+
+fn missing(expected: Expected, words: &Words) -> String {
+    let what = match expected {
+        Expected::Word => return words.say("problem-missing-word", &[]),
+        Expected::Text => words.say("expected-text", &[]),
+        Expected::Place(kind) => kind.name(words),
+        Expected::Number(kind) => number_kind(kind, words),
+    };
+    words.say("problem-missing", &[("what", what.into())])
 }
 
 fn number_kind(kind: NumberKind, words: &Words) -> String {

@@ -299,7 +299,7 @@ pub const USAGES: [Usage; 28] = [
         Verb::Write,
         VerbGroup::Finish,
         "write concern|cause|correction TEXT",
-        "write cause Intake valve winding open, reads OL",
+        "write cause Winding open, reads OL",
         "help-write",
     ),
     usage(

@@ -240,6 +240,9 @@ fn nearest(typed: &str, names: &[&str]) -> Vec<String> {
         .filter(|(distance, _)| *distance <= (length / 3).max(1) && *distance < length)
         .collect();
     near.sort_unstable();
+    // A word that is clearly nearest stands alone.
+    let limit = near.first().map_or(0, |(distance, _)| distance + 1);
+    near.retain(|(distance, _)| *distance <= limit);
     near.into_iter().take(SUGGESTIONS).map(|(_, name)| name.to_owned()).collect()
 }
 

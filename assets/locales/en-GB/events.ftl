@@ -16,7 +16,7 @@ event-seal-torn = { $place }: the seal is torn. It has to be renewed before the 
 event-seal-leaks = { $place }: oil weeps from the seal.
 event-unplugged = { $place } is unplugged.
 event-plugged = { $place } is plugged in.
-event-key-off = Key off. The engine is stopped.
+event-key-off = Key off, engine stopped.
 event-key-on = Key on, engine not started. { $lamps }
 event-key-start = Key to start. { $lamps }
 event-reading = { $red } to { $black }: { $display }
@@ -89,23 +89,23 @@ hazard-used-oil = used oil harms the skin. Wear gloves, wipe up spills and colle
 
 ## Breaches of care, each with why it matters
 
-breach-key-on = { $place }: parted with the key on. The module may store a code that you made yourself, and contacts can spark. Key off first.
+breach-key-on = { $place } parted with the key on. The module may store a code that you made yourself, and contacts can spark. Key off first.
 breach-ohms-live = ohms on a live circuit. Voltage from the circuit drowns the meter's own small current, so the figure means nothing. Key off and unplug first.
 breach-ohms-plugged = ohms with { $place } still plugged in. The rest of the circuit lies beside the part, and the meter reads both. Unplug first.
 breach-amps-across-source = amps straight across a source. On amps the meter is almost a short circuit, and only its fuse saves it and you. Put it in series with a load.
-breach-powered-too-long = { $place }: powered for longer than the data sheet allows. The winding heats up outside its oil. Keep to short pulses.
-breach-reversed-polarity = { $place }: polarity reversed. Where the data sheet gives a polarity, the wrong one can destroy a diode or a module. Red goes to the feed pin.
+breach-powered-too-long = { $place } powered for longer than the data sheet allows. The winding heats up outside its oil. Keep to short pulses.
+breach-reversed-polarity = { $place } powered with the polarity reversed. Where the data sheet gives a polarity, the wrong one can destroy a diode or a module. Red goes to the feed pin.
 breach-run-without-oil = engine run with the oil lamp on or no oil on the stick. Bearings fail within moments. Check and fill the oil first.
 breach-driven-unchecked = driven without a look at the oil. A vehicle is checked before it goes on the road. Pull the dipstick first.
 breach-driven-incomplete = driven with parts left off. What is loose can fall, foul a belt or let oil out. Put everything back first.
 breach-cleared-unread = codes cleared before they were read. Codes and freeze frame were evidence, and now they are gone. Read and note them first.
 breach-repair-before-diagnosis = repair begun before a diagnosis. A part fitted on a guess costs the customer money and proves nothing. Commit to a diagnosis first.
 breach-repair-without-approval = repair begun without the customer's approval. It is the customer's vehicle and money. Ask for approval first.
-breach-care-key-off = { $place }: handled with the key on. The module may store codes of your own making, and contacts can spark. Key off first.
-breach-care-break-seal-loose = { $place }: drawn out without breaking the seal loose. A seal that sticks tears, and its pieces end up in the oil. Turn the part to and fro first.
-breach-care-new-seal = { $place }: put back on its old seal. A seal that was squeezed once may weep hot oil. Fit a new, oiled one every time.
-breach-care-torque = { $place }: not tightened to the maker's torque. Too loose leaks, too tight strips the thread. Use a torque wrench.
-breach-care-hot = { $place }: handled hot. Metal and oil burn. Let it cool or protect your hands.
+breach-care-key-off = { $place } handled with the key on. The module may store codes of your own making, and contacts can spark. Key off first.
+breach-care-break-seal-loose = { $place } drawn out without breaking the seal loose. A seal that sticks tears, and its pieces end up in the oil. Turn the part to and fro first.
+breach-care-new-seal = { $place } put back on its old seal. A seal that was squeezed once may weep hot oil. Fit a new, oiled one every time.
+breach-care-torque = { $place } not tightened to the maker's torque. Too loose leaks, too tight strips the thread. Use a torque wrench.
+breach-care-hot = { $place } handled hot. Metal and oil burn. Let it cool or protect your hands.
 
 ## Sights, sounds and oil
 
@@ -117,7 +117,7 @@ sight-torn-seal = the seal is torn
 sight-used-seal = the seal is flattened: it was squeezed before
 sight-spool-sticks = the spool moves, but sticks when pushed by hand
 sight-spool-seized = heavy varnish on the spool, which hardly moves
-sight-hidden = nothing can be seen from here as it stands
+sight-hidden = nothing can be seen of it yet; take off what covers it
 
 click-clear = a sharp click
 click-dull = a dull, soft click
@@ -143,7 +143,7 @@ lamps-both = Engine lamp on, oil pressure lamp on.
 
 idle-smooth = The engine idles smoothly.
 idle-rough = The engine idles roughly.
-idle-stalls = The engine starts and stalls.
+idle-stalls = The engine stalls.
 
 frame = { $rpm } rpm, load { $load } %, { $speed } km/h, coolant { $coolant } °C, oil { $oil } °C, supply { $supply } V
 cam-live = { $place }: camshaft wanted { $wanted }°, actual { $actual }° of crank from rest, duty { $duty } %
@@ -172,7 +172,7 @@ monitors-none-waiting = Every valve monitor has run since the last clearing.
 
 ## Job sheet
 
-job-title = { $title }
+job-title = Job sheet: { $title }
 job-vehicle = { $name }, { $year }, { $engine }
 job-distance = { $kilometres } km
 job-concern = Concern: { $concern }

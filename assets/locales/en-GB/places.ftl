@@ -9,12 +9,12 @@ place-exhaust-valve = exhaust valve
 
 fault-at = { $kind }, { $place }
 fault-none = no fault found
-fault-open-coil = open winding
-fault-partly-broken-coil = poor joint in the winding
+fault-open-coil = open coil
+fault-partly-broken-coil = partly broken coil
 fault-shorted-turns = shorted turns
 fault-sticking-spool = sticking spool
-fault-blocked-screen = blocked oil screen
-fault-corroded-pin = corroded contact
+fault-blocked-screen = blocked screen
+fault-corroded-pin = corroded pin
 fault-broken-wire = broken wire
 fault-wire-to-ground = wire rubbed through to ground
-fault-low-oil = oil level too low
+fault-low-oil = low oil

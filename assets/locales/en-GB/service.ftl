@@ -26,7 +26,7 @@ test-point-behind = , behind { $parts }
 test-point-unplugged = , with { $connector } unplugged
 
 limit-winding = {"  "}{ $number } ({ $places }): winding { $least } to { $most } Ω at 20 °C
-limit-copper = {"  "}Copper gains with heat. Multiply both limits by { $here } at the workshop's { $workshop } °C, by { $then } at { $warm } °C in a warm engine.
+limit-copper = {"  "}Copper gains { $percent } % for each degree above 20 °C. Multiply both limits by { $here } at the workshop's { $workshop } °C, by { $then } at { $warm } °C in a warm engine.
 limit-leads = {"  "}The meter's leads have about { $ohms } Ω themselves: zero them first. Ohms only with the key off and both ends free.
 limit-battery = {"  "}Battery at rest: { $charged } V or more when well charged, { $half } V half empty. Charging, warm engine: { $least } to { $most } V.
 limit-drops = {"  "}Voltage drop under load: up to { $contact } V for a contact, { $wire } V for a wire or switch, { $side } V for one whole side of a circuit.
