@@ -336,6 +336,41 @@ fn limit_a_grounded_wire_stays_low_when_the_driver_is_held_on() {
     assert_eq!(monitor.current.failed(), None);
 }
 
+/// Open, low and high each pass by the tests that could have found them, and by no other.
+#[test]
+fn limit_a_code_passes_only_by_the_tests_that_find_it() {
+    use Verdict::{NotRun, Passed};
+    let rest = sense(0.0, 12.56, 12.55, 0.0);
+    let weak = sense(0.1, 12.56, 11.3, 0.1);
+    let driven = sense(0.4, 12.56, 8.0, 0.4);
+    let full = sense(1.0, 12.56, 0.386, 1.094);
+    for (sense, open, low, high) in [
+        (rest, NotRun, Passed, NotRun),
+        (weak, NotRun, Passed, NotRun),
+        (driven, Passed, Passed, Passed),
+        (full, NotRun, NotRun, Passed),
+    ] {
+        let mut monitor = CircuitMonitor::new(CircuitLimits::default(), CODES);
+        for sample in 0..50 {
+            monitor.judge(&sense, Tick(sample * 100));
+        }
+        let verdicts = monitor.findings().map(|finding| finding.verdict);
+        assert_eq!(verdicts, [open, low, high], "duty {}", sense.duty);
+    }
+}
+
+#[test]
+fn limit_a_wire_that_is_grounded_later_takes_the_verdict_over() {
+    let off = sense(0.0, 12.56, 10.87, 0.0);
+    let pulsed = sense(0.2, 12.56, 0.8 * 10.87, 0.2 * 0.002_7);
+    let mut monitor = key_on(&off, &pulsed, 5);
+    assert_eq!(failed(&monitor), [CODES.open]);
+    for sample in 0..50 {
+        monitor.judge(&sense(0.0, 12.56, 0.07, 0.0), Tick(10_000 + sample * 100));
+    }
+    assert_eq!(failed(&monitor), [CODES.low]);
+}
+
 #[test]
 fn limit_a_supply_outside_its_window_leaves_everything_open() {
     let dead = sense(0.0, 10.5, 0.0, 0.0);

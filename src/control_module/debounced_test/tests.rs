@@ -119,6 +119,60 @@ fn limit_interruptions_mature_without_standing() {
     }
 }
 
+/// What matured by interruptions heals no faster than what stood.
+#[test]
+fn limit_a_loose_contact_heals_like_any_fault() {
+    let mut bench = Bench::new(LIMITS());
+    for reading in [OPEN, Reading::Pass, OPEN] {
+        bench.feed(reading, 300);
+    }
+    assert_eq!(bench.test.failed(), Some(CircuitFault::Open));
+    assert_eq!(bench.feed(Reading::Pass, 3_200), Verdict::Failed);
+    assert_eq!(bench.feed(Reading::Pass, 100), Verdict::NotRun);
+    bench.feed(LOW, 300);
+    assert_eq!(bench.test.failed(), Some(CircuitFault::Low), "and counts on");
+}
+
+#[test]
+fn limit_faults_that_change_into_each_other_are_no_interruptions() {
+    let mut bench = Bench::new(LIMITS());
+    for _ in 0..20 {
+        bench.feed(LOW, 300);
+        assert_ne!(bench.feed(OPEN, 300), Verdict::Failed);
+    }
+    assert_eq!(bench.test.interruptions, 1);
+}
+
+/// The second interruption shows another fault than the one with evidence: it must stand.
+#[test]
+fn limit_an_interruption_by_another_fault_does_not_mature_it() {
+    let mut bench = Bench::new(LIMITS());
+    bench.feed(LOW, 1_300);
+    bench.feed(Reading::Pass, 300);
+    assert_eq!(bench.test.failing_ms, 1_000);
+    bench.feed(OPEN, 200 + 100 + 1_000);
+    assert_eq!(bench.feed(OPEN, 2_900), Verdict::NotRun);
+    assert_eq!(bench.feed(OPEN, 100), Verdict::Failed);
+}
+
+#[test]
+fn limit_a_believed_fault_makes_a_pass_start_again() {
+    let mut bench = Bench::new(LIMITS());
+    assert_eq!(bench.feed(Reading::Pass, 3_300), Verdict::Passed);
+    assert_eq!(bench.feed(LOW, 300), Verdict::NotRun);
+    assert_eq!(bench.feed(Reading::Pass, 3_200), Verdict::NotRun);
+    assert_eq!(bench.feed(Reading::Pass, 100), Verdict::Passed);
+}
+
+#[test]
+fn closed_form_a_healed_fault_leaves_nothing_to_the_next() {
+    let mut bench = Bench::new(CircuitLimits { interruptions_to_mature: None, ..LIMITS() });
+    bench.feed(LOW, 3_300);
+    bench.feed(Reading::Pass, 3_300);
+    assert_eq!(bench.feed(OPEN, 3_200), Verdict::NotRun);
+    assert_eq!(bench.feed(OPEN, 100), Verdict::Failed);
+}
+
 #[test]
 fn limit_without_times_the_first_reading_decides() {
     let limits = CircuitLimits { debounce_ms: 0, mature_ms: 0, ..LIMITS() };
