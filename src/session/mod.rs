@@ -4,6 +4,9 @@
 //! virtual apprentice use that call and nothing else, and what they may know is exactly the
 //! events.
 
+pub mod aftermath;
+pub mod attempt;
 pub mod event;
 pub mod setup;
 pub mod step;
+mod take;

@@ -206,9 +206,14 @@ impl<'a> Builder<'a> {
                     self.resistor(plus, minus, OPEN_OHMS)
                 }
             }
-            HarnessElement::Wire { id, from, to, ohms }
-            | HarnessElement::Fuse { id, from, to, ohms, .. } => {
+            HarnessElement::Wire { id, from, to, ohms } => {
                 let ohms = self.with_extra(id, *ohms);
+                self.resistor(from, to, ohms)
+            }
+            HarnessElement::Fuse { id, from, to, ohms, .. } => {
+                // A fuse that was pulled counts as off, under its own name.
+                let pulled = self.assembly.is_off(id);
+                let ohms = if pulled { OPEN_OHMS } else { self.with_extra(id, *ohms) };
                 self.resistor(from, to, ohms)
             }
             HarnessElement::RelayContact { id, from, to, ohms } => {

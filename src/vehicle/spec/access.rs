@@ -17,6 +17,8 @@ pub enum PartKind {
     Connector,
     /// An oil-control valve with its seal.
     Valve,
+    /// A blade fuse that can be pulled; its name is that of the fuse in the wiring.
+    Fuse,
 }
 
 /// A rule of care that belongs to a part.
