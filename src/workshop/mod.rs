@@ -4,6 +4,11 @@
 //! The display and the graphics driver are asked for before the engine starts, because the engine answers a missing one
 //! by a panic; see [`run`].
 
+#![expect(
+    clippy::needless_pass_by_value,
+    reason = "the engine hands a system its arguments by value"
+)]
+
 mod opening;
 mod panels;
 mod rest;
