@@ -44,6 +44,11 @@ impl Stream {
         (self.source.next_u64() >> 11) as f64 / STEPS
     }
 
+    /// Sixty-four random bits, as a seed for another family of streams.
+    pub fn bits(&mut self) -> u64 {
+        self.source.next_u64()
+    }
+
     /// A number in `[low, high)`.
     pub fn between(&mut self, low: f64, high: f64) -> f64 {
         low + (high - low) * self.unit()

@@ -1,0 +1,29 @@
+//! Scenarios: the files that instructors write, what is wrong with them, and the draw of a case.
+//!
+//! [`schema`] is what a file holds, [`load`] finds and reads it, [`problem`] says what is wrong
+//! with it and where, [`draw`] makes a case of it: one vehicle with hidden faults and the job sheet
+//! that the apprentice sees.
+//!
+//! ```
+//! use faultwright::scenario::{draw, load};
+//! use std::sync::Arc;
+//!
+//! # fn main() -> Result<(), Box<dyn std::error::Error>> {
+//! let loaded = Arc::new(load::demo()?);
+//! let case = draw::draw(&loaded, 7, &draw::any_case)?;
+//! assert_eq!(case.briefing.job, loaded.scenario.job);
+//! # Ok(())
+//! # }
+//! ```
+
+mod check;
+pub mod draw;
+mod findings;
+pub mod load;
+mod outline;
+pub mod problem;
+pub mod schema;
+mod syntax;
+
+#[cfg(test)]
+mod tests;

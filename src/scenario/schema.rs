@@ -1,0 +1,134 @@
+//! What a scenario file and a vehicle file hold.
+//!
+//! Both are RON. Every field is named, unknown ones are refused, and each file begins with its
+//! format and version, so that a reader can tell which file is old. Numbers carry the units that
+//! their descriptions name; money is in hundredths of the currency.
+
+use crate::assessment::rubric::Rubric;
+use crate::control_module::code::Code;
+use crate::faults::{FaultKind, FaultName};
+use crate::session::setup::{JobSheet, Prices, Route};
+use crate::units::Celsius;
+use crate::vehicle::spec::{Id, VehicleSpec};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// First line of a scenario file.
+pub const SCENARIO_FORMAT: &str = "faultwright scenario";
+/// First line of a vehicle file.
+pub const VEHICLE_FORMAT: &str = "faultwright vehicle";
+/// Newest version of both that this program reads and writes.
+pub const NEWEST_VERSION: u32 = 1;
+
+/// A scenario as an instructor writes it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ScenarioFile {
+    /// Always [`SCENARIO_FORMAT`].
+    pub format: String,
+    /// Version of the format, 1.
+    pub version: u32,
+    /// Title that instructors choose by.
+    pub title: String,
+    /// Name of a vehicle file without folder and ending, such as `harrowfen-dray`.
+    pub vehicle: String,
+    /// Practice or assessed.
+    pub mode: Mode,
+    /// The job sheet.
+    pub job: JobSheet,
+    /// Faults that may be drawn.
+    pub faults: Vec<FaultPrior>,
+    /// Weight of a vehicle without any fault, 0 or more, on the scale of the faults' weights.
+    #[serde(default)]
+    pub no_fault: f64,
+    /// Things that are odd and harmless.
+    #[serde(default)]
+    pub decoys: Decoys,
+    /// Prices and times.
+    pub prices: Prices,
+    /// Roads for a test drive, by name.
+    pub routes: BTreeMap<Id, Route>,
+    /// The road on which the customer met the concern.
+    pub customers_route: Id,
+    /// Temperature in the workshop [°C], -40 to 50.
+    pub workshop_temperature: Celsius,
+    /// How a session is weighed.
+    pub rubric: Rubric,
+}
+
+/// What a session of this scenario is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Mode {
+    /// To learn: the debrief follows at once.
+    Practice,
+    /// To be assessed: seed and fault stay sealed until the sign-off.
+    Assessed,
+}
+
+/// One fault that may be drawn, and how likely.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FaultPrior {
+    /// Kind.
+    pub kind: FaultKind,
+    /// A valve's place, a wire, a pin, or the sump.
+    pub place: Id,
+    /// Relative weight, 0 or more.
+    pub weight: f64,
+    /// Least and greatest severity, within 0 (mildest of its kind) and 1 (worst).
+    pub severity: (f64, f64),
+}
+
+impl FaultPrior {
+    /// The fault's name.
+    #[must_use]
+    pub fn name(&self) -> FaultName {
+        FaultName { kind: self.kind, place: self.place.clone() }
+    }
+}
+
+/// Things that are odd about a vehicle and have nothing to do with its fault.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Decoys {
+    /// A healthy valve with another winding than the factory's.
+    #[serde(default)]
+    pub other_winding: Option<OtherWinding>,
+    /// Codes that were stored long ago.
+    #[serde(default)]
+    pub old_codes: Vec<OldCode>,
+}
+
+/// A healthy valve of another part number that may be fitted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OtherWinding {
+    /// Place of the valve.
+    pub place: Id,
+    /// Part number that is fitted there.
+    pub part_number: Id,
+    /// Probability, 0 to 1.
+    pub chance: f64,
+}
+
+/// A code that may be left in the module's memory from long ago.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OldCode {
+    /// The code; none of the valves' own.
+    pub code: Code,
+    /// Probability, 0 to 1.
+    pub chance: f64,
+}
+
+/// A vehicle as a file.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct VehicleFile {
+    /// Always [`VEHICLE_FORMAT`].
+    pub format: String,
+    /// Version of the format, 1.
+    pub version: u32,
+    /// The vehicle.
+    pub vehicle: VehicleSpec,
+}

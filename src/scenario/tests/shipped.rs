@@ -1,0 +1,88 @@
+//! The files that the program carries.
+
+use crate::faults::places;
+use crate::scenario::load::{ScenarioText, demo, read};
+use crate::scenario::schema::{ScenarioFile, VehicleFile};
+use crate::vehicle::spec::{Id, VehicleSpec};
+use std::collections::BTreeSet;
+
+#[test]
+fn demo_has_no_problem() {
+    let loaded = demo().unwrap_or_else(|error| panic!("{error:#?}"));
+    assert_eq!(loaded.text, ScenarioText::demo());
+    assert_eq!(loaded.vehicle.name, "Harrowfen Dray");
+}
+
+#[test]
+fn demo_draws_every_fault_that_the_vehicle_can_have() {
+    let loaded = demo().unwrap();
+    let drawn: BTreeSet<_> = loaded.scenario.faults.iter().map(|prior| prior.name()).collect();
+    let possible: BTreeSet<_> = places(&loaded.vehicle).into_iter().collect();
+    assert_eq!(drawn, possible);
+    assert!(loaded.scenario.faults.iter().all(|prior| prior.weight > 0.0));
+}
+
+#[test]
+fn prop_round_trip_of_both_files() {
+    let loaded = demo().unwrap();
+    let scenario = ron::to_string(&loaded.scenario).unwrap();
+    assert_eq!(ron::from_str::<ScenarioFile>(&scenario).unwrap(), loaded.scenario);
+    let file: VehicleFile = VehicleFile {
+        format: "faultwright vehicle".to_owned(),
+        version: 1,
+        vehicle: loaded.vehicle.clone(),
+    };
+    let vehicle = ron::ser::to_string_pretty(&file, ron::ser::PrettyConfig::default()).unwrap();
+    // What the program writes it can also read, through the same door as any file.
+    let again = read(ScenarioText {
+        scenario_name: "again".to_owned(),
+        scenario_text: scenario,
+        vehicle_text: vehicle,
+    })
+    .unwrap();
+    assert_eq!(again.vehicle, loaded.vehicle);
+    assert_eq!(again.scenario, loaded.scenario);
+    let json = serde_json::to_string(&again.text).unwrap();
+    assert_eq!(serde_json::from_str::<ScenarioText>(&json).unwrap(), again.text);
+}
+
+/// Minutes to reach a part: everything in its way, off and on again.
+fn minutes_to_reach(spec: &VehicleSpec, part: &str) -> u32 {
+    let mut off = BTreeSet::new();
+    let mut next = vec![Id::from(part)];
+    while let Some(part) = next.pop() {
+        for blocker in &spec.part(&part).unwrap().behind {
+            if off.insert(blocker.clone()) {
+                next.push(blocker.clone());
+            }
+        }
+    }
+    off.iter().map(|id| spec.part(id).unwrap()).map(|part| part.remove.0 + part.refit.0).sum()
+}
+
+#[test]
+fn exhaust_valve_is_harder_to_reach_than_the_intake_valve() {
+    let spec = demo().unwrap().vehicle;
+    assert!(minutes_to_reach(&spec, "exhaust-valve") > 3 * minutes_to_reach(&spec, "intake-valve"));
+}
+
+/// Steps of the wanted position that a slow-response monitor would time: more than 8 degrees.
+fn large_steps(route: &str, target: impl Fn(&crate::vehicle::running::Segment) -> f64) -> usize {
+    let loaded = demo().unwrap();
+    let segments = &loaded.scenario.routes.get(route).unwrap().profile.segments;
+    segments.windows(2).filter(|pair| (target(&pair[1]) - target(&pair[0])).abs() > 8.0).count()
+}
+
+#[test]
+fn routes_do_what_they_are_there_for() {
+    for (route, least, most) in
+        [("customers-road", 6, 20), ("test-hill", 10, 20), ("town-loop", 0, 0)]
+    {
+        for steps in [
+            large_steps(route, |segment| segment.intake_target),
+            large_steps(route, |segment| segment.exhaust_target),
+        ] {
+            assert!((least..=most).contains(&steps), "{route}: {steps}");
+        }
+    }
+}

@@ -1,0 +1,418 @@
+//! Events: what followed from a step, and all that the apprentice may know.
+
+use crate::control_module::code::Code;
+use crate::faults::FaultName;
+use crate::instruments::multimeter::{Display, MeterFunction};
+use crate::physics::stroke::Click;
+use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
+use crate::units::{Minutes, Money};
+use crate::vehicle::assembly::Obstacle;
+use crate::vehicle::run_record::Idling;
+use crate::vehicle::spec::{Care, Id};
+use serde::{Deserialize, Serialize};
+
+/// One thing that followed from a step.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", tag = "event")]
+pub enum Event {
+    /// Time and money went into the till.
+    Spent {
+        /// Working time.
+        minutes: Minutes,
+        /// Things bought.
+        money: Money,
+    },
+    /// The step was not possible and changed nothing.
+    Refused {
+        /// Why.
+        reason: Refusal,
+    },
+    /// A caution that belongs to the step.
+    Caution {
+        /// Of what.
+        hazard: Hazard,
+    },
+    /// The step was done against a rule of care or safety.
+    AgainstCare {
+        /// Which.
+        breach: Breach,
+    },
+    /// The job sheet was shown.
+    JobSheetShown,
+    /// The customer answered.
+    Answered {
+        /// Subject.
+        topic: CustomerTopic,
+    },
+    /// Service information was shown.
+    Consulted {
+        /// Subject.
+        topic: ServiceTopic,
+    },
+    /// Something was seen.
+    Seen {
+        /// Where.
+        place: Id,
+        /// What.
+        sight: Sight,
+    },
+    /// The dipstick was read.
+    OilSeen {
+        /// Level: 0 at the lower mark, 1 at the upper; below zero is under the lower mark.
+        level: f64,
+        /// No oil on the stick at all.
+        dry: bool,
+        /// Look of the oil.
+        look: OilLook,
+    },
+    /// A part came off.
+    Removed {
+        /// Part.
+        part: Id,
+    },
+    /// A part went back.
+    Refitted {
+        /// Part.
+        part: Id,
+    },
+    /// A seal was torn.
+    SealTorn {
+        /// Valve.
+        valve: Id,
+    },
+    /// Oil was seen to weep from a seal.
+    SealLeaks {
+        /// Valve.
+        valve: Id,
+    },
+    /// A connector was unplugged.
+    Unplugged {
+        /// Connector.
+        connector: Id,
+    },
+    /// A connector was plugged in.
+    Plugged {
+        /// Connector.
+        connector: Id,
+    },
+    /// The key was turned.
+    KeyTurned {
+        /// To.
+        position: KeyPosition,
+        /// The engine lamp is on, with the key on.
+        engine_lamp: bool,
+        /// The oil pressure lamp is on, with the key on.
+        oil_lamp: bool,
+    },
+    /// The engine runs, and how.
+    Idles {
+        /// How.
+        quality: Idling,
+    },
+    /// A meter reading.
+    Reading {
+        /// Function.
+        function: MeterFunction,
+        /// Red lead.
+        red: Id,
+        /// Black lead.
+        black: Id,
+        /// Display.
+        display: Display,
+        /// Tolerance by the meter's data sheet [V, ohm or A].
+        tolerance: f64,
+    },
+    /// The meter's own fuse blew.
+    MeterFuseBlew,
+    /// The leads were zeroed.
+    LeadsZeroed,
+    /// The fuse of the power lead blew.
+    LeadFuseBlew,
+    /// A sound, or none.
+    Heard {
+        /// Valve.
+        valve: Id,
+        /// When the current came on; otherwise when it went off.
+        current_on: bool,
+        /// The sound.
+        click: Click,
+    },
+    /// The module refused a request or could not be reached.
+    NoAnswer {
+        /// Why.
+        reason: NoAnswer,
+    },
+    /// A valve was switched by the module, or released.
+    Commanded {
+        /// Valve.
+        valve: Id,
+        /// On or off.
+        on: bool,
+    },
+    /// What the code reader shows.
+    Codes {
+        /// Confirmed codes.
+        stored: Vec<Code>,
+        /// Pending codes.
+        pending: Vec<Code>,
+        /// Permanent codes.
+        permanent: Vec<Code>,
+        /// The module asks for the lamp.
+        lamp: bool,
+        /// Codes whose monitors have run to a decision since the last clearing.
+        complete: Vec<Code>,
+    },
+    /// The freeze frame, or none.
+    FreezeFrame {
+        /// The frame.
+        frame: Option<Frame>,
+    },
+    /// Live data.
+    LiveData {
+        /// A snapshot.
+        frame: Frame,
+        /// Camshafts.
+        cams: Vec<CamData>,
+    },
+    /// Codes were cleared.
+    CodesCleared,
+    /// A road was driven.
+    Driven {
+        /// Road.
+        route: Id,
+        /// The engine lamp came on or was on at the end.
+        engine_lamp: bool,
+        /// The oil pressure lamp lit.
+        oil_lamp: bool,
+        /// How it drove.
+        quality: Idling,
+        /// Camshafts as the live data showed them on the way.
+        cams: Vec<CamDrive>,
+        /// Codes whose monitors ran to a decision on this drive.
+        decided: Vec<Code>,
+    },
+    /// A suspect has a new confidence.
+    Suspected {
+        /// Suspect.
+        fault: FaultName,
+        /// Confidence [%].
+        percent: u8,
+    },
+    /// A prediction was noted.
+    Predicted,
+    /// A reading met a prediction or did not.
+    PredictionChecked {
+        /// Whether the display lay within.
+        met: bool,
+    },
+    /// The apprentice committed to a diagnosis.
+    Committed {
+        /// The diagnosis.
+        fault: Option<FaultName>,
+    },
+    /// The customer approved.
+    Approved,
+    /// A new valve was fitted.
+    Fitted {
+        /// Place.
+        valve: Id,
+        /// Part number.
+        part_number: Id,
+    },
+    /// A valve was cleaned.
+    Cleaned {
+        /// Valve.
+        valve: Id,
+    },
+    /// A wire or contact was mended.
+    Mended {
+        /// Element.
+        element: Id,
+    },
+    /// Oil was filled up.
+    OilFilled {
+        /// Volume that went in, in tenths of a litre.
+        tenths: u32,
+    },
+    /// A part of the record was written.
+    Written {
+        /// Section.
+        section: Section,
+    },
+    /// The vehicle was handed back.
+    HandedOver {
+        /// As what.
+        ending: Ending,
+    },
+}
+
+/// Why a step was not possible.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Refusal {
+    /// Something is in the way or off.
+    Obstacle(Obstacle),
+    /// The vehicle has no such thing.
+    NoSuchPlace(Id),
+    /// The valve is still in the engine.
+    StillFitted(Id),
+    /// The part does not fit there.
+    DoesNotFit(Id),
+    /// The engine runs.
+    EngineRuns,
+    /// Parts are off that the engine needs to run.
+    CannotRun(Vec<Id>),
+    /// The key is off.
+    KeyOff,
+    /// The key must be off for this.
+    KeyMustBeOff,
+    /// The data sheet forbids power from outside.
+    PowerForbidden,
+    /// The meter's fuse is blown.
+    MeterFuseBlown,
+    /// Confidences would sum to more than 100 %.
+    TooMuchConfidence(u16),
+    /// The vehicle has been handed back.
+    Finished,
+    /// A number lies outside what makes sense.
+    OutOfRange,
+}
+
+/// What a caution is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hazard {
+    /// Hot engine, oil or coolant.
+    Hot,
+    /// Belts and fans.
+    MovingParts,
+    /// Short-circuit current of a battery.
+    BatteryCurrent,
+    /// A vehicle on a road.
+    Road,
+    /// Exhaust fumes indoors.
+    Fumes,
+    /// Used oil on the skin.
+    UsedOil,
+}
+
+/// What was done against the rules.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Breach {
+    /// A connector was parted with the key on.
+    KeyOnWhileUnplugging(Id),
+    /// Resistance measured on a live circuit.
+    OhmsOnLiveCircuit,
+    /// Resistance measured with the component still plugged in.
+    OhmsWhilePlugged(Id),
+    /// Amperes across a source.
+    AmpsAcrossSource,
+    /// A part's own rule.
+    Part(Id, Care),
+    /// A valve powered for longer than the data sheet allows.
+    PoweredTooLong(Id),
+    /// Polarity reversed.
+    ReversedPolarity(Id),
+    /// Driven or started with the oil lamp on or the stick dry.
+    RunWithoutOil,
+    /// Driven without having looked at the oil first.
+    DrivenUnchecked,
+    /// Driven with something left off.
+    DrivenIncomplete,
+    /// Codes cleared before they were read.
+    ClearedUnread,
+    /// A part fitted or work done before a diagnosis was committed to.
+    RepairBeforeDiagnosis,
+    /// A part fitted without the customer's approval.
+    RepairWithoutApproval,
+}
+
+/// What the eye sees at a place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Sight {
+    /// Nothing out of the ordinary.
+    Sound,
+    /// Green corrosion on a contact.
+    Corrosion,
+    /// Insulation rubbed through.
+    RubbedThrough,
+    /// Sludge on the screen.
+    Sludge,
+    /// A torn seal.
+    TornSeal,
+    /// A seal that was squeezed before.
+    UsedSeal,
+    /// Spool moves, sticks when pushed by hand.
+    SpoolSticks,
+    /// Heavy varnish on the spool, which hardly moves.
+    SpoolSeized,
+    /// Nothing can be seen from here.
+    Hidden,
+}
+
+/// The look of the oil on the stick.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum OilLook {
+    /// Amber.
+    Fresh,
+    /// Dark, as used oil is.
+    Dark,
+}
+
+/// Why the module did not answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NoAnswer {
+    /// The key is off.
+    KeyOff,
+    /// The module has no supply.
+    NoSupply,
+    /// Not while the engine runs.
+    EngineRuns,
+}
+
+/// A snapshot of what the module senses, in people's units, rounded as the reader shows them.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Frame {
+    /// Engine speed [rpm].
+    pub rpm: f64,
+    /// Load [%].
+    pub load: f64,
+    /// Road speed [km/h].
+    pub speed: f64,
+    /// Coolant [°C].
+    pub coolant: f64,
+    /// Oil [°C].
+    pub oil: f64,
+    /// Supply [V].
+    pub supply: f64,
+    /// The code that stored the frame; `None` for live data.
+    pub code: Option<Code>,
+}
+
+/// One camshaft in live data.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct CamData {
+    /// Valve's place.
+    pub valve: Id,
+    /// Wanted position [crank degrees from rest].
+    pub wanted: f64,
+    /// Actual position [crank degrees from rest].
+    pub actual: f64,
+    /// Duty [%].
+    pub duty: f64,
+}
+
+/// One camshaft over a drive, as a passenger reads it from live data.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct CamDrive {
+    /// Valve's place.
+    pub valve: Id,
+    /// Mean distance between wanted and actual [crank degrees].
+    pub mean_error: f64,
+    /// Greatest position reached [crank degrees from rest].
+    pub furthest: f64,
+}

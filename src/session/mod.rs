@@ -1,0 +1,12 @@
+//! One attempt at one case: steps in, events out.
+//!
+//! The one way through is `Session::take`. The window, the text bench, a script, a replay and a
+//! virtual apprentice use that call and nothing else, and what they may know is exactly the
+//! events.
+
+pub mod aftermath;
+pub mod attempt;
+pub mod event;
+pub mod setup;
+pub mod step;
+mod take;

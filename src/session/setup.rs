@@ -1,0 +1,140 @@
+//! What a session starts from: what everybody may know, and what is hidden.
+
+use crate::control_module::code::Code;
+use crate::faults::Fault;
+use crate::instruments::multimeter::Multimeter;
+use crate::session::step::CustomerTopic;
+use crate::units::{Celsius, Minutes, Money};
+use crate::vehicle::condition::Condition;
+use crate::vehicle::route::RouteProfile;
+use crate::vehicle::spec::{Id, VehicleSpec};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// What everybody may know: the vehicle as built, the job sheet, prices, roads.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Briefing {
+    /// The vehicle as built.
+    pub vehicle: VehicleSpec,
+    /// The job sheet.
+    pub job: JobSheet,
+    /// Prices and times.
+    pub prices: Prices,
+    /// Roads for a test drive, by name.
+    pub routes: BTreeMap<Id, Route>,
+    /// The road on which the customer met the concern, by name.
+    pub customers_route: Id,
+    /// Temperature in the workshop; the vehicle has stood there overnight.
+    pub workshop_temperature: Celsius,
+}
+
+/// What the job sheet says, in the scenario's own words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct JobSheet {
+    /// Title of the job.
+    pub title: String,
+    /// The customer's concern.
+    pub concern: String,
+    /// Distance run [km].
+    pub kilometres: u32,
+    /// History, a line each.
+    pub history: Vec<String>,
+    /// The customer's answers.
+    pub answers: BTreeMap<CustomerTopic, String>,
+}
+
+/// What time and things cost.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Prices {
+    /// Sign of the currency.
+    pub currency: String,
+    /// Labour for an hour.
+    pub labour_per_hour: Money,
+    /// Times of steps that no part of the vehicle sets.
+    pub minutes: StepMinutes,
+    /// Price of a valve by part number.
+    pub valves: BTreeMap<Id, Money>,
+    /// Price of a valve seal.
+    pub seal: Money,
+    /// Price of the material to mend a contact or a wire.
+    pub mending: Money,
+    /// Price of a litre of oil.
+    pub oil_litre: Money,
+    /// Price of cleaning fluid for one valve.
+    pub cleaning: Money,
+    /// Fuel for a test drive.
+    pub fuel: Money,
+    /// What it costs when a vehicle comes back with its fault: goodwill and a second visit.
+    pub comeback: Money,
+}
+
+/// Minutes for each kind of step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct StepMinutes {
+    /// Ask the customer.
+    pub ask: Minutes,
+    /// Consult service information.
+    pub consult: Minutes,
+    /// Look at a place.
+    pub look: Minutes,
+    /// Pull the dipstick.
+    pub dipstick: Minutes,
+    /// Turn the key.
+    pub key: Minutes,
+    /// Start and let idle.
+    pub start: Minutes,
+    /// One meter reading.
+    pub measure: Minutes,
+    /// Fetch the meter for the first reading.
+    pub fetch_meter: Minutes,
+    /// Power a valve.
+    pub power: Minutes,
+    /// Connect the code reader for the first time.
+    pub connect_reader: Minutes,
+    /// One request to the control module.
+    pub request: Minutes,
+    /// Clean a valve.
+    pub clean: Minutes,
+    /// Mend a contact.
+    pub mend_pin: Minutes,
+    /// Mend a wire.
+    pub mend_wire: Minutes,
+    /// Top up oil.
+    pub top_up: Minutes,
+    /// Talk to the customer about approval.
+    pub approval: Minutes,
+    /// Write a part of the record.
+    pub write: Minutes,
+    /// Hand over.
+    pub hand_over: Minutes,
+    /// Fetch a part from the counter.
+    pub fetch_part: Minutes,
+}
+
+/// A road for a test drive.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Route {
+    /// Time in the workshop's book, getting in and out included [min].
+    pub minutes: Minutes,
+    /// Speed, load and wanted cam positions over time.
+    pub profile: RouteProfile,
+}
+
+/// What is hidden from the apprentice and from the planner.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hidden {
+    /// The state of the vehicle, faults included.
+    pub condition: Condition,
+    /// The faults that were drawn, for the debrief alone.
+    pub faults: Vec<Fault>,
+    /// Codes that were stored long ago and have nothing to do with the concern.
+    pub old_codes: Vec<Code>,
+    /// The meter with its errors.
+    pub meter: Multimeter,
+    /// Seed of everything random that happens during the session.
+    pub seed: u64,
+}

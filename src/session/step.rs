@@ -1,0 +1,242 @@
+//! Steps: the only input of a session.
+
+use crate::faults::FaultName;
+use crate::instruments::multimeter::MeterFunction;
+use crate::vehicle::spec::Id;
+use serde::{Deserialize, Serialize};
+
+/// One thing that the apprentice does.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case", tag = "do")]
+pub enum Step {
+    /// Read the job sheet again.
+    ReadJobSheet,
+    /// Ask the customer about something.
+    AskCustomer {
+        /// Subject.
+        topic: CustomerTopic,
+    },
+    /// Consult the maker's service information.
+    Consult {
+        /// Subject.
+        topic: ServiceTopic,
+    },
+    /// Look closely at a place: a connector, a valve that is out, a wire, under the bonnet.
+    Look {
+        /// Place.
+        place: Id,
+    },
+    /// Pull the dipstick: level and look of the oil.
+    Dipstick,
+    /// Take a part off or out.
+    Remove {
+        /// Part.
+        part: Id,
+        /// With what care.
+        manner: Manner,
+    },
+    /// Put a part back.
+    Refit {
+        /// Part.
+        part: Id,
+        /// With a new, oiled seal, where the part has one.
+        new_seal: bool,
+    },
+    /// Unplug a connector.
+    Unplug {
+        /// Connector.
+        connector: Id,
+    },
+    /// Plug a connector in.
+    Plug {
+        /// Connector.
+        connector: Id,
+    },
+    /// Turn the key.
+    Key {
+        /// Position.
+        position: KeyPosition,
+    },
+    /// Measure between two test points.
+    Measure {
+        /// Function of the meter.
+        function: MeterFunction,
+        /// Test point of the red lead.
+        red: Id,
+        /// Test point of the black lead.
+        black: Id,
+    },
+    /// Hold the leads together and take their resistance off the display.
+    ZeroLeads,
+    /// Put battery voltage across a valve's own pins through a fused lead, and listen.
+    Power {
+        /// Valve.
+        valve: Id,
+        /// How long [s].
+        seconds: u16,
+        /// Red on the control pin instead of the feed pin.
+        reversed: bool,
+    },
+    /// Ask the control module to switch a valve on or off.
+    Command {
+        /// Valve.
+        valve: Id,
+        /// On or off.
+        on: bool,
+    },
+    /// Read stored, pending and permanent codes, the lamp and readiness.
+    ReadCodes,
+    /// Read the freeze frame.
+    ReadFreezeFrame,
+    /// Read live data for half a minute.
+    ReadLiveData,
+    /// Clear codes.
+    ClearCodes,
+    /// Drive a route.
+    Drive {
+        /// Route.
+        route: Id,
+    },
+    /// Give a suspect a confidence.
+    Suspect {
+        /// Suspect.
+        fault: FaultName,
+        /// Confidence [%], 0 to 100.
+        percent: u8,
+    },
+    /// Say between which values the next reading will lie.
+    Predict {
+        /// Least value [V, ohm or A].
+        least: f64,
+        /// Greatest value; infinite means over limit counts as met.
+        most: Bound,
+    },
+    /// Commit to a diagnosis.
+    Commit {
+        /// The diagnosis; `None` is "no fault found".
+        fault: Option<FaultName>,
+    },
+    /// Ask the customer's approval of the repair.
+    AskApproval,
+    /// Fit a new part in a valve's place.
+    Fit {
+        /// Place.
+        valve: Id,
+        /// Part number.
+        part_number: Id,
+    },
+    /// Clean the screen and flush the spool of a valve that is out.
+    Clean {
+        /// Valve.
+        valve: Id,
+    },
+    /// Repair a wire or a connector contact.
+    Mend {
+        /// Element of the wiring.
+        element: Id,
+    },
+    /// Fill oil up to the upper mark.
+    TopUpOil,
+    /// Write a part of the record.
+    Write {
+        /// Part of the record.
+        section: Section,
+        /// Text.
+        text: String,
+    },
+    /// Hand the vehicle back; ends the session.
+    HandOver {
+        /// As what.
+        ending: Ending,
+    },
+}
+
+/// Greatest value of a prediction.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Bound {
+    /// A value [V, ohm or A].
+    Value(f64),
+    /// Over limit.
+    OverLimit,
+}
+
+/// What the customer can be asked about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CustomerTopic {
+    /// What is wrong, in the customer's words.
+    Symptom,
+    /// When it began and when it shows.
+    When,
+    /// Oil and service.
+    Service,
+    /// Earlier repairs.
+    Repairs,
+}
+
+/// What service information can be consulted about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ServiceTopic {
+    /// Wiring diagram and test points.
+    Wiring,
+    /// Limits of resistances, voltages and oil.
+    Limits,
+    /// Order of removal, seals and torques.
+    Procedure,
+    /// Part numbers and prices.
+    Parts,
+    /// What the codes mean and when their monitors run.
+    Codes,
+}
+
+/// With what care a part is taken out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Manner {
+    /// As the procedure says.
+    Careful,
+    /// Pulled straight out; quicker by a third.
+    Pulled,
+}
+
+/// A position of the key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum KeyPosition {
+    /// Off; a running engine stops.
+    Off,
+    /// On, engine not started.
+    On,
+    /// Start, then let it idle for a minute.
+    Start,
+}
+
+/// Parts of the record that the customer gets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Section {
+    /// What the customer came with.
+    Concern,
+    /// What was found.
+    Cause,
+    /// What was done.
+    Correction,
+}
+
+/// As what a vehicle is handed back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Ending {
+    /// Repaired.
+    Repaired,
+    /// No fault found.
+    NoFaultFound,
+    /// Referred to somebody else.
+    Referred,
+    /// Not safe to drive.
+    Unsafe,
+    /// The customer declined the work.
+    Declined,
+}

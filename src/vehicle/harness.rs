@@ -1,0 +1,317 @@
+//! The wiring in its present state, as a network with named nodes.
+
+use super::assembly::Assembly;
+use super::condition::Condition;
+use super::spec::{HarnessElement, Id, VehicleSpec};
+use crate::numerics::elementary::exp;
+use crate::physics::circuit::{CircuitError, DiodeLaw, Element, Network, Solution};
+use crate::units::{Amperes, Celsius, Volts};
+use std::collections::BTreeMap;
+
+/// An open contact, broken wire or open switch [ohm].
+pub const OPEN_OHMS: f64 = 1e12;
+/// Freewheel and body diodes of a driver: engineering estimate.
+const DRIVER_DIODE: DiodeLaw = DiodeLaw { saturation_a: 1e-9, ideality: 1.3, series_ohms: 0.05 };
+/// The regulated rail [V] and its source resistance with and without supply [ohm]: engineering
+/// estimate.
+const RAIL_V: f64 = 5.0;
+const RAIL_OHMS: f64 = 0.001;
+const RAIL_DEAD_OHMS: f64 = 1_000.0;
+/// Below this supply [V] the module does nothing: engineering estimate, below the 6 V to which
+/// ISO 16750-2 code A asks equipment to work.
+const MODULE_LEAST_V: f64 = 5.5;
+/// Alternator set-point [V] and resistance [ohm], and the battery's polarised voltage while it is
+/// charged [V] with its resistance then [ohm]: engineering estimate.
+const ALTERNATOR_V: f64 = 14.3;
+const ALTERNATOR_OHMS: f64 = 0.015;
+const CHARGING_V: f64 = 13.9;
+const CHARGING_OHMS: f64 = 0.040;
+
+/// What a driver does at the moment.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum DriverState {
+    /// The switch is open and the coil has no current of its own.
+    Off,
+    /// The switch is closed.
+    On,
+    /// The switch is open and the coil's inductance keeps this current going.
+    Freewheel(Amperes),
+}
+
+/// Everything besides parts that decides currents.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ElectricalState {
+    /// Key on.
+    pub key_on: bool,
+    /// Engine turns and the alternator charges.
+    pub charging: bool,
+    /// Temperature of the battery.
+    pub battery_temperature: Celsius,
+    /// Temperature of each coil, by the valve's place.
+    pub coil_temperature: BTreeMap<Id, Celsius>,
+    /// What each driver does, by the valve's place; absent means off.
+    pub drivers: BTreeMap<Id, DriverState>,
+}
+
+/// A network of the wiring with its nodes and elements by name.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Wiring {
+    /// The network; an instrument adds itself to it.
+    pub network: Network,
+    nodes: BTreeMap<Id, usize>,
+    elements: BTreeMap<Id, usize>,
+    /// Whether the module had the supply to work.
+    pub module_alive: bool,
+}
+
+impl Wiring {
+    /// The number of a named node.
+    #[must_use]
+    pub fn node(&self, name: &str) -> Option<usize> {
+        self.nodes.get(name).copied()
+    }
+
+    /// The number of a named element: for a driver its sense resistor, for a battery its source.
+    #[must_use]
+    pub fn element(&self, name: &str) -> Option<usize> {
+        self.elements.get(name).copied()
+    }
+}
+
+/// Open-circuit voltage of the battery at rest: 11.8 V empty to 12.7 V full at 20 °C with
+/// 1.2 mV/K, engineering estimate in line with published tables of rest voltages.
+#[must_use]
+pub fn battery_rest_voltage(charge: f64, temperature: Celsius) -> Volts {
+    Volts(11.8 + 0.9 * charge + 0.001_2 * (temperature.0 - 20.0))
+}
+
+/// Internal resistance of the battery [ohm]: engineering estimate.
+fn battery_ohms(charge: f64, temperature: Celsius) -> f64 {
+    let empty = 1.0 - charge;
+    0.008 * exp(-0.018 * (temperature.0 - 20.0)) * (1.0 + 1.5 * empty * empty)
+}
+
+/// Builds the wiring as it stands. A module that turns out to lack supply is built again without
+/// its own voltages, because they come from the same wires.
+///
+/// # Errors
+/// [`CircuitError`] when the network has no solution.
+pub fn wire_up(
+    spec: &VehicleSpec,
+    condition: &Condition,
+    assembly: &Assembly,
+    state: &ElectricalState,
+) -> Result<Wiring, CircuitError> {
+    let alive = Builder::new(spec, condition, assembly, state, state.key_on).build();
+    if !state.key_on {
+        return Ok(alive);
+    }
+    let solution = alive.network.solve()?;
+    if supplied(spec, &alive, &solution) {
+        Ok(alive)
+    } else {
+        Ok(Builder::new(spec, condition, assembly, state, false).build())
+    }
+}
+
+fn supplied(spec: &VehicleSpec, wiring: &Wiring, solution: &Solution) -> bool {
+    spec.harness.elements.iter().all(|element| match element {
+        HarnessElement::ModuleSupply { supply, ground, .. } => {
+            match (wiring.node(supply.as_str()), wiring.node(ground.as_str())) {
+                (Some(plus), Some(minus)) => solution.volts_between(plus, minus) >= MODULE_LEAST_V,
+                _ => false,
+            }
+        }
+        _ => true,
+    })
+}
+
+struct Builder<'a> {
+    spec: &'a VehicleSpec,
+    condition: &'a Condition,
+    assembly: &'a Assembly,
+    state: &'a ElectricalState,
+    wiring: Wiring,
+}
+
+impl<'a> Builder<'a> {
+    fn new(
+        spec: &'a VehicleSpec,
+        condition: &'a Condition,
+        assembly: &'a Assembly,
+        state: &'a ElectricalState,
+        module_alive: bool,
+    ) -> Self {
+        let mut nodes = BTreeMap::new();
+        nodes.insert(Id::from("battery-minus"), 0);
+        let wiring = Wiring {
+            network: Network::with_nodes(1),
+            nodes,
+            elements: BTreeMap::new(),
+            module_alive,
+        };
+        Self { spec, condition, assembly, state, wiring }
+    }
+
+    fn build(mut self) -> Wiring {
+        for element in &self.spec.harness.elements {
+            let number = self.place(element);
+            self.wiring.elements.insert(element.id().clone(), number);
+            self.place_leak(element);
+        }
+        self.wiring
+    }
+
+    fn at(&mut self, name: &Id) -> usize {
+        if let Some(number) = self.wiring.nodes.get(name) {
+            return *number;
+        }
+        let number = self.wiring.network.add_node();
+        self.wiring.nodes.insert(name.clone(), number);
+        number
+    }
+
+    fn resistor(&mut self, from: &Id, to: &Id, ohms: f64) -> usize {
+        let (a, b) = (self.at(from), self.at(to));
+        self.wiring.network.add(Element::Resistor { a, b, ohms })
+    }
+
+    fn with_extra(&self, id: &Id, ohms: f64) -> f64 {
+        ohms + self.condition.extra_ohms.get(id).copied().unwrap_or(0.0)
+    }
+
+    fn place(&mut self, element: &HarnessElement) -> usize {
+        match element {
+            HarnessElement::Battery { plus, minus, .. } => {
+                let (volts, ohms) = if self.state.charging {
+                    (CHARGING_V, CHARGING_OHMS)
+                } else {
+                    let temperature = self.state.battery_temperature;
+                    let charge = self.condition.battery_charge;
+                    (battery_rest_voltage(charge, temperature).0, battery_ohms(charge, temperature))
+                };
+                let (plus, minus) = (self.at(plus), self.at(minus));
+                self.wiring.network.add(Element::Source { plus, minus, volts, ohms })
+            }
+            HarnessElement::Alternator { plus, minus, .. } => {
+                if self.state.charging {
+                    let (plus, minus) = (self.at(plus), self.at(minus));
+                    self.wiring.network.add(Element::Source {
+                        plus,
+                        minus,
+                        volts: ALTERNATOR_V,
+                        ohms: ALTERNATOR_OHMS,
+                    })
+                } else {
+                    self.resistor(plus, minus, OPEN_OHMS)
+                }
+            }
+            HarnessElement::Wire { id, from, to, ohms } => {
+                let ohms = self.with_extra(id, *ohms);
+                self.resistor(from, to, ohms)
+            }
+            HarnessElement::Fuse { id, from, to, ohms, .. } => {
+                // A fuse that was pulled counts as off, under its own name.
+                let pulled = self.assembly.is_off(id);
+                let ohms = if pulled { OPEN_OHMS } else { self.with_extra(id, *ohms) };
+                self.resistor(from, to, ohms)
+            }
+            HarnessElement::RelayContact { id, from, to, ohms } => {
+                let ohms = if self.state.key_on { self.with_extra(id, *ohms) } else { OPEN_OHMS };
+                self.resistor(from, to, ohms)
+            }
+            HarnessElement::Pin { id, connector, from, to, ohms } => {
+                let ohms = if self.assembly.is_off(connector) {
+                    OPEN_OHMS
+                } else {
+                    self.with_extra(id, *ohms)
+                };
+                self.resistor(from, to, ohms)
+            }
+            HarnessElement::Coil { valve, from, to, .. } => self.place_coil(valve, from, to),
+            HarnessElement::LowSideDriver { .. } => self.place_driver(element),
+            HarnessElement::ModuleSupply { supply, ground, rail, load, .. } => {
+                let alive = self.wiring.module_alive;
+                let (volts, ohms) = if alive { (RAIL_V, RAIL_OHMS) } else { (0.0, RAIL_DEAD_OHMS) };
+                let (plus, minus) = (self.at(rail), self.at(ground));
+                self.wiring.network.add(Element::Source { plus, minus, volts, ohms });
+                self.resistor(supply, ground, if alive { load.key_on } else { load.key_off })
+            }
+            HarnessElement::Load { id, from, to, load } => {
+                let ohms = if self.state.key_on { load.key_on } else { load.key_off };
+                let ohms = self.with_extra(id, ohms);
+                self.resistor(from, to, ohms)
+            }
+        }
+    }
+
+    fn place_coil(&mut self, valve: &Id, from: &Id, to: &Id) -> usize {
+        if let Some(DriverState::Freewheel(amperes)) = self.state.drivers.get(valve) {
+            let (from, to) = (self.at(from), self.at(to));
+            return self.wiring.network.add(Element::Current { from, to, amperes: amperes.0 });
+        }
+        let temperature = self.state.coil_temperature.get(valve).copied().unwrap_or(Celsius(20.0));
+        let ohms = self
+            .condition
+            .valves
+            .get(valve)
+            .map_or(OPEN_OHMS, |fitted| fitted.winding.terminal_ohms(temperature).0);
+        self.resistor(from, to, ohms)
+    }
+
+    fn place_driver(&mut self, element: &HarnessElement) -> usize {
+        let HarnessElement::LowSideDriver {
+            id,
+            valve,
+            pin,
+            supply,
+            ground,
+            on_ohms,
+            off_ohms,
+            sense_ohms,
+            bias_ohms,
+        } = element
+        else {
+            return 0;
+        };
+        let closed = self.wiring.module_alive
+            && matches!(self.state.drivers.get(valve), Some(DriverState::On));
+        let source = self.at(&Id(format!("{id}-source")));
+        let (pin, supply, ground) = (self.at(pin), self.at(supply), self.at(ground));
+        let rail = self.rail_of(ground);
+        let network = &mut self.wiring.network;
+        let switch = if closed { *on_ohms } else { *off_ohms };
+        network.add(Element::Resistor { a: pin, b: source, ohms: switch });
+        network.add(Element::Diode { anode: source, cathode: pin, law: DRIVER_DIODE });
+        network.add(Element::Diode { anode: pin, cathode: supply, law: DRIVER_DIODE });
+        network.add(Element::Resistor { a: pin, b: ground, ohms: *bias_ohms });
+        if let Some(rail) = rail {
+            network.add(Element::Resistor { a: pin, b: rail, ohms: *bias_ohms });
+        }
+        network.add(Element::Resistor { a: source, b: ground, ohms: *sense_ohms })
+    }
+
+    /// The regulated rail of the module that has this ground.
+    fn rail_of(&mut self, ground_node: usize) -> Option<usize> {
+        let spec = self.spec;
+        for element in &spec.harness.elements {
+            if let HarnessElement::ModuleSupply { ground, rail, .. } = element
+                && self.at(ground) == ground_node
+            {
+                return Some(self.at(rail));
+            }
+        }
+        None
+    }
+
+    /// A rubbed-through wire touches the engine at its supply-side end.
+    fn place_leak(&mut self, element: &HarnessElement) {
+        let Some(ohms) = self.condition.leak_to_ground_ohms.get(element.id()).copied() else {
+            return;
+        };
+        if let HarnessElement::Wire { from, .. } = element {
+            let from = from.clone();
+            self.resistor(&from, &Id::from("engine-ground"), ohms);
+        }
+    }
+}

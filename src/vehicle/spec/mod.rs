@@ -1,0 +1,90 @@
+//! What a vehicle is made of: plain data, read from a file by the scenario reader.
+
+mod access;
+mod harness;
+mod id;
+mod valve;
+
+use crate::control_module::code::Code;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
+
+pub use access::{Care, PartKind, PartSpec, TestPointSpec};
+pub use harness::{HarnessElement, HarnessSpec, LoadOhms};
+pub use id::Id;
+pub use valve::{ValveCodes, ValvePart, ValveSpec};
+
+/// A vehicle as built.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct VehicleSpec {
+    /// Name of the vehicle; invented.
+    pub name: String,
+    /// Model year, for the job sheet.
+    pub year: u16,
+    /// Engine in a few words, for the job sheet.
+    pub engine: String,
+    /// Oil sump and dipstick.
+    pub sump: SumpSpec,
+    /// Places of valves.
+    pub valves: Vec<ValveSpec>,
+    /// Parts that fit those places.
+    pub valve_parts: Vec<ValvePart>,
+    /// Parts that come off.
+    pub parts: Vec<PartSpec>,
+    /// Where probes can touch.
+    pub test_points: Vec<TestPointSpec>,
+    /// The wiring.
+    pub harness: HarnessSpec,
+    /// Longest pulse from an outside source that the data sheet allows on a valve [s]; `None`
+    /// where it forbids any.
+    pub longest_power: Option<f64>,
+}
+
+/// The sump as the dipstick shows it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SumpSpec {
+    /// Oil at the upper mark [l].
+    pub full_litres: f64,
+    /// Oil at the lower mark [l].
+    pub least_litres: f64,
+}
+
+impl VehicleSpec {
+    /// Every code that a fault of the valves and camshafts can set; others come from elsewhere.
+    #[must_use]
+    pub fn own_codes(&self) -> BTreeSet<Code> {
+        self.valves.iter().flat_map(|valve| valve.codes.all()).collect()
+    }
+
+    /// The valve place of that name.
+    #[must_use]
+    pub fn valve(&self, id: &Id) -> Option<&ValveSpec> {
+        self.valves.iter().find(|valve| valve.id == *id)
+    }
+
+    /// The part of that name.
+    #[must_use]
+    pub fn part(&self, id: &Id) -> Option<&PartSpec> {
+        self.parts.iter().find(|part| part.id == *id)
+    }
+
+    /// The test point of that name.
+    #[must_use]
+    pub fn test_point(&self, id: &Id) -> Option<&TestPointSpec> {
+        self.test_points.iter().find(|point| point.id == *id)
+    }
+
+    /// The valve part of that number.
+    #[must_use]
+    pub fn valve_part(&self, number: &Id) -> Option<&ValvePart> {
+        self.valve_parts.iter().find(|part| part.part_number == *number)
+    }
+
+    /// The wiring element of that name.
+    #[must_use]
+    pub fn element(&self, id: &Id) -> Option<&HarnessElement> {
+        self.harness.elements.iter().find(|element| element.id() == id)
+    }
+}
