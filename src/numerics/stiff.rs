@@ -18,16 +18,12 @@ const A: [[f64; 3]; 3] =
     [[0.0, 0.0, 0.0], [2.0, 0.0, 0.0], [1.867_943_637_803_922, 0.234_444_971_139_915_6, 0.0]];
 const C: [[f64; 3]; 4] = [
     [0.0, 0.0, 0.0],
-    [-7.137_615_036_412_310, 0.0, 0.0],
+    [-7.137_615_036_412_31, 0.0, 0.0],
     [2.580_708_087_951_457, 0.651_595_007_644_797_5, 0.0],
     [-2.137_148_994_382_534, -0.321_466_969_123_762_6, -0.694_974_250_178_177_9],
 ];
-const M: [f64; 4] = [
-    2.255_570_073_418_735,
-    0.287_049_326_218_679_2,
-    0.435_317_943_184_018_0,
-    1.093_502_252_409_163,
-];
+const M: [f64; 4] =
+    [2.255_570_073_418_735, 0.287_049_326_218_679_2, 0.435_317_943_184_018, 1.093_502_252_409_163];
 
 /// The state `step_s` seconds after `state`, under `rate`, whose Jacobian at `state` is
 /// `jacobian[row][column] = d rate[row] / d state[column]`.
@@ -98,9 +94,10 @@ impl<const N: usize> Factors<N> {
             order.swap(column, best);
             for row in column + 1..N {
                 let factor = rows[row][column] / rows[column][column];
+                let pivot_row = rows[column];
                 rows[row][column] = factor;
-                for k in column + 1..N {
-                    rows[row][k] -= factor * rows[column][k];
+                for (entry, above) in rows[row].iter_mut().zip(pivot_row).skip(column + 1) {
+                    *entry -= factor * above;
                 }
             }
         }
@@ -111,15 +108,15 @@ impl<const N: usize> Factors<N> {
         let mut x = [0.0; N];
         for row in 0..N {
             let mut sum = right[self.order[row]];
-            for k in 0..row {
-                sum -= self.rows[row][k] * x[k];
+            for (entry, known) in self.rows[row].iter().zip(x).take(row) {
+                sum -= entry * known;
             }
             x[row] = sum;
         }
         for row in (0..N).rev() {
             let mut sum = x[row];
-            for k in row + 1..N {
-                sum -= self.rows[row][k] * x[k];
+            for (entry, known) in self.rows[row].iter().zip(x).skip(row + 1) {
+                sum -= entry * known;
             }
             x[row] = sum / self.rows[row][row];
         }

@@ -169,8 +169,8 @@ fn energise_in_steps(
         v_m_per_s: 0.0,
         motion: Motion::Held,
     };
-    // What is not a number is no time at all.
-    let on_s = drive.on_for.0.max(0.0).min(LONGEST_ON_S);
+    // What is not a number of seconds is no time at all.
+    let on_s = if drive.on_for.0 > 0.0 { drive.on_for.0.min(LONGEST_ON_S) } else { 0.0 };
     let mut recorder = Recorder::new(spool.moving_mass_kg, drive.supply.0);
     let end = machine.run(drive.supply.0, start, on_s, Until::Time, |moment| {
         recorder.watch_on(moment);
