@@ -64,13 +64,17 @@ impl HeatPath {
         supply: Supply,
         lasting: Seconds,
     ) -> Celsius {
-        let steps = (lasting.0 / LONGEST_STEP_S).ceil().clamp(1.0, MOST_STEPS);
-        let whole = Seconds(lasting.0 / steps);
+        // What is not a number of seconds, or less than none, changes nothing.
+        let lasting_s = if lasting.0 > 0.0 { lasting.0 } else { 0.0 };
+        let steps = (lasting_s / LONGEST_STEP_S).ceil().clamp(1.0, MOST_STEPS);
+        let whole = Seconds(lasting_s / steps);
         let half = Seconds(0.5 * whole.0);
         let mut now = coil;
-        for _ in 0..steps as u32 {
+        let mut taken = 0.0;
+        while taken < steps {
             let middle = self.step(now, around, power_in_coil(winding, now, supply), half);
             now = self.step(now, around, power_in_coil(winding, middle, supply), whole);
+            taken += 1.0;
         }
         now
     }

@@ -16,7 +16,7 @@ should stand where spring and friction balance creeps home instead (sludge 2N).
 
 import sys
 import warnings
-from math import cosh, exp, log, log10, pi, tanh
+from math import cosh, log, log10, pi, tanh
 
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq

@@ -16,11 +16,12 @@ struct Tally {
     previous: Option<(Moment, Powers)>,
 }
 
+/// Powers at one moment [W].
 #[derive(Clone, Copy)]
 struct Powers {
-    supplied_w: f64,
-    copper_w: f64,
-    drag_w: f64,
+    supplied: f64,
+    copper: f64,
+    drag: f64,
 }
 
 struct Setup {
@@ -42,10 +43,10 @@ impl Setup {
         let shorted_a = turns * turn_v / self.winding.ohms_at_20.0;
         let speed = moment.state.v_m_per_s;
         Powers {
-            supplied_w: supply_v * current_a,
-            copper_w: carrying_ohm * current_a * current_a
+            supplied: supply_v * current_a,
+            copper: carrying_ohm * current_a * current_a
                 + shorted_a * shorted_a * share * self.winding.ohms_at_20.0,
-            drag_w: self.machine_drag * speed * speed,
+            drag: self.machine_drag * speed * speed,
         }
     }
 
@@ -69,9 +70,9 @@ impl Tally {
         let powers = setup.powers(moment, supply_v);
         if let Some((last, before)) = self.previous {
             let half_s = 0.5 * (moment.at_s - last.at_s);
-            self.supplied += half_s * (before.supplied_w + powers.supplied_w);
-            self.copper += half_s * (before.copper_w + powers.copper_w);
-            self.drag += half_s * (before.drag_w + powers.drag_w);
+            self.supplied += half_s * (before.supplied + powers.supplied);
+            self.copper += half_s * (before.copper + powers.copper);
+            self.drag += half_s * (before.drag + powers.drag);
             self.friction += setup.spool.sliding_n() * (moment.state.x_m - last.state.x_m).abs();
         }
         if matches!(moment.incident, Incident::Strikes | Incident::IsHeld) {
