@@ -67,7 +67,7 @@ fn exhaust_valve_is_harder_to_reach_than_the_intake_valve() {
 }
 
 /// Steps of the wanted position that a slow-response monitor would time: more than 8 degrees.
-fn large_steps(route: &str, target: impl Fn(&crate::vehicle::running::Segment) -> f64) -> usize {
+fn large_steps(route: &str, target: impl Fn(&crate::vehicle::route::Segment) -> f64) -> usize {
     let loaded = demo().unwrap();
     let segments = &loaded.scenario.routes.get(route).unwrap().profile.segments;
     segments.windows(2).filter(|pair| (target(&pair[1]) - target(&pair[0])).abs() > 8.0).count()

@@ -4,12 +4,13 @@ use super::sample::code;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::session::event::{
-    Breach, CamData, CamDrive, Click, Event, Frame, Hazard, IdleQuality, NoAnswer, OilLook,
-    Refusal, Sight,
+    Breach, CamData, CamDrive, Event, Frame, Hazard, NoAnswer, OilLook, Refusal, Sight,
 };
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
+use crate::physics::stroke::Click;
 use crate::vehicle::assembly::Obstacle;
+use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::{Care, Id};
 
 /// Lists one value of every variant of an enum, and refuses to compile when one is left out.
@@ -67,6 +68,7 @@ every! { plain_refusals: Refusal {
     Refusal::EngineRuns => Refusal::EngineRuns,
     Refusal::CannotRun(_) => Refusal::CannotRun(vec![valve()]),
     Refusal::KeyOff => Refusal::KeyOff,
+    Refusal::KeyMustBeOff => Refusal::KeyMustBeOff,
     Refusal::PowerForbidden => Refusal::PowerForbidden,
     Refusal::MeterFuseBlown => Refusal::MeterFuseBlown,
     Refusal::TooMuchConfidence(_) => Refusal::TooMuchConfidence(120),
@@ -91,6 +93,7 @@ every! { plain_breaches: Breach {
     Breach::PoweredTooLong(_) => Breach::PoweredTooLong(valve()),
     Breach::ReversedPolarity(_) => Breach::ReversedPolarity(valve()),
     Breach::RunWithoutOil => Breach::RunWithoutOil,
+    Breach::DrivenUnchecked => Breach::DrivenUnchecked,
     Breach::DrivenIncomplete => Breach::DrivenIncomplete,
     Breach::ClearedUnread => Breach::ClearedUnread,
     Breach::RepairBeforeDiagnosis => Breach::RepairBeforeDiagnosis,
@@ -130,10 +133,10 @@ every! { no_answers: NoAnswer {
     NoAnswer::EngineRuns => NoAnswer::EngineRuns,
 } }
 
-every! { qualities: IdleQuality {
-    IdleQuality::Smooth => IdleQuality::Smooth,
-    IdleQuality::Rough => IdleQuality::Rough,
-    IdleQuality::Stalls => IdleQuality::Stalls,
+every! { qualities: Idling {
+    Idling::Smooth => Idling::Smooth,
+    Idling::Rough => Idling::Rough,
+    Idling::Stalls => Idling::Stalls,
 } }
 
 every! { looks: OilLook {
@@ -197,7 +200,7 @@ every! { plain_events: Event {
         engine_lamp: true,
         oil_lamp: true,
     },
-    Event::Idles { .. } => Event::Idles { quality: IdleQuality::Smooth },
+    Event::Idles { .. } => Event::Idles { quality: Idling::Smooth },
     Event::Reading { .. } => reading(
         Display::Value { value: 8.6, decimals: 1, prefix: Prefix::One },
         MeterFunction::Ohms,
@@ -205,7 +208,7 @@ every! { plain_events: Event {
     Event::MeterFuseBlew => Event::MeterFuseBlew,
     Event::LeadsZeroed => Event::LeadsZeroed,
     Event::LeadFuseBlew => Event::LeadFuseBlew,
-    Event::Heard { .. } => Event::Heard { valve: valve(), on: Click::Clear, off: Click::Dull },
+    Event::Heard { .. } => Event::Heard { valve: valve(), current_on: true, click: Click::Dull },
     Event::NoAnswer { .. } => Event::NoAnswer { reason: NoAnswer::NoSupply },
     Event::Commanded { .. } => Event::Commanded { valve: valve(), on: true },
     Event::Codes { .. } => Event::Codes {
@@ -225,7 +228,7 @@ every! { plain_events: Event {
         route: Id::from("hill-road"),
         engine_lamp: false,
         oil_lamp: true,
-        quality: IdleQuality::Rough,
+        quality: Idling::Rough,
         cams: vec![CamDrive { valve: valve(), mean_error: 0.44, furthest: 38.0 }],
         decided: vec![code("P0011"), code("P0012")],
     },
@@ -274,8 +277,9 @@ pub(super) fn every_event() -> Vec<Event> {
         events.push(Event::OilSeen { level: 1.0, dry: false, look });
         events.push(Event::OilSeen { level: 1.4, dry: false, look });
     }
-    for on in clicks() {
-        events.extend(clicks().into_iter().map(|off| Event::Heard { valve: valve(), on, off }));
+    for current_on in [true, false] {
+        let heard = |click| Event::Heard { valve: valve(), current_on, click };
+        events.extend(clicks().into_iter().map(heard));
     }
     events.extend(no_answers().into_iter().map(|reason| Event::NoAnswer { reason }));
     for quality in qualities() {

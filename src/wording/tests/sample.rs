@@ -5,9 +5,10 @@ use crate::control_module::code::Code;
 use crate::session::setup::{Briefing, JobSheet, Prices, Route, StepMinutes};
 use crate::session::step::CustomerTopic;
 use crate::units::{Celsius, Minutes, Money};
-use crate::vehicle::running::RouteProfile;
+use crate::vehicle::per_cam::Cam;
+use crate::vehicle::route::RouteProfile;
 use crate::vehicle::spec::{
-    Cam, Care, HarnessElement, HarnessSpec, Id, LoadOhms, PartKind, PartSpec, SumpSpec,
+    Care, HarnessElement, HarnessSpec, Id, LoadOhms, PartKind, PartSpec, SumpSpec,
     TestPointSpec, ValveCodes, ValvePart, ValveSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
@@ -33,7 +34,7 @@ pub(super) fn briefing() -> Briefing {
         prices: prices(),
         routes: ["town", "hill-road"]
             .map(|name| {
-                let profile = RouteProfile { segments: Vec::new() };
+                let profile = RouteProfile { ramp_s: 3.0, start_rpm: 700.0, segments: Vec::new() };
                 (Id::from(name), Route { minutes: Minutes(25), profile })
             })
             .into(),
