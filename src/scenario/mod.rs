@@ -17,6 +17,7 @@
 //! ```
 
 mod check;
+pub mod deal;
 pub mod draw;
 mod findings;
 pub mod load;

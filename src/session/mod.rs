@@ -8,6 +8,7 @@ pub mod aftermath;
 pub mod attempt;
 pub mod event;
 pub mod journal;
+pub mod kept;
 pub mod setup;
 pub mod step;
 mod take;

@@ -15,6 +15,7 @@ pub mod code_words;
 pub mod event_words;
 pub mod help;
 pub mod job_words;
+pub mod debrief_words;
 mod limit_words;
 pub mod parse_problem;
 pub mod place;
