@@ -131,7 +131,14 @@ impl ParseProblem {
             }
             ProblemKind::Ambiguous { options } => ("remedy-options", options),
             ProblemKind::Extra => return words.say("remedy-end", &[]),
-            _ if self.allowed.is_empty() => return words.say("remedy-example", &[]),
+            ProblemKind::BadNumber { wanted }
+            | ProblemKind::Missing { expected: Expected::Number(wanted) } => {
+                return words.say(number_remedy_key(*wanted), &[]);
+            }
+            ProblemKind::Missing { expected: Expected::Text } => {
+                return words.say("remedy-text", &[]);
+            }
+            _ if self.allowed.is_empty() => return words.say("remedy-none", &[]),
             _ => ("remedy-allowed", &self.allowed),
         };
         let mut remedy = words.say(key, &[("list", some_of(list, words).into())]);
@@ -162,6 +169,15 @@ fn number_kind(kind: NumberKind, words: &Words) -> String {
         NumberKind::NotBelowLeast => "number-not-below-least",
     };
     words.say(key, &[])
+}
+
+const fn number_remedy_key(kind: NumberKind) -> &'static str {
+    match kind {
+        NumberKind::Percent => "remedy-percent",
+        NumberKind::Seconds => "remedy-seconds",
+        NumberKind::Reading => "remedy-reading",
+        NumberKind::NotBelowLeast => "remedy-not-below-least",
+    }
 }
 
 /// A typed word fit to be repeated: no control characters, not endless.

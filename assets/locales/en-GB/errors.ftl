@@ -15,13 +15,18 @@ remedy-nearest = Did you mean { $list }?
 remedy-options = Write { $list }.
 remedy-allowed = You can write { $list } here.
 remedy-end = Leave out the rest, or put # before a comment.
-remedy-example = Ask for help on the verb to see an example.
+remedy-none = This vehicle has none.
+remedy-text = Write it up to the end of the line.
+remedy-percent = Write a whole number from 0 to 100, such as 60%.
+remedy-seconds = Write whole seconds from 1 to 65535, such as 2 s.
+remedy-reading = Write digits with a decimal point, and V, mV, ohms, kohms, Mohms, A or mA of one quantity if you like, such as 7.5 ohms.
+remedy-not-below-least = Write the smaller value first.
 
 expected-text = the text
-number-percent = a confidence in whole per cent from 0 to 100, such as 60%
-number-seconds = a time in whole seconds from 1 to 65535, such as 2 s
-number-reading = a reading such as 7.5 ohms: digits with a decimal point, and V, mV, ohms, kohms, Mohms, A or mA of the same quantity
-number-not-below-least = a value at or above the first one; write the smaller value first
+number-percent = a confidence in per cent
+number-seconds = a time in seconds
+number-reading = a reading
+number-not-below-least = as great as the value before it
 
 kind-part = a part that comes off
 kind-connector = a connector

@@ -288,6 +288,21 @@ fn a_problem_reads_as_a_person_would_say_it() {
          belongs here. You can write air-duct, duct-clamp, engine-cover, exhaust-valve or \
          intake-valve here."
     );
+    assert_eq!(
+        sentence("suspect open-coil intake-valve 160%"),
+        "At character 32: “160%” is not a confidence in per cent. Write a whole number from 0 to \
+         100, such as 60%."
+    );
+    assert_eq!(
+        sentence("predict 9 to 7 ohms"),
+        "At character 14: “7” is not as great as the value before it. Write the smaller value \
+         first."
+    );
+    assert_eq!(
+        sentence("power intake-valve for"),
+        "At character 24: the step is not complete: a time in seconds is missing. Write whole \
+         seconds from 1 to 65535, such as 2 s."
+    );
     assert!(sentence("frobnicate").contains(" and 14 more here."), "{}", sentence("frobnicate"));
 }
 
