@@ -107,6 +107,26 @@ pub struct MeterReading {
     pub fuse_blew: bool,
 }
 
+/// What the meter's converter sees before the display rounds it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sensed {
+    /// The quantity measured; `None` beyond the largest range.
+    pub on_scale: Option<OnScale>,
+    /// Voltage that stood between the leads before the meter touched [V].
+    pub standing_volts: f64,
+    /// The fuse behind the amperes socket blew.
+    pub fuse_blew: bool,
+}
+
+/// A quantity within a range of the meter.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OnScale {
+    /// The value with the meter's own errors, in volts, ohms or amperes.
+    pub value: f64,
+    /// Largest value of the range that was chosen, in the same unit.
+    pub full_scale: f64,
+}
+
 /// Accuracy of a common hand-held meter as share of the reading and counts of the last digit;
 /// typical values from memory.
 #[must_use]
@@ -138,23 +158,37 @@ impl Multimeter {
         red: &str,
         black: &str,
     ) -> Result<MeterReading, CircuitError> {
-        let mut reading = MeterReading {
-            display: Display::OverLimit,
-            tolerance: 0.0,
-            standing_volts: 0.0,
-            fuse_blew: false,
-        };
-        let mut standing = 0.0;
+        let sensed = self.sense(function, phases, red, black)?;
+        let display = sensed
+            .on_scale
+            .map_or(Display::OverLimit, |quantity| rounded(quantity.value, quantity.full_scale));
+        Ok(MeterReading {
+            display,
+            tolerance: display.tolerance(function),
+            standing_volts: sensed.standing_volts,
+            fuse_blew: sensed.fuse_blew,
+        })
+    }
+
+    /// What [`Self::read`] rounds for the display.
+    ///
+    /// # Errors
+    /// [`CircuitError`] when the network has no solution.
+    pub fn sense(
+        &mut self,
+        function: MeterFunction,
+        phases: &[(f64, Wiring)],
+        red: &str,
+        black: &str,
+    ) -> Result<Sensed, CircuitError> {
+        let mut standing_volts = 0.0;
         for (share, wiring) in phases {
-            standing += share * with_resistor(wiring, red, black, VOLTS_INPUT_OHMS)?.0;
+            standing_volts += share * with_resistor(wiring, red, black, VOLTS_INPUT_OHMS)?.0;
         }
-        reading.standing_volts = standing;
-        match function {
-            MeterFunction::Volts => {
-                let shown = standing * self.volts_gain;
-                reading.display = autorange(shown, &VOLTS_RANGES);
-            }
-            MeterFunction::Ohms => reading.display = self.read_ohms(phases, red, black)?,
+        let mut fuse_blew = false;
+        let on_scale = match function {
+            MeterFunction::Volts => autorange(standing_volts * self.volts_gain, &VOLTS_RANGES),
+            MeterFunction::Ohms => self.sense_ohms(phases, red, black)?,
             MeterFunction::Amps => {
                 let mut amperes = 0.0;
                 if self.fuse_whole {
@@ -165,22 +199,21 @@ impl Multimeter {
                 }
                 if amperes.abs() > AMPS_FUSE_A {
                     self.fuse_whole = false;
-                    reading.fuse_blew = true;
+                    fuse_blew = true;
                     amperes = 0.0;
                 }
-                reading.display = autorange(amperes * self.amps_gain, &AMPS_RANGES);
+                autorange(amperes * self.amps_gain, &AMPS_RANGES)
             }
-        }
-        reading.tolerance = reading.display.tolerance(function);
-        Ok(reading)
+        };
+        Ok(Sensed { on_scale, standing_volts, fuse_blew })
     }
 
-    fn read_ohms(
+    fn sense_ohms(
         &self,
         phases: &[(f64, Wiring)],
         red: &str,
         black: &str,
-    ) -> Result<Display, CircuitError> {
+    ) -> Result<Option<OnScale>, CircuitError> {
         for (full_scale, range_a) in OHMS_RANGES {
             let source = OhmSource {
                 range_a,
@@ -191,12 +224,12 @@ impl Multimeter {
             for (share, wiring) in phases {
                 volts += share * with_ohm_source(wiring, red, black, source)?;
             }
-            let shown = (volts / range_a) * self.ohms_gain - self.zeroed_ohms;
-            if shown.abs() <= full_scale {
-                return Ok(rounded(shown, full_scale));
+            let value = (volts / range_a) * self.ohms_gain - self.zeroed_ohms;
+            if value.abs() <= full_scale {
+                return Ok(Some(OnScale { value, full_scale }));
             }
         }
-        Ok(Display::OverLimit)
+        Ok(None)
     }
 }
 
@@ -233,11 +266,11 @@ fn with_ohm_source(
 }
 
 /// Chooses the smallest range that holds the value.
-fn autorange(value: f64, ranges: &[f64]) -> Display {
+fn autorange(value: f64, ranges: &[f64]) -> Option<OnScale> {
     ranges
         .iter()
         .find(|full_scale| value.abs() <= **full_scale)
-        .map_or(Display::OverLimit, |full_scale| rounded(value, *full_scale))
+        .map(|full_scale| OnScale { value, full_scale: *full_scale })
 }
 
 /// Rounds to the counts of a range.
