@@ -1,6 +1,8 @@
 //! When two values agree, and what to say about many.
 
+use super::case::Case;
 use super::reading::{Answer, Probe, Reading};
+use super::wiring::Wiring;
 use faultwright::instruments::multimeter::{Display, MeterFunction};
 
 /// Whether two values differ by no more than a share of the second or a least amount; over limit
@@ -36,6 +38,22 @@ pub struct Agreement {
 }
 
 impl Agreement {
+    /// Compares every reading in every case.
+    pub fn of(
+        wiring: Wiring,
+        cases: &[Case],
+        readings: &[Reading],
+        simulated: &[Vec<f64>],
+    ) -> Self {
+        let mut agreement = Self::default();
+        for (reading, values) in readings.iter().zip(simulated) {
+            for (case, value) in cases.iter().zip(values) {
+                agreement.compare(&case.name, reading, reading.taken(wiring, case), *value);
+            }
+        }
+        agreement
+    }
+
     /// Compares one reading, the value before rounding and the display with its counts.
     pub fn compare(&mut self, case: &str, reading: &Reading, ours: Answer, theirs: f64) {
         let what = format!("{} / {case}", reading.name);

@@ -1,5 +1,6 @@
 //! A vehicle in some condition, told to both sides.
 
+use super::circumstances::Circumstances;
 use super::wiring::Wiring;
 use faultwright::units::Ohms;
 use faultwright::vehicle::condition::Condition;
@@ -19,8 +20,9 @@ pub struct Case {
     pub coil_celsius: f64,
     /// For the simulator: what differs from the netlist's own values.
     pub netlist: Vec<(&'static str, f64)>,
-    /// The module has no supply even with the key on: told to the simulator, found by the program.
-    pub module_dead: bool,
+    /// Whether the module lacks supply even with the key on: told to the simulator, found by the
+    /// program.
+    pub module_dead: fn(Circumstances) -> bool,
 }
 
 /// A fault of the table: its column, what it does to the program's parameters, and what to the
@@ -44,8 +46,7 @@ pub const TABLE_FAULTS: [Fault; 12] = [
 ];
 
 /// What only the mended wiring can have wrong.
-pub const MODULE_FAULTS: [Fault; 3] = [
-    ("module fuse blown", |c| extra(c, "module-fuse", OPEN_OHMS), &[("rmfuse", 1e12)]),
+pub const MODULE_FAULTS: [Fault; 2] = [
     ("module relay 5R contact", |c| extra(c, "module-relay", 4.985), &[("rmrel", 5.0)]),
     ("module ground 1R", |c| extra(c, "module-ground-wire", 0.990), &[("rground", 1.0)]),
 ];
@@ -62,7 +63,7 @@ impl Case {
             battery_celsius,
             coil_celsius: 20.0,
             netlist: Vec::new(),
-            module_dead: false,
+            module_dead: |_| false,
         }
     }
 
@@ -75,7 +76,6 @@ impl Case {
                 case.name = (*name).to_owned();
                 apply(&mut case.condition);
                 case.netlist = netlist.to_vec();
-                case.module_dead = *name == "module fuse blown";
                 case
             })
             .collect()

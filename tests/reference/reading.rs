@@ -1,13 +1,13 @@
 //! One reading, taken by the program's meter in the program's wiring, and the same one written as
 //! netlists for the simulator.
 
-use super::case::Case;
+use super::case::{Case, extra};
 use super::circumstances::Circumstances;
 use super::simulator::Deck;
 use super::wiring::{Wiring, harness_node};
 use faultwright::instruments::multimeter::{Display, LEADS_OHMS, MeterFunction, Multimeter};
 use faultwright::units::Celsius;
-use faultwright::vehicle::harness::{Wiring as Built, wire_up};
+use faultwright::vehicle::harness::{OPEN_OHMS, Wiring as Built, wire_up};
 
 /// What is read and with what.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -99,7 +99,7 @@ impl Reading {
     pub fn decks(&self, wiring: Wiring, case: &Case) -> Vec<(f64, Deck)> {
         let deck = |at: Circumstances| {
             let mut set = case.netlist.clone();
-            set.extend(at.netlist(wiring, case.module_dead));
+            set.extend(at.netlist(wiring, (case.module_dead)(at)));
             let (red, black) = (self.red, self.black);
             let (lines, ranges) = match self.probe {
                 VOLTS => (format!("xmeter {red} {black} reading volts"), &[][..]),
@@ -108,7 +108,9 @@ impl Reading {
                     &OHM_RANGES[..],
                 ),
                 AMPS => (format!("xmeter {red} {black} reading amps"), &[][..]),
-                Probe::CoilAmps => ("hshow reading 0 vcoila 1".to_owned(), &[][..]),
+                Probe::CoilAmps => {
+                    ("eshow reading 0 a1v a2v {1/(rcoil+rjoint)}".to_owned(), &[][..])
+                }
                 Probe::BareVolts => (format!("eshow reading 0 {red} {black} 1"), &[][..]),
             };
             Deck {
@@ -149,9 +151,13 @@ fn mean(
 
 fn built(wiring: Wiring, case: &Case, at: Circumstances) -> Built {
     let state = at.state(Celsius(case.battery_celsius), Celsius(case.coil_celsius));
-    let built = wire_up(&wiring.spec(), &case.condition, &at.assembly(), &state)
+    let mut condition = case.condition.clone();
+    if at.valve_fuse_pulled {
+        extra(&mut condition, "valve-fuse", OPEN_OHMS);
+    }
+    let built = wire_up(&wiring.spec(), &condition, &at.assembly(), &state)
         .expect("the wiring has a solution");
-    let alive = at.key != super::circumstances::Key::Off && !case.module_dead;
+    let alive = at.key != super::circumstances::Key::Off && !(case.module_dead)(at);
     assert_eq!(built.module_alive, alive, "{}: whether the module has its supply", case.name);
     built
 }

@@ -70,17 +70,21 @@ pub fn run(decks: &[Deck]) -> Option<Vec<Vec<f64>>> {
         output => output.expect("ngspice starts"),
     };
     let said = String::from_utf8_lossy(&output.stdout);
-    let complaint = String::from_utf8_lossy(&output.stderr);
     let printed = parse(&said, decks.len());
     for (number, (deck, values)) in decks.iter().zip(&printed).enumerate() {
         assert_eq!(
             values.len(),
             deck.readings(),
-            "ngspice did not solve deck {number}:\n{}\n{complaint}",
-            deck.text()
+            "ngspice did not solve deck {number}: {}\n{}",
+            deck.meter,
+            parameters(&deck.netlist)
         );
     }
     Some(printed)
+}
+
+fn parameters(netlist: &str) -> String {
+    netlist.lines().filter(|line| line.starts_with(".param")).collect::<Vec<_>>().join("\n")
 }
 
 fn parse(said: &str, decks: usize) -> Vec<Vec<f64>> {
