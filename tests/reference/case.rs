@@ -1,6 +1,6 @@
 //! A vehicle in some condition, told to both sides.
 
-use super::circumstances::Circumstances;
+use super::circumstances::{Circumstances, Driver};
 use super::wiring::Wiring;
 use faultwright::units::Ohms;
 use faultwright::vehicle::condition::Condition;
@@ -23,6 +23,8 @@ pub struct Case {
     /// Whether the module lacks supply even with the key on: told to the simulator, found by the
     /// program.
     pub module_dead: fn(Circumstances) -> bool,
+    /// Intake and exhaust driver whenever the key is on, where the case and not the reading says.
+    pub drivers: Option<(Driver, Driver)>,
 }
 
 /// A fault of the table: its column, what it does to the program's parameters, and what to the
@@ -64,6 +66,7 @@ impl Case {
             coil_celsius: 20.0,
             netlist: Vec::new(),
             module_dead: |_| false,
+            drivers: None,
         }
     }
 
@@ -101,6 +104,10 @@ pub fn extra(condition: &mut Condition, element: &str, ohms: f64) {
 
 pub fn leak(condition: &mut Condition, wire: &str, ohms: f64) {
     condition.leak_to_ground_ohms.insert(Id::from(wire), ohms);
+}
+
+pub fn coil_ohms(condition: &mut Condition, ohms_at_20: f64) {
+    intake(condition).winding.ohms_at_20 = Ohms(ohms_at_20);
 }
 
 pub fn joint(condition: &mut Condition, ohms: f64) {

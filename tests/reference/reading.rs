@@ -2,7 +2,7 @@
 //! netlists for the simulator.
 
 use super::case::{Case, extra};
-use super::circumstances::Circumstances;
+use super::circumstances::{Circumstances, Key};
 use super::simulator::Deck;
 use super::wiring::{Wiring, harness_node};
 use faultwright::instruments::multimeter::{Display, LEADS_OHMS, MeterFunction, Multimeter};
@@ -64,11 +64,21 @@ impl Reading {
         self
     }
 
+    /// The steady states of one period in which it is taken.
+    fn phases(&self, case: &Case) -> Vec<(f64, Circumstances)> {
+        let mut at = self.at;
+        if let Some((intake, exhaust)) = case.drivers
+            && at.key != Key::Off
+        {
+            (at.intake, at.exhaust) = (intake, exhaust);
+        }
+        at.phases()
+    }
+
     /// Taken by the program, leads zeroed.
     pub fn taken(&self, wiring: Wiring, case: &Case) -> Answer {
         let phases: Vec<(f64, Built)> = self
-            .at
-            .phases()
+            .phases(case)
             .into_iter()
             .map(|(share, at)| (share, built(wiring, case, at)))
             .collect();
@@ -119,7 +129,7 @@ impl Reading {
                 ranges_a: ranges.iter().map(|(_, amperes)| *amperes).collect(),
             }
         };
-        self.at.phases().into_iter().map(|(share, at)| (share, deck(at))).collect()
+        self.phases(case).into_iter().map(|(share, at)| (share, deck(at))).collect()
     }
 
     /// The reading from what the simulator printed for the deck of each phase.
@@ -157,7 +167,7 @@ fn built(wiring: Wiring, case: &Case, at: Circumstances) -> Built {
     }
     let built = wire_up(&wiring.spec(), &condition, &at.assembly(), &state)
         .expect("the wiring has a solution");
-    let alive = at.key != super::circumstances::Key::Off && !(case.module_dead)(at);
+    let alive = at.key != Key::Off && !(case.module_dead)(at);
     assert_eq!(built.module_alive, alive, "{}: whether the module has its supply", case.name);
     built
 }
