@@ -16,9 +16,11 @@ pub const LEADS_OHMS: f64 = 0.2;
 const SHUNT_OHMS: f64 = 0.04;
 /// Rating of the fuse behind the amperes socket [A].
 const AMPS_FUSE_A: f64 = 11.0;
-/// Open-circuit voltage and internal resistance on ohms: engineering estimate.
+/// Open-circuit voltage and internal resistance on ohms: engineering estimate. The resistance is
+/// low enough for the whole test current of the lowest range up to its full scale (1.9 kohm would
+/// just do); a meter with more would read 599 ohm as 576.
 const OHMS_COMPLIANCE_V: f64 = 2.5;
-const OHMS_INTERNAL: f64 = 2_000.0;
+const OHMS_INTERNAL: f64 = 1_500.0;
 /// Ranges on ohms: full scale [ohm] and test current [A]: engineering estimate.
 const OHMS_RANGES: [(f64, f64); 5] =
     [(600.0, 1e-3), (6e3, 100e-6), (60e3, 10e-6), (600e3, 1e-6), (6e6, 0.1e-6)];
@@ -256,7 +258,8 @@ fn with_ohm_source(
     source: OhmSource,
 ) -> Result<f64, CircuitError> {
     let (Some(a), Some(b)) = (wiring.node(red), wiring.node(black)) else {
-        return Ok(0.0);
+        // A lead in the air: nothing takes the current.
+        return Ok(source.compliance_v);
     };
     let mut network = wiring.network.clone();
     let tip = network.add_node();
@@ -331,3 +334,6 @@ impl Display {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;
