@@ -20,5 +20,6 @@ mod random;
 mod reading;
 mod simulator;
 mod table;
+mod valve_fuse;
 mod vehicle;
 mod wiring;

@@ -36,7 +36,8 @@ use super::simulator;
 use super::table::{self, cells};
 use super::wiring::Wiring::Original;
 
-const READINGS: [Reading; 18] = [
+/// The rows of the table.
+pub const READINGS: [Reading; 18] = [
     Reading::new("R a1v-a2v unpl key-off", KEY_OFF.unplugged(), OHMS, "a1v", "a2v"),
     Reading::new("R a1h-a2h PLUGGED key-off", KEY_OFF, OHMS, "a1h", "a2h"),
     Reading::new("R a2h-engg unpl key-off", KEY_OFF.unplugged(), OHMS, "a2h", "engg"),
