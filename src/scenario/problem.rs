@@ -265,8 +265,6 @@ pub enum SyntaxFault {
     OpenText,
     /// A comment is never closed.
     OpenComment,
-    /// The file ends too early.
-    TooShort,
     /// Something stands behind the end.
     TooLong,
     /// A name is due here.
@@ -331,8 +329,6 @@ pub enum Thing {
     Element,
     /// A fault with its place.
     Fault,
-    /// A code.
-    Code,
     /// An entry of a map.
     Entry,
 }

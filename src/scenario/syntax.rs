@@ -143,6 +143,12 @@ fn problem_of(error: &SpannedError, text: &str, outline: &Outline<'_>) -> (usize
             None => syntax(SyntaxFault::NoName),
         },
         Error::ExpectedComma => comma_problem(text, outline, end),
+        Error::UnderscoreAtBeginning | Error::FloatUnderscore => {
+            (scalar(end), ProblemKind::Syntax { fault: SyntaxFault::BadNumber })
+        }
+        Error::NoSuchExtension(_) => {
+            (start, ProblemKind::Syntax { fault: SyntaxFault::UnknownExtension })
+        }
         Error::InvalidEscape(_) => {
             let start = text.get(..end).and_then(|before| before.rfind('\\')).unwrap_or(end);
             (start, ProblemKind::Syntax { fault: SyntaxFault::BadEscape })
@@ -177,7 +183,7 @@ fn syntax_problem(error: &Error, outline: &Outline<'_>, at: usize) -> (usize, Pr
             Some((open, bracket)) => {
                 return (open, ProblemKind::Syntax { fault: SyntaxFault::OpenBracket(bracket) });
             }
-            None => SyntaxFault::TooShort,
+            None => SyntaxFault::Other,
         },
         Error::ExpectedMapColon => SyntaxFault::NoColon,
         Error::ExpectedStringEnd => {
@@ -190,10 +196,7 @@ fn syntax_problem(error: &Error, outline: &Outline<'_>, at: usize) -> (usize, Pr
         }
         Error::TrailingCharacters => SyntaxFault::TooLong,
         Error::InvalidIdentifier(_) | Error::SuggestRawIdentifier(_) => SyntaxFault::NoName,
-        Error::UnderscoreAtBeginning | Error::FloatUnderscore => SyntaxFault::BadNumber,
-        Error::NoSuchExtension(_) | Error::ExpectedAttribute | Error::ExpectedAttributeEnd => {
-            SyntaxFault::UnknownExtension
-        }
+        Error::ExpectedAttribute | Error::ExpectedAttributeEnd => SyntaxFault::UnknownExtension,
         _ => SyntaxFault::Other,
     };
     (at, ProblemKind::Syntax { fault })

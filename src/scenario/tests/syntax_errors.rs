@@ -244,6 +244,7 @@ fn faults_of_syntax_at_their_place() {
     syntax("no_fault: 1", "no_fault: ¦_1", BadNumber);
     syntax("no_fault: 1", "no_fault: ¦1._5", BadNumber);
     syntax("(\n    format", "#![enable(¦magic)]\n(\n    format", UnknownExtension);
+    syntax("(\n    format", "#![¦allow(magic)]\n(\n    format", UnknownExtension);
 }
 
 #[test]
@@ -255,6 +256,18 @@ fn bracket_that_is_never_closed_is_pointed_at() {
     let [problem] = problems.as_slice() else { panic!("{problems:?}") };
     assert_eq!(problem.kind, ProblemKind::Syntax { fault: SyntaxFault::OpenBracket('(') });
     assert_eq!((problem.line, problem.column, problem.text.as_str()), (5, 1, "("));
+    // The file ends amid an escape.
+    text.scenario_text.push_str("extra: \"\\");
+    let problems = problems_of(read(text.clone()));
+    assert_eq!(problems.len(), 1);
+    assert!(matches!(problems[0].kind, ProblemKind::UnknownField { .. }), "{problems:?}");
+    let end = text.scenario_text.find("The van").unwrap();
+    text.scenario_text.replace_range(end.., "\\");
+    let problems = problems_of(read(text));
+    let [problem] = problems.as_slice() else { panic!("{problems:?}") };
+    assert_eq!(problem.kind, ProblemKind::Syntax { fault: SyntaxFault::OpenText });
+    assert_eq!((problem.column, problem.text.as_str()), (12, "    title: \"\\"));
+    let mut text = ScenarioText::demo();
     let end = text.scenario_text.find("        answers: {").unwrap();
     text.scenario_text.truncate(end + "        answers: {".len());
     let problems = problems_of(read(text));
