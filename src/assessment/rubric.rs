@@ -105,6 +105,12 @@ impl MarkWeights {
         }
     }
 
+    /// Share of a category in the whole, 0 to 1; the shares of all categories sum to one.
+    #[must_use]
+    pub fn share_of(&self, category: MarkCategory) -> f64 {
+        f64::from(self.of(category)) / f64::from(self.total().max(1))
+    }
+
     /// The sum of all weights.
     #[must_use]
     pub fn total(&self) -> u32 {

@@ -1,4 +1,19 @@
 //! The engine control module: signals in, drives and opinions out. It does not know physics.
 
+pub mod cam_control;
+pub mod circuit_limits;
+pub mod circuit_monitor;
 pub mod code;
+pub mod code_record;
+pub mod code_report;
+pub mod debounced_test;
+pub mod freeze_frame;
+pub mod known_code;
+pub mod memory;
+pub mod module;
+pub mod module_setup;
+pub mod performance_limits;
+pub mod performance_monitor;
+pub mod step_response;
 pub mod verdict;
+pub mod warm_up;

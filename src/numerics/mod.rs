@@ -8,4 +8,5 @@ pub mod digest;
 pub mod elementary;
 pub mod linear;
 pub mod root;
+pub mod stiff;
 pub mod streams;

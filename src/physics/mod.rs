@@ -2,3 +2,15 @@
 
 pub mod circuit;
 pub mod coil;
+pub mod oil;
+pub mod phaser;
+pub mod port;
+pub mod pump;
+pub mod range;
+pub mod solenoid;
+pub mod spool;
+pub mod spool_follow;
+pub mod stroke;
+pub mod sump;
+pub mod thermal;
+pub mod warm_up;

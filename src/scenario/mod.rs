@@ -17,12 +17,15 @@
 //! ```
 
 mod check;
+pub mod deal;
 pub mod draw;
 mod findings;
 pub mod load;
 mod outline;
 pub mod problem;
 pub mod schema;
+pub mod solvable;
+pub mod suppose;
 mod syntax;
 
 #[cfg(test)]

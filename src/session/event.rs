@@ -3,9 +3,11 @@
 use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::{Display, MeterFunction};
+use crate::physics::stroke::Click;
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
 use crate::vehicle::assembly::Obstacle;
+use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::{Care, Id};
 use serde::{Deserialize, Serialize};
 
@@ -105,7 +107,7 @@ pub enum Event {
     /// The engine runs, and how.
     Idles {
         /// How.
-        quality: IdleQuality,
+        quality: Idling,
     },
     /// A meter reading.
     Reading {
@@ -130,10 +132,10 @@ pub enum Event {
     Heard {
         /// Valve.
         valve: Id,
-        /// When the current came on.
-        on: Click,
-        /// When it went off.
-        off: Click,
+        /// When the current came on; otherwise when it went off.
+        current_on: bool,
+        /// The sound.
+        click: Click,
     },
     /// The module refused a request or could not be reached.
     NoAnswer {
@@ -183,7 +185,7 @@ pub enum Event {
         /// The oil pressure lamp lit.
         oil_lamp: bool,
         /// How it drove.
-        quality: IdleQuality,
+        quality: Idling,
         /// Camshafts as the live data showed them on the way.
         cams: Vec<CamDrive>,
         /// Codes whose monitors ran to a decision on this drive.
@@ -262,6 +264,8 @@ pub enum Refusal {
     CannotRun(Vec<Id>),
     /// The key is off.
     KeyOff,
+    /// The key must be off for this.
+    KeyMustBeOff,
     /// The data sheet forbids power from outside.
     PowerForbidden,
     /// The meter's fuse is blown.
@@ -312,6 +316,8 @@ pub enum Breach {
     ReversedPolarity(Id),
     /// Driven or started with the oil lamp on or the stick dry.
     RunWithoutOil,
+    /// Driven without having looked at the oil first.
+    DrivenUnchecked,
     /// Driven with something left off.
     DrivenIncomplete,
     /// Codes cleared before they were read.
@@ -354,30 +360,6 @@ pub enum OilLook {
     Fresh,
     /// Dark, as used oil is.
     Dark,
-}
-
-/// How an engine runs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum IdleQuality {
-    /// Smooth.
-    Smooth,
-    /// Rough.
-    Rough,
-    /// Stalls.
-    Stalls,
-}
-
-/// How a click sounds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Click {
-    /// Sharp.
-    Clear,
-    /// Dull and soft.
-    Dull,
-    /// None.
-    None,
 }
 
 /// Why the module did not answer.

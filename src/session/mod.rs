@@ -4,6 +4,11 @@
 //! virtual apprentice use that call and nothing else, and what they may know is exactly the
 //! events.
 
+pub mod aftermath;
+pub mod attempt;
 pub mod event;
+pub mod journal;
+pub mod kept;
 pub mod setup;
 pub mod step;
+mod take;

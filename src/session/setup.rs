@@ -6,7 +6,7 @@ use crate::instruments::multimeter::Multimeter;
 use crate::session::step::CustomerTopic;
 use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::condition::Condition;
-use crate::vehicle::running::RouteProfile;
+use crate::vehicle::route::RouteProfile;
 use crate::vehicle::spec::{Id, VehicleSpec};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;

@@ -9,8 +9,8 @@ mod till;
 mod time;
 
 pub use quantity::{
-    Amperes, Bars, Celsius, CrankDegrees, Henries, Joules, Litres, Millimetres, Newtons, Ohms, Rpm,
-    Seconds, Volts, Watts,
+    Amperes, Bars, Celsius, CrankDegrees, Henries, Joules, KilometresPerHour, Litres, Millimetres,
+    Newtons, Ohms, Rpm, Seconds, Volts, Watts,
 };
 pub use till::{Minutes, Money};
 pub use time::Tick;

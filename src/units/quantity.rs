@@ -41,6 +41,8 @@ quantities! {
     Millimetres "mm";
     /// Engine speed [revolutions a minute].
     Rpm "rpm";
+    /// Speed of the vehicle [km/h].
+    KilometresPerHour "km/h";
     /// Angle at the crankshaft [degrees]; positive is the direction in which the cam moves away
     /// from its rest position.
     CrankDegrees "°CA";

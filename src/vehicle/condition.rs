@@ -79,6 +79,20 @@ impl FittedValve {
     }
 }
 
+impl FittedValve {
+    /// The same valve before anything was wrong with it.
+    #[must_use]
+    pub fn before_damage(&self) -> Self {
+        Self {
+            part_number: self.part_number.clone(),
+            winding: Winding { shorted_share: 0.0, joint: Ohms(0.0), ..self.winding },
+            screen_blocked: 0.0,
+            stiction_n: CLEAN_STICTION_N,
+            seal: Seal::Good,
+        }
+    }
+}
+
 impl Condition {
     /// A sound vehicle with factory parts at their nominal values and oil at the upper mark.
     #[must_use]

@@ -1,10 +1,25 @@
 //! One vehicle: what it is made of, in what state it is, and how its parts act on each other.
 //!
 //! [`spec`] says what was built, [`condition`] what has become of it, [`assembly`] what is taken
-//! off and unplugged, [`harness`] turns all three into a network that can be solved.
+//! off and unplugged, [`harness`] turns all three into a network that can be solved,
+//! [`circuits`] into what valves and control module feel, [`running`] runs the engine, and
+//! [`whole`] is the vehicle as a person finds it.
 
 pub mod assembly;
+pub mod cam_line;
+pub mod circuits;
+pub mod coil_drive;
 pub mod condition;
+pub mod driving;
+mod engine_link;
+pub mod error;
 pub mod harness;
+pub mod module_link;
+pub mod per_cam;
+pub mod pulse;
+pub mod route;
+pub mod run_record;
 pub mod running;
+pub mod snapshot;
 pub mod spec;
+pub mod whole;

@@ -22,6 +22,7 @@ const MOST_MARK: f64 = 1e3;
 /// Longest test drive [s].
 const LONGEST_DRIVE_S: f64 = 3_600.0;
 /// Engine speed [rpm], load, wanted cam position [crank degrees] and road speed [km/h] of a drive.
+const RAMP_S: (f64, f64) = (0.0, 60.0);
 const RPM: (f64, f64) = (400.0, 7_000.0);
 const LOAD: (f64, f64) = (0.0, 1.0);
 const TARGET: (f64, f64) = (0.0, 60.0);
@@ -235,6 +236,8 @@ fn time_of(findings: &mut Findings<'_>, path: &str, Minutes(minutes): Minutes) {
 
 fn drive(findings: &mut Findings<'_>, path: &str, route: &Route) {
     time_of(findings, &format!("{path}.minutes"), route.minutes);
+    findings.number(&format!("{path}.profile.ramp_s"), route.profile.ramp_s, RAMP_S);
+    findings.number(&format!("{path}.profile.start_rpm"), route.profile.start_rpm, RPM);
     let segments = &route.profile.segments;
     if segments.is_empty() {
         findings.add(&format!("{path}.profile.segments"), ProblemKind::Empty);
@@ -250,9 +253,9 @@ fn drive(findings: &mut Findings<'_>, path: &str, route: &Route) {
         before_s = segment.until_s;
         findings.number(&path("rpm"), segment.rpm, RPM);
         findings.number(&path("load"), segment.load, LOAD);
-        findings.number(&path("intake_target"), segment.intake_target, TARGET);
-        findings.number(&path("exhaust_target"), segment.exhaust_target, TARGET);
-        findings.number(&path("speed_kmh"), segment.speed_kmh, SPEED);
+        findings.number(&path("intake_deg"), segment.intake_deg, TARGET);
+        findings.number(&path("exhaust_deg"), segment.exhaust_deg, TARGET);
+        findings.number(&path("km_h"), segment.km_h, SPEED);
     }
 }
 

@@ -290,14 +290,13 @@ fn roads() {
         ProblemKind::BadName { found: "Town Loop".to_owned() },
     );
     out("minutes: 22,", "minutes: ¦2200,", 2200.0, (0.0, 480.0));
-    let segment =
-        "(until_s: 46, rpm: 1700, load: 0.32, intake_target: 11, exhaust_target: 7, speed_kmh: 31)";
+    let segment = "(until_s: 46, rpm: 1700, load: 0.32, intake_deg: 11, exhaust_deg: 7, km_h: 31)";
     for (field, wrong, range) in [
         ("rpm: 1700", -1.0, (400.0, 7_000.0)),
         ("load: 0.32", 1.5, (0.0, 1.0)),
-        ("intake_target: 11", -11.0, (0.0, 60.0)),
-        ("exhaust_target: 7", 700.0, (0.0, 60.0)),
-        ("speed_kmh: 31", 1e6, (0.0, 200.0)),
+        ("intake_deg: 11", -11.0, (0.0, 60.0)),
+        ("exhaust_deg: 7", 700.0, (0.0, 60.0)),
+        ("km_h: 31", 1e6, (0.0, 200.0)),
     ] {
         let name = field.split(':').next().unwrap();
         out(segment, &segment.replace(field, &format!("{name}: ¦{wrong}")), wrong, range);

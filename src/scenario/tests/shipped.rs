@@ -67,7 +67,7 @@ fn exhaust_valve_is_harder_to_reach_than_the_intake_valve() {
 }
 
 /// Steps of the wanted position that a slow-response monitor would time: more than 8 degrees.
-fn large_steps(route: &str, target: impl Fn(&crate::vehicle::running::Segment) -> f64) -> usize {
+fn large_steps(route: &str, target: impl Fn(&crate::vehicle::route::Segment) -> f64) -> usize {
     let loaded = demo().unwrap();
     let segments = &loaded.scenario.routes.get(route).unwrap().profile.segments;
     segments.windows(2).filter(|pair| (target(&pair[1]) - target(&pair[0])).abs() > 8.0).count()
@@ -79,8 +79,8 @@ fn routes_do_what_they_are_there_for() {
         [("customers-road", 6, 20), ("test-hill", 10, 20), ("town-loop", 0, 0)]
     {
         for steps in [
-            large_steps(route, |segment| segment.intake_target),
-            large_steps(route, |segment| segment.exhaust_target),
+            large_steps(route, |segment| segment.intake_deg),
+            large_steps(route, |segment| segment.exhaust_deg),
         ] {
             assert!((least..=most).contains(&steps), "{route}: {steps}");
         }

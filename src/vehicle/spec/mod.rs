@@ -5,12 +5,14 @@ mod harness;
 mod id;
 mod valve;
 
+use crate::control_module::code::Code;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
 pub use access::{Care, PartKind, PartSpec, TestPointSpec};
 pub use harness::{HarnessElement, HarnessSpec, LoadOhms};
 pub use id::Id;
-pub use valve::{Cam, ValveCodes, ValvePart, ValveSpec};
+pub use valve::{ValveCodes, ValvePart, ValveSpec};
 
 /// A vehicle as built.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -50,6 +52,12 @@ pub struct SumpSpec {
 }
 
 impl VehicleSpec {
+    /// Every code that a fault of the valves and camshafts can set; others come from elsewhere.
+    #[must_use]
+    pub fn own_codes(&self) -> BTreeSet<Code> {
+        self.valves.iter().flat_map(|valve| valve.codes.all()).collect()
+    }
+
     /// The valve place of that name.
     #[must_use]
     pub fn valve(&self, id: &Id) -> Option<&ValveSpec> {

@@ -2,16 +2,8 @@
 
 use super::id::Id;
 use crate::control_module::code::Code;
+use crate::vehicle::per_cam::Cam;
 use serde::{Deserialize, Serialize};
-
-/// Which camshaft a valve serves.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum Cam {
-    /// Rests, locked, in its most retarded position.
-    Intake,
-    /// Rests, locked, in its most advanced position.
-    Exhaust,
-}
 
 /// The place of a valve on the engine.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -47,6 +39,14 @@ pub struct ValveCodes {
     pub slow: Code,
     /// Crankshaft and camshaft correlation.
     pub correlation: Code,
+}
+
+impl ValveCodes {
+    /// All of them.
+    #[must_use]
+    pub const fn all(&self) -> [Code; 7] {
+        [self.open, self.low, self.high, self.advanced, self.retarded, self.slow, self.correlation]
+    }
 }
 
 /// A part that fits a valve's place, with its data-sheet window.

@@ -1,0 +1,1 @@
+### Filled by the part of the program that it is named after.

@@ -1,0 +1,79 @@
+### The debrief: what came of the session, the marks with their evidence, and every step once more.
+
+debrief-title = Debrief
+debrief-handed-over = Handed back as { $ending } after { $minutes } and { $money } of material: { $total } in all.
+debrief-truth = What was wrong: { $faults }.
+debrief-after-well = On the customer's road afterwards: no lamp, and it runs well.
+debrief-after-lamp = On the customer's road afterwards: the engine lamp is on. The customer comes back.
+debrief-after-badly = On the customer's road afterwards: it runs badly. The customer comes back.
+debrief-after-both = On the customer's road afterwards: the engine lamp is on and it runs badly. The customer comes back.
+debrief-total-passed = Marks: { $total } of 100; the pass line is { $line }. Passed.
+debrief-total-failed = Marks: { $total } of 100; the pass line is { $line }. Not passed.
+debrief-critical-unsafe = Not passed whatever the marks: the engine was run without oil.
+debrief-critical-unproved = Not passed whatever the marks: handed back as repaired without proof.
+debrief-mark = { $category }: { $points } of { $most }
+debrief-steps = Step by step: the step, what it cost, what the rest of the job should have cost before it, and what was likely after it.
+
+ending-as-repaired = repaired
+ending-as-no-fault = no fault found
+ending-as-referred = referred to somebody else
+ending-as-unsafe = not safe to drive
+ending-as-declined = work declined by the customer
+
+mark-test-choice = Choice of tests
+mark-access-order = Order of access
+mark-reading = Readings
+mark-calibration = Confidence
+mark-repair = Repair
+mark-proof = Proof
+mark-care = Care and safety
+mark-record = Record
+
+remark-good = +
+remark-bad = –
+remark-at-step = { "    " }{ $sign } step { $number }, { $step }: { $text }
+remark-alone = { "    " }{ $sign } { $text }
+
+about-regret = cost { $cost } more, in expectation, than { $best }.
+about-no-regret = no step cost more than it had to, within what a short look ahead can tell.
+about-removed-again = { $place } came off a second time.
+about-no-detour = nothing came off twice.
+about-prediction-met = the reading lay where you said it would.
+about-prediction-missed = the reading did not lie where you said it would.
+about-few-predictions = { $count ->
+    [0] no reading was predicted before it was taken; three are enough.
+    [one] one reading was predicted before it was taken; three are enough.
+   *[other] { $count } readings were predicted before they were taken; three are enough.
+}
+about-sound-readings = every reading was taken so that it means something.
+about-confidence = your confidences lay { $distance } from what the evidence allowed (0 is best, 1 is worst).
+about-no-confidence = no suspect was given a confidence before the diagnosis.
+about-repair = on the evidence this repair had a chance of { $chance } %.
+about-came-back = the customer came back.
+about-stayed-away = the customer did not have to come back.
+about-no-breach = no rule of care or safety was broken.
+about-left-off = { $place } was left off.
+
+proof-recorded = codes and freeze frame recorded before anything was cleared
+proof-cleared = codes cleared after the repair
+proof-key-on = codes read again with the key on before the road test, none of them back
+proof-road = a road test on which the monitors of the codes at issue came to a decision and the lamp stayed off
+proof-rescan = codes read again after the road test, none of them back
+
+record-concern = the concern written up
+record-cause = the cause written up
+record-correction = the correction written up
+
+proposal-step = { $step }
+proposal-renew = renewing the { $place }
+proposal-clean = cleaning the { $place }
+proposal-mend = mending the { $place }
+proposal-top-up = filling up the oil
+proposal-close = closing the job
+
+step-line = { $number }. { $step } — { $cost }; rest { $value }; { $regret }; { $belief }
+step-not-weighed = not weighed
+step-no-regret = as good as any
+step-regret = { $cost } worse than { $best }
+belief-one = { $fault } { $chance } %
+belief-open = everything still open

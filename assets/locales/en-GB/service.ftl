@@ -1,0 +1,56 @@
+### Service information, built from the data of the vehicle.
+
+service-wiring = Wiring. Voltages count from the battery's negative post. Names are those by which steps call things.
+service-test-points = Test points:
+service-limits = Limits
+service-procedure = Procedure, in the order in which parts come off
+service-parts = Parts and prices
+service-codes-circuit = Circuit codes are watched whenever the key is on, and come straight back while the fault is there:
+service-codes-performance = Performance codes are decided only on a drive with warm oil in which the camshafts move, and not while a circuit code stands:
+service-codes-kinds = A pending code was seen once, a stored code is confirmed. A permanent code stays, whatever you clear, until its monitor has run and passed.
+service-closing = The vehicle maker's procedure and local rules come before this page.
+
+wiring-battery = {"  "}{ $id }: battery, plus at { $from }, minus at { $to }
+wiring-alternator = {"  "}{ $id }: alternator, output at { $from }, housing at { $to }
+wiring-wire = {"  "}{ $id }: wire from { $from } to { $to }
+wiring-fuse = {"  "}{ $id }: fuse { $rating } A from { $from } to { $to }
+wiring-relay = {"  "}{ $id }: relay contact, closed with the key on, from { $from } to { $to }
+wiring-pin = {"  "}{ $id }: contact of { $connector }, harness side { $from }, component side { $to }
+wiring-coil = {"  "}{ $id }: winding of { $valve }, feed side { $from }, control side { $to }
+wiring-driver = {"  "}{ $id }: driver of { $valve } in the module, switches { $from } to { $to }
+wiring-module = {"  "}{ $id }: control module, supply { $from }, ground { $to }, 5 V rail { $rail }
+wiring-load = {"  "}{ $id }: other consumers from { $from } to { $to }
+
+test-point = {"  "}{ $id }: at { $node }
+test-point-behind = , behind { $parts }
+test-point-unplugged = , with { $connector } unplugged
+
+limit-winding = {"  "}{ $number } ({ $places }): winding { $least } to { $most } Ω at 20 °C
+limit-copper = {"  "}Copper gains { $percent } % for each degree above 20 °C. Multiply both limits by { $here } at the workshop's { $workshop } °C, by { $then } at { $warm } °C in a warm engine.
+limit-leads = {"  "}The meter's leads have about { $ohms } Ω themselves: zero them first. Ohms only with the key off and both ends free.
+limit-battery = {"  "}Battery at rest: { $charged } V or more when well charged, { $half } V half empty. Charging, warm engine: { $least } to { $most } V.
+limit-drops = {"  "}Voltage drop under load: up to { $contact } V for a contact, { $wire } V for a wire or switch, { $side } V for one whole side of a circuit.
+limit-control = {"  "}Valve unplugged, key on: battery voltage on the feed, about { $volts } V from the module on the control wire.
+limit-power = {"  "}Voltage from outside on a valve: { $seconds } s at most, unplugged, through a fused lead, red to the feed pin.
+limit-no-power = {"  "}Voltage from outside on a valve is forbidden.
+limit-oil = {"  "}Oil: { $full } l to the upper mark, { $between } l between the marks. Level ground, engine stopped for some minutes.
+
+procedure-part = {"  "}{ $id }: off { $remove }, back { $refit }
+procedure-behind = {"    "}Take off first: { $parts }.
+procedure-care = {"    "}{ $care }
+procedure-torque = {"    "}Tighten to { $torque } N m.
+procedure-refitting = {"  "}Everything goes back in reverse order. Run the engine then and look for leaks.
+
+care-key-off = Key off before it is touched.
+care-break-seal-loose = Break the seal loose by turning the part to and fro before it is drawn out.
+care-new-seal = A new seal, oiled, at every refit.
+care-torque = Use a torque wrench.
+care-hot = Hot after a run: let it cool or protect your hands.
+
+part-valve = {"  "}{ $number }: valve for { $places }, { $price }
+part-seal = {"  "}Valve seal: { $price }
+part-oil = {"  "}Oil, a litre: { $price }
+part-cleaning = {"  "}Cleaning fluid for one valve: { $price }
+part-mending = {"  "}Material to mend a contact or a wire: { $price }
+part-labour = {"  "}Labour, an hour: { $price }
+price-unknown = price on request

@@ -1,0 +1,112 @@
+//! The whole judgement of a finished session.
+
+use super::mark::{Critical, Mark, ProofPart};
+use super::marks;
+use super::rubric::Rubric;
+use crate::faults::Fault;
+use crate::reasoning::review::{Review, review};
+use crate::reasoning::world::Worlds;
+use crate::session::aftermath::Aftermath;
+use crate::session::attempt::{Session, Till};
+use crate::session::event::{Breach, Event};
+use crate::session::step::Ending;
+use crate::vehicle::error::VehicleError;
+use crate::vehicle::spec::Id;
+use thiserror::Error;
+
+/// Why there is no debrief.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum NoDebrief {
+    /// The vehicle has not been handed back.
+    #[error("marking a session: it is not finished after {steps} steps")]
+    Unfinished {
+        /// Steps taken so far.
+        steps: usize,
+    },
+    /// A world could not be simulated.
+    #[error("marking a session: a circuit could not be solved")]
+    Circuit(#[from] VehicleError),
+}
+
+/// The judgement of a session.
+#[derive(Debug, Clone)]
+pub struct Debrief {
+    /// Marks in the order of the report.
+    pub marks: Vec<Mark>,
+    /// Points out of a hundred.
+    pub total: f64,
+    /// Whether the pass line is reached and nothing critical happened.
+    pub passed: bool,
+    /// What fails the session whatever the sum.
+    pub critical: Vec<Critical>,
+    /// The expert's view of every step.
+    pub review: Review,
+    /// What became of the vehicle.
+    pub aftermath: Aftermath,
+    /// The faults that were there.
+    pub faults: Vec<Fault>,
+    /// Time and money spent.
+    pub till: Till,
+    /// As what it was handed back.
+    pub ending: Ending,
+}
+
+/// Judges a finished session. `faults` is the truth, told to the apprentice here and nowhere
+/// earlier; `progress` hears how many of how many steps are reviewed.
+///
+/// # Errors
+/// [`NoDebrief`] when the session is not finished or a world cannot be simulated.
+pub fn debrief(
+    session: &Session,
+    faults: Vec<Fault>,
+    worlds: Worlds,
+    rubric: &Rubric,
+    progress: &dyn Fn(usize, usize),
+) -> Result<Debrief, NoDebrief> {
+    let log = session.log();
+    let Some(ending) = session.ending() else {
+        return Err(NoDebrief::Unfinished { steps: log.len() });
+    };
+    let aftermath = session.aftermath()?;
+    let known = session.briefing().vehicle.own_codes();
+    let review = review(session.briefing(), worlds, log, progress)?;
+    let left_off: Vec<Id> = session.parts_off().cloned().collect();
+    let parts = marks::proof_parts(log, &known);
+    let marks = vec![
+        marks::test_choice(&review),
+        marks::access_order(log),
+        marks::reading(log),
+        marks::calibration(log, &review),
+        marks::repair(log, &review, aftermath),
+        marks::proof(&parts),
+        marks::care(log, &left_off),
+        marks::record(log),
+    ];
+    let total = 100.0
+        * marks.iter().map(|mark| mark.share * rubric.weights.share_of(mark.category)).sum::<f64>();
+    let mut critical = Vec::new();
+    let ran_dry = log
+        .iter()
+        .flat_map(|entry| &entry.events)
+        .any(|event| matches!(event, Event::AgainstCare { breach: Breach::RunWithoutOil }));
+    if ran_dry {
+        critical.push(Critical::Unsafe);
+    }
+    let needed = [ProofPart::Cleared, ProofPart::RoadTest];
+    let unproved = parts.iter().any(|(part, entry)| needed.contains(part) && entry.is_none());
+    if ending == Ending::Repaired && unproved {
+        critical.push(Critical::Unproved);
+    }
+    let passed = critical.is_empty() && total >= f64::from(rubric.pass_percent);
+    Ok(Debrief {
+        marks,
+        total,
+        passed,
+        critical,
+        review,
+        aftermath,
+        faults,
+        till: session.till(),
+        ending,
+    })
+}

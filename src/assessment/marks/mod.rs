@@ -1,0 +1,10 @@
+//! One mark a file's section: each a pure function of log, review and aftermath.
+
+mod evidence;
+mod handling;
+mod proof;
+mod thinking;
+
+pub(super) use handling::{access_order, care, reading, record};
+pub(super) use proof::{proof, proof_parts};
+pub(super) use thinking::{calibration, repair, test_choice};

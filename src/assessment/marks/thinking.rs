@@ -1,0 +1,110 @@
+//! Marks for reasoning: choice of tests, calibration, repair.
+
+use super::evidence::repairs;
+use crate::assessment::mark::{About, Mark, Remark};
+use crate::assessment::rubric::MarkCategory;
+use crate::faults::FaultName;
+use crate::reasoning::review::Review;
+use crate::session::aftermath::Aftermath;
+use crate::session::attempt::Entry;
+use crate::session::event::Event;
+use std::collections::BTreeMap;
+
+/// Total regret, as a share of what the whole job should have cost, at which nothing is left of
+/// the mark. Total rather than average, so that idle steps cannot dilute it.
+const REGRET_FOR_NOTHING: f64 = 1.0;
+/// A repair with at least this chance on the evidence is well founded.
+const FOUNDED: f64 = 0.5;
+/// What one repair without foundation takes from the mark.
+const UNFOUNDED_COST: f64 = 0.5;
+/// How many of the largest regrets are remarked.
+const REMARKED: usize = 5;
+
+pub(in crate::assessment) fn test_choice(review: &Review) -> Mark {
+    let share = 1.0 - review.total_regret() / (REGRET_FOR_NOTHING * review.value_at_start);
+    let mut regrets: Vec<_> = review
+        .steps
+        .iter()
+        .filter_map(|step| step.regret.filter(|regret| *regret > 0.0).map(|regret| (step, regret)))
+        .collect();
+    regrets.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.entry.cmp(&b.0.entry)));
+    regrets.truncate(REMARKED);
+    regrets.sort_by_key(|(step, _)| step.entry);
+    let mut remarks: Vec<Remark> = regrets
+        .into_iter()
+        .map(|(step, cost)| {
+            let about = About::Regret { cost, best: step.proposal.clone() };
+            Remark::bad(Some(step.entry), about)
+        })
+        .collect();
+    if remarks.is_empty() {
+        remarks.push(Remark::good(None, About::NoRegret));
+    }
+    Mark::new(MarkCategory::TestChoice, share, remarks)
+}
+
+/// Confidences at the first diagnosis against the posterior on the same evidence: half the sum of
+/// squared differences (a proper score, 0 to 1), so that the luck of the hidden truth is left out.
+pub(in crate::assessment) fn calibration(log: &[Entry], review: &Review) -> Mark {
+    let mut stated: BTreeMap<&FaultName, f64> = BTreeMap::new();
+    for (number, entry) in log.iter().enumerate() {
+        for event in &entry.events {
+            match event {
+                Event::Suspected { fault, percent } => {
+                    stated.insert(fault, f64::from(*percent) / 100.0);
+                }
+                Event::Committed { .. } if !stated.is_empty() => {
+                    let distance = distance(&stated, &review.steps[number].before);
+                    let about = About::Confidence { distance };
+                    let good = distance < 0.25;
+                    let remark = Remark { entry: Some(number), about, good };
+                    return Mark::new(MarkCategory::Calibration, 1.0 - distance, vec![remark]);
+                }
+                _ => {}
+            }
+        }
+    }
+    let remark = Remark::bad(None, About::NoConfidence);
+    Mark::new(MarkCategory::Calibration, 0.0, vec![remark])
+}
+
+fn distance(
+    stated: &BTreeMap<&FaultName, f64>,
+    posterior: &BTreeMap<Option<FaultName>, f64>,
+) -> f64 {
+    let mut sum = 0.0;
+    for (fault, chance) in posterior {
+        let said = fault.as_ref().and_then(|fault| stated.get(fault)).copied().unwrap_or(0.0);
+        sum += (said - chance) * (said - chance);
+    }
+    for (fault, said) in stated {
+        if !posterior.contains_key(&Some((*fault).clone())) {
+            sum += said * said;
+        }
+    }
+    (0.5 * sum).min(1.0)
+}
+
+pub(in crate::assessment) fn repair(log: &[Entry], review: &Review, after: Aftermath) -> Mark {
+    let mut share = 1.0;
+    let mut remarks = Vec::new();
+    for (number, remedy) in repairs(log) {
+        let chance: f64 = review.steps[number]
+            .before
+            .iter()
+            .filter(|(fault, _)| fault.as_ref().is_some_and(|fault| remedy.fixes(fault)))
+            .map(|(_, weight)| weight)
+            .sum();
+        let good = chance >= FOUNDED;
+        if !good {
+            share -= UNFOUNDED_COST;
+        }
+        remarks.push(Remark { entry: Some(number), about: About::Repair { chance }, good });
+    }
+    let came_back = after.comes_back();
+    if came_back {
+        share = 0.0;
+    }
+    remarks.push(Remark { entry: None, about: About::CameBack { came_back }, good: !came_back });
+    Mark::new(MarkCategory::Repair, share, remarks)
+}

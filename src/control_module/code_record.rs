@@ -1,0 +1,199 @@
+//! The life of one code in the memory.
+//!
+//! The rules are those of 13 CCR 1968.2 (d)(2), read in vehicle makers' service text and, where
+//! marked, from memory. The readings chosen where sources differ:
+//!
+//! - A *driving cycle* runs from a start of the engine to the key-off after it, and takes in what
+//!   was found with the same key-on before that start. A key-off without a start closes no cycle:
+//!   a failure found then is stored, but it and one in the next driving cycle are one trip.
+//! - A *passing cycle* is a driving cycle in which the monitor ran and passed and did not fail. A
+//!   cycle in which it did not run counts neither for nor against.
+//! - A *pending* code stays as long as the last cycle in which its monitor ran had a failure, also
+//!   beside the confirmed code: service $07 shows the current or last cycle.
+//! - The *lamp* goes out at the end of the third consecutive passing cycle, so that it stays dark at
+//!   the fourth start.
+//! - Warm-ups towards *erasing* are counted from the cycle after that, in cycles without a failure;
+//!   the monitor need not have run, since the rule asks that the fault be not seen again.
+//! - A *permanent* code goes with the lamp, or, after a clear, at the end of the first passing
+//!   cycle. The further driving that the regulation asks of some monitors is not modelled.
+
+use crate::control_module::known_code::{KnownCode, PastState};
+use crate::numerics::digest::DigestBuilder;
+
+/// Consecutive passing cycles until the lamp goes out: vehicle makers' service text, and
+/// (d)(2.3) from memory.
+pub const PASSING_CYCLES_TO_DARK: u8 = 3;
+/// Warm-up cycles without the fault until a confirmed code is erased: vehicle makers' service
+/// text, and (d)(2.4) from memory.
+pub const WARM_UPS_TO_ERASE: u8 = 40;
+
+/// One code's state.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct CodeRecord {
+    is_pending: bool,
+    is_confirmed: bool,
+    is_permanent: bool,
+    lights_lamp: bool,
+    /// A clear has come since the code became permanent.
+    is_cleared: bool,
+    /// Driving cycles with a failure since the last passing cycle, up to the number that confirms.
+    trips: u8,
+    /// The open driving cycle is among them.
+    is_trip_counted: bool,
+    passing_cycles: u8,
+    clean_warm_ups: u8,
+    has_failed: bool,
+    has_passed: bool,
+}
+
+impl CodeRecord {
+    /// The record of a code that earlier driving has left.
+    #[must_use]
+    pub fn from_past(state: PastState, known: &KnownCode) -> Self {
+        let record = Self::default();
+        match state {
+            PastState::Pending => Self { is_pending: true, trips: 1, ..record },
+            PastState::Confirmed { clean_warm_ups } => Self {
+                is_confirmed: true,
+                passing_cycles: PASSING_CYCLES_TO_DARK,
+                clean_warm_ups,
+                ..record
+            },
+            PastState::ConfirmedWithLamp => Self {
+                is_pending: true,
+                is_confirmed: true,
+                is_permanent: true,
+                lights_lamp: true,
+                trips: known.trips.count(),
+                ..record
+            },
+            PastState::PermanentAfterClear => {
+                Self { is_permanent: true, is_cleared: true, ..record }
+            }
+        }
+    }
+
+    /// Takes a failure. Answers whether it is the first in this key cycle.
+    pub fn fail(&mut self, known: &KnownCode) -> bool {
+        let is_first = !self.has_failed;
+        self.has_failed = true;
+        self.is_pending = true;
+        self.passing_cycles = 0;
+        self.clean_warm_ups = 0;
+        if !self.is_trip_counted {
+            self.is_trip_counted = true;
+            self.trips = self.trips.saturating_add(1).min(known.trips.count());
+        }
+        if is_first && self.trips >= known.trips.count() {
+            self.is_confirmed = true;
+            if known.lights_lamp {
+                self.lights_lamp = true;
+                self.is_permanent = true;
+                self.is_cleared = false;
+            }
+        }
+        is_first
+    }
+
+    /// Takes a pass.
+    pub fn pass(&mut self) {
+        self.has_passed = true;
+    }
+
+    /// Key-off. `driven` says whether the engine had been started since key-on, `warmed_up` whether
+    /// the drive was a warm-up cycle.
+    pub fn key_off(&mut self, driven: bool, warmed_up: bool) {
+        if driven {
+            self.close_driving_cycle(warmed_up);
+        }
+        self.has_failed = false;
+        self.has_passed = false;
+    }
+
+    fn close_driving_cycle(&mut self, warmed_up: bool) {
+        self.is_trip_counted = false;
+        if self.has_failed {
+            return;
+        }
+        if warmed_up && self.is_confirmed && !self.lights_lamp {
+            self.clean_warm_ups = self.clean_warm_ups.saturating_add(1);
+            if self.clean_warm_ups >= WARM_UPS_TO_ERASE {
+                self.is_confirmed = false;
+            }
+        }
+        if !self.has_passed {
+            return;
+        }
+        self.is_pending = false;
+        self.trips = 0;
+        self.passing_cycles = self.passing_cycles.saturating_add(1).min(PASSING_CYCLES_TO_DARK);
+        if self.passing_cycles >= PASSING_CYCLES_TO_DARK {
+            self.lights_lamp = false;
+            self.is_permanent = false;
+        }
+        if self.is_cleared {
+            self.is_permanent = false;
+        }
+    }
+
+    /// A clear: all goes but a permanent code.
+    pub fn clear(&mut self) {
+        *self = Self {
+            is_permanent: self.is_permanent,
+            is_cleared: self.is_permanent,
+            ..Self::default()
+        };
+    }
+
+    /// Whether nothing is left to remember.
+    #[must_use]
+    pub const fn is_blank(&self) -> bool {
+        !(self.is_pending || self.is_confirmed || self.is_permanent)
+    }
+
+    /// Whether the code is pending (service $07).
+    #[must_use]
+    pub const fn is_pending(&self) -> bool {
+        self.is_pending
+    }
+
+    /// Whether the code is confirmed (service $03).
+    #[must_use]
+    pub const fn is_confirmed(&self) -> bool {
+        self.is_confirmed
+    }
+
+    /// Whether the code is permanent (service $0A).
+    #[must_use]
+    pub const fn is_permanent(&self) -> bool {
+        self.is_permanent
+    }
+
+    /// Whether the code asks for the warning lamp.
+    #[must_use]
+    pub const fn lights_lamp(&self) -> bool {
+        self.lights_lamp
+    }
+
+    /// Adds the state to a fingerprint, field by field in declared order.
+    pub fn digest(&self, digest: &mut DigestBuilder) {
+        for flag in [
+            self.is_pending,
+            self.is_confirmed,
+            self.is_permanent,
+            self.lights_lamp,
+            self.is_cleared,
+            self.is_trip_counted,
+            self.has_failed,
+            self.has_passed,
+        ] {
+            digest.whole(flag.into());
+        }
+        for count in [self.trips, self.passing_cycles, self.clean_warm_ups] {
+            digest.whole(count.into());
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

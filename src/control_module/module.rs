@@ -1,0 +1,242 @@
+//! The control module as its surroundings see it: key and engine, circuits, codes, a code reader.
+//!
+//! Inputs are what its pins and sensors tell it; outputs are opinions, the warning lamp and the
+//! duty of its own test pulses. Order of one key-on: [`ControlModule::key_on`], then
+//! [`ControlModule::circuit_task`] every 100 ms and [`ControlModule::note_findings`] as other
+//! monitors speak, and [`ControlModule::key_off`] at the end. Calls that find the module asleep
+//! change nothing.
+
+use crate::control_module::circuit_monitor::{CircuitMonitor, DriverSense};
+use crate::control_module::code::Code;
+use crate::control_module::code_report::{ClearReport, CodeReport, Refusal};
+use crate::control_module::debounced_test::CircuitFault;
+use crate::control_module::freeze_frame::FreezeFrame;
+use crate::control_module::known_code::Driver;
+use crate::control_module::memory::CodeMemory;
+use crate::control_module::module_setup::{ModuleSetup, SetupFault};
+use crate::control_module::verdict::{Finding, Verdict};
+use crate::numerics::digest::DigestBuilder;
+use crate::units::{Celsius, Tick};
+
+/// How long the lamp is lit after key-on to show that it works \[ms\]: 20 s, the upper end of the
+/// 15 to 20 s of 13 CCR 1968.2 (d)(2.1).
+pub const LAMP_CHECK_MS: u64 = 20_000;
+
+/// What keeps the module awake.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Power {
+    Asleep,
+    KeyOn { lamp_check_until: Tick },
+    Running { counted_to: Tick },
+}
+
+/// The diagnostic side of one control module.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ControlModule {
+    power: Power,
+    circuits: Vec<CircuitMonitor>,
+    memory: CodeMemory,
+}
+
+impl ControlModule {
+    /// A sleeping module with the memory that earlier driving has left.
+    ///
+    /// # Errors
+    /// [`SetupFault`] when the data contradicts itself.
+    pub fn new(setup: &ModuleSetup) -> Result<Self, SetupFault> {
+        setup.check()?;
+        Ok(Self {
+            power: Power::Asleep,
+            circuits: setup
+                .drivers
+                .iter()
+                .map(|codes| CircuitMonitor::new(setup.limits, *codes))
+                .collect(),
+            memory: CodeMemory::new(setup.known.iter().copied(), &setup.history),
+        })
+    }
+
+    /// The key is turned on: the circuit diagnosis begins anew and will pulse each valve.
+    pub fn key_on(&mut self, tick: Tick) {
+        if self.power == Power::Asleep {
+            let lamp_check_until = Tick(tick.0.saturating_add(LAMP_CHECK_MS));
+            self.power = Power::KeyOn { lamp_check_until };
+            self.restart_circuits(tick);
+        }
+    }
+
+    /// The engine runs by itself, with the coolant at this temperature. Turns the key on if it was
+    /// off.
+    pub fn engine_started(&mut self, coolant: Celsius, tick: Tick) {
+        self.key_on(tick);
+        if !self.is_running() {
+            self.power = Power::Running { counted_to: tick };
+            self.memory.engine_started(coolant);
+        }
+    }
+
+    /// The engine stands still with the key on. The driving cycle goes on until key-off.
+    pub fn engine_stopped(&mut self, tick: Tick) {
+        if self.is_running() {
+            self.count_running(tick);
+            self.power = Power::KeyOn { lamp_check_until: tick };
+        }
+    }
+
+    /// The key is turned off, which stops the engine and closes the driving cycle.
+    pub fn key_off(&mut self, tick: Tick) {
+        if self.power != Power::Asleep {
+            self.engine_stopped(tick);
+            self.memory.key_off();
+            self.power = Power::Asleep;
+        }
+    }
+
+    /// The battery is disconnected: the module sleeps and has lost all but its permanent codes.
+    pub fn battery_disconnected(&mut self, tick: Tick) {
+        self.memory.clear();
+        self.restart_circuits(tick);
+        self.power = Power::Asleep;
+    }
+
+    /// The 100 ms task: judges each driver's circuit, in the order of the setup, and stores what
+    /// follows. A driver without a reading is not judged.
+    pub fn circuit_task(&mut self, senses: &[DriverSense], now: &FreezeFrame, tick: Tick) {
+        if self.power == Power::Asleep {
+            return;
+        }
+        self.count_running(tick);
+        if self.is_running() {
+            self.memory.note_coolant(now.coolant);
+        }
+        for (circuit, sense) in self.circuits.iter_mut().zip(senses) {
+            self.memory.note(&circuit.judge(sense, tick), now);
+        }
+    }
+
+    /// Takes what other monitors say. A finding about what an inhibited driver moves is not
+    /// taken: the valve does not do what the monitor thinks it was told.
+    pub fn note_findings(&mut self, findings: &[Finding], now: &FreezeFrame) {
+        if self.power == Power::Asleep {
+            return;
+        }
+        for finding in findings {
+            let silenced_by = self.memory.rule(finding.code).silenced_by;
+            if !silenced_by.is_some_and(|driver| self.inhibited(driver)) {
+                self.memory.note(&[*finding], now);
+            }
+        }
+    }
+
+    /// Whether cam control must leave this driver off, and the performance monitors of its cam
+    /// must not judge.
+    ///
+    /// That is from the moment a circuit fault matures until the key is off, and after a key-on
+    /// with a confirmed circuit code until its monitor has passed. A code that is confirmed but
+    /// whose monitor has passed since key-on is history and does not inhibit. A driver that the
+    /// module does not have is inhibited.
+    #[must_use]
+    pub fn inhibited(&self, driver: Driver) -> bool {
+        self.circuits.get(driver.0).is_none_or(|circuit| {
+            let codes = circuit.codes();
+            circuit.has_failed_since_start()
+                || [
+                    (codes.open, CircuitFault::Open),
+                    (codes.low, CircuitFault::Low),
+                    (codes.high, CircuitFault::High),
+                ]
+                .into_iter()
+                .any(|(code, fault)| {
+                    self.memory.is_confirmed(code) && circuit.verdict(fault) != Verdict::Passed
+                })
+        })
+    }
+
+    /// The duty that the module's own test pulse asks of a driver, 0 to 1, if any. Cam control's
+    /// duty goes before it.
+    #[must_use]
+    pub fn pulse_duty(&self, driver: Driver, tick: Tick) -> Option<f64> {
+        if self.power == Power::Asleep {
+            return None;
+        }
+        self.circuits.get(driver.0).and_then(|circuit| circuit.pulse_duty(tick))
+    }
+
+    /// Whether the warning lamp is lit: commanded on, or in its check after key-on.
+    #[must_use]
+    pub fn is_lamp_lit(&self, tick: Tick) -> bool {
+        match self.power {
+            Power::Asleep => false,
+            Power::KeyOn { lamp_check_until } => {
+                tick < lamp_check_until || self.memory.commands_lamp()
+            }
+            Power::Running { .. } => self.memory.commands_lamp(),
+        }
+    }
+
+    /// Whether the module answers a reader.
+    #[must_use]
+    pub fn is_awake(&self) -> bool {
+        self.power != Power::Asleep
+    }
+
+    /// What a code reader finds. Reading changes nothing.
+    #[must_use]
+    pub fn read_codes(&self) -> CodeReport {
+        self.memory.report()
+    }
+
+    /// The freeze frame with the code that owns it (service $02).
+    #[must_use]
+    pub const fn freeze_frame(&self) -> Option<(Code, FreezeFrame)> {
+        self.memory.freeze_frame()
+    }
+
+    /// Erases everything but permanent codes (service $04) and starts the circuit diagnosis anew
+    /// with its pulses, so that a fault that is still there comes back within seconds.
+    ///
+    /// # Errors
+    /// [`Refusal`] unless the key is on and the engine off.
+    pub fn clear_codes(&mut self, tick: Tick) -> Result<ClearReport, Refusal> {
+        match self.power {
+            Power::Asleep => Err(Refusal::KeyOff),
+            Power::Running { .. } => Err(Refusal::EngineRunning),
+            Power::KeyOn { .. } => {
+                self.restart_circuits(tick);
+                Ok(self.memory.clear())
+            }
+        }
+    }
+
+    /// Adds the state to a fingerprint, field by field in declared order.
+    pub fn state_digest(&self, digest: &mut DigestBuilder) {
+        let (power, until) = match self.power {
+            Power::Asleep => (0, Tick(0)),
+            Power::KeyOn { lamp_check_until } => (1, lamp_check_until),
+            Power::Running { counted_to } => (2, counted_to),
+        };
+        digest.whole(power);
+        digest.whole(until.0);
+        digest.whole(self.circuits.len() as u64);
+        self.circuits.iter().for_each(|circuit| circuit.digest(digest));
+        self.memory.digest(digest);
+    }
+
+    fn is_running(&self) -> bool {
+        matches!(self.power, Power::Running { .. })
+    }
+
+    fn count_running(&mut self, tick: Tick) {
+        if let Power::Running { counted_to } = &mut self.power {
+            self.memory.engine_ran(tick.0.saturating_sub(counted_to.0));
+            *counted_to = tick;
+        }
+    }
+
+    fn restart_circuits(&mut self, tick: Tick) {
+        self.circuits.iter_mut().for_each(|circuit| circuit.restart(tick));
+    }
+}
+
+#[cfg(test)]
+mod tests;

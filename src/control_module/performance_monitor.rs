@@ -1,0 +1,277 @@
+//! Watches one camshaft: is it on target, does it hunt, is it quick, does it lie right at rest.
+//!
+//! Every verdict is honest: a monitor that had no chance to see the fault says [`Verdict::NotRun`].
+//! It passes only after it held a target away from rest long enough, timed enough steps, or saw the
+//! camshaft at rest long enough. A failure stays for the driving cycle.
+//!
+//! Inputs: the measured angle every millisecond by [`PerformanceMonitor::sample`], target and
+//! conditions every ten milliseconds by [`PerformanceMonitor::update`].
+
+use crate::control_module::cam_control::PERIOD_S;
+use crate::control_module::performance_limits::{CamCodes, PerformanceLimits, RestsAt};
+use crate::control_module::step_response::{StepResponse, StepTimer, WINDOW};
+use crate::control_module::verdict::{Finding, Verdict};
+use crate::units::{Celsius, CrankDegrees, Rpm, Seconds, Volts};
+
+/// Steps that have to be timed before slow response is judged.
+const LEAST_STEPS: usize = 4;
+
+/// What decides whether the monitors may run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Conditions {
+    /// Engine speed.
+    pub speed: Rpm,
+    /// Oil temperature.
+    pub oil: Celsius,
+    /// Supply voltage.
+    pub supply: Volts,
+    /// Whether no circuit code stands against the valve.
+    pub circuit_is_sound: bool,
+}
+
+/// A monitor's finding with the moment of its first failure since the driving cycle began.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DatedFinding {
+    /// The finding.
+    pub finding: Finding,
+    /// When it first failed.
+    pub failed_at: Option<Seconds>,
+}
+
+/// When each fault was first seen [updates since the driving cycle began].
+#[derive(Debug, Clone, Copy, Default)]
+struct Failures {
+    early: Option<u32>,
+    late: Option<u32>,
+    slow: Option<u32>,
+    correlation: Option<u32>,
+}
+
+/// The performance monitors of one camshaft during one driving cycle.
+#[derive(Debug, Clone)]
+pub struct PerformanceMonitor {
+    codes: CamCodes,
+    rests_at: RestsAt,
+    limits: PerformanceLimits,
+    updates: u32,
+    failures: Failures,
+    // Samples since the last update.
+    samples: u32,
+    sum_deg: f64,
+    beyond: u32,
+    target_deg: f64,
+    // Target error and hunting.
+    filtered_deg: f64,
+    off_target_s: f64,
+    since_change_s: f64,
+    hunting_share: f64,
+    hunting_deg: f64,
+    held_s: f64,
+    // Rest.
+    wrong_at_rest_s: f64,
+    right_at_rest_s: f64,
+    rest_is_proved: bool,
+    steps: StepTimer,
+    enabled_s: f64,
+}
+
+impl PerformanceMonitor {
+    /// Monitors at the start of a driving cycle.
+    #[must_use]
+    pub fn new(codes: CamCodes, rests_at: RestsAt, limits: PerformanceLimits) -> Self {
+        Self {
+            codes,
+            rests_at,
+            limits,
+            updates: 0,
+            failures: Failures::default(),
+            samples: 0,
+            sum_deg: 0.0,
+            beyond: 0,
+            target_deg: 0.0,
+            filtered_deg: 0.0,
+            off_target_s: 0.0,
+            since_change_s: 0.0,
+            hunting_share: 0.0,
+            hunting_deg: 0.0,
+            held_s: 0.0,
+            wrong_at_rest_s: 0.0,
+            right_at_rest_s: 0.0,
+            rest_is_proved: false,
+            steps: StepTimer::default(),
+            enabled_s: 0.0,
+        }
+    }
+
+    /// Begins a new driving cycle with nothing found yet.
+    pub fn begin_cycle(&mut self) {
+        *self = Self::new(self.codes, self.rests_at, self.limits);
+    }
+
+    /// Takes in the measured angle away from rest, once a millisecond.
+    #[inline]
+    pub fn sample(&mut self, measured: CrankDegrees) {
+        self.samples += 1;
+        self.sum_deg += measured.0;
+        if (self.target_deg - measured.0).abs() > self.limits.hunting_deg {
+            self.beyond += 1;
+        }
+    }
+
+    /// Mean of the samples since the last update: what the module takes as the phase, because the
+    /// torque pulses would otherwise beat with its task.
+    #[must_use]
+    pub fn mean_measured(&self) -> CrankDegrees {
+        CrankDegrees(if self.samples == 0 { 0.0 } else { self.sum_deg / f64::from(self.samples) })
+    }
+
+    /// Judges the last ten milliseconds, which ran towards `target`.
+    pub fn update(&mut self, target: CrankDegrees, conditions: &Conditions) {
+        let measured_deg = self.mean_measured().0;
+        let share_beyond = f64::from(self.beyond) / f64::from(self.samples.max(1));
+        self.samples = 0;
+        self.sum_deg = 0.0;
+        self.beyond = 0;
+        self.updates += 1;
+        self.since_change_s =
+            if target.0 == self.target_deg { self.since_change_s + PERIOD_S } else { 0.0 };
+        self.target_deg = target.0;
+        if !self.is_enabled(conditions) {
+            self.wait(target.0);
+            return;
+        }
+        self.enabled_s += PERIOD_S;
+        let error_deg = target.0 - measured_deg;
+        self.judge_target_error(error_deg);
+        self.judge_hunting(error_deg, share_beyond);
+        self.judge_rest(measured_deg);
+        if conditions.oil.0 >= self.limits.slow_least_oil_c {
+            self.steps.update(target.0, measured_deg, &self.limits);
+            let (slow, _) = self.steps.slow_and_quick();
+            if slow >= usize::from(self.limits.slow_steps) {
+                self.failures.slow.get_or_insert(self.updates);
+            }
+        } else {
+            self.steps.abandon(target.0);
+        }
+    }
+
+    fn is_enabled(&self, conditions: &Conditions) -> bool {
+        let limits = &self.limits;
+        conditions.circuit_is_sound
+            && conditions.speed.0 >= limits.least_rpm
+            && (limits.least_oil_c..=limits.most_oil_c).contains(&conditions.oil.0)
+            && (limits.least_supply_v..=limits.most_supply_v).contains(&conditions.supply.0)
+    }
+
+    /// Lets go of everything that has to be seen without a break.
+    fn wait(&mut self, target_deg: f64) {
+        self.filtered_deg = 0.0;
+        self.off_target_s = 0.0;
+        self.hunting_share = 0.0;
+        self.hunting_deg = 0.0;
+        self.wrong_at_rest_s = 0.0;
+        self.right_at_rest_s = 0.0;
+        self.steps.abandon(target_deg);
+    }
+
+    fn judge_target_error(&mut self, error_deg: f64) {
+        let share = PERIOD_S / (self.limits.error_filter_s + PERIOD_S);
+        self.filtered_deg += (error_deg - self.filtered_deg) * share;
+        if self.filtered_deg.abs() <= self.limits.off_target_deg {
+            self.off_target_s = 0.0;
+        } else {
+            self.off_target_s += PERIOD_S;
+            if self.off_target_s >= self.limits.off_target_s {
+                self.fail_towards(self.filtered_deg);
+            }
+        }
+        if self.target_deg >= self.limits.held_target_deg
+            && self.since_change_s >= self.limits.settle_s
+        {
+            self.held_s += PERIOD_S;
+        }
+    }
+
+    fn judge_hunting(&mut self, error_deg: f64, share_beyond: f64) {
+        if self.since_change_s < self.limits.settle_s {
+            return;
+        }
+        let share = PERIOD_S / (self.limits.hunting_memory_s + PERIOD_S);
+        self.hunting_share += (share_beyond - self.hunting_share) * share;
+        self.hunting_deg += (error_deg - self.hunting_deg) * share;
+        if self.hunting_share > self.limits.hunting_share {
+            self.fail_towards(self.hunting_deg);
+        }
+    }
+
+    /// Fails the code for a camshaft that is short of its target (positive error) or past it.
+    fn fail_towards(&mut self, error_deg: f64) {
+        let is_short = error_deg > 0.0;
+        let is_late = match self.rests_at {
+            RestsAt::Retarded => is_short,
+            RestsAt::Advanced => !is_short,
+        };
+        let slot = if is_late { &mut self.failures.late } else { &mut self.failures.early };
+        slot.get_or_insert(self.updates);
+    }
+
+    fn judge_rest(&mut self, measured_deg: f64) {
+        if self.target_deg != 0.0 {
+            self.wrong_at_rest_s = 0.0;
+            self.right_at_rest_s = 0.0;
+        } else if measured_deg > self.limits.rest_error_deg {
+            self.right_at_rest_s = 0.0;
+            self.wrong_at_rest_s += PERIOD_S;
+            if self.wrong_at_rest_s >= self.limits.rest_s {
+                self.failures.correlation.get_or_insert(self.updates);
+            }
+        } else {
+            self.wrong_at_rest_s = 0.0;
+            self.right_at_rest_s += PERIOD_S;
+            self.rest_is_proved |= self.right_at_rest_s >= self.limits.rest_s;
+        }
+    }
+
+    /// What is found so far on each code: early, late, slow, correlation.
+    #[must_use]
+    pub fn findings(&self) -> [DatedFinding; 4] {
+        let on_target_is_proved = self.held_s >= self.limits.held_s;
+        // The window cannot fill up with slow steps any more once it holds enough quick ones.
+        let enough_quick = WINDOW + 1 - usize::from(self.limits.slow_steps).min(WINDOW);
+        let (_, quick) = self.steps.slow_and_quick();
+        let speed_is_proved = self.steps.count() >= LEAST_STEPS && quick >= enough_quick;
+        [
+            (self.codes.early, self.failures.early, on_target_is_proved),
+            (self.codes.late, self.failures.late, on_target_is_proved),
+            (self.codes.slow, self.failures.slow, speed_is_proved),
+            (self.codes.correlation, self.failures.correlation, self.rest_is_proved),
+        ]
+        .map(|(code, failed, is_proved)| DatedFinding {
+            finding: Finding {
+                code,
+                verdict: match (failed, is_proved) {
+                    (Some(_), _) => Verdict::Failed,
+                    (None, true) => Verdict::Passed,
+                    (None, false) => Verdict::NotRun,
+                },
+            },
+            failed_at: failed.map(|updates| Seconds(f64::from(updates) * PERIOD_S)),
+        })
+    }
+
+    /// The timed changes of target.
+    #[must_use]
+    pub fn step_responses(&self) -> &[StepResponse] {
+        self.steps.responses()
+    }
+
+    /// Time in which the conditions for monitoring were met.
+    #[must_use]
+    pub const fn enabled(&self) -> Seconds {
+        Seconds(self.enabled_s)
+    }
+}
+
+#[cfg(test)]
+mod tests;

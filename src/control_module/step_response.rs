@@ -1,0 +1,195 @@
+//! How long a camshaft takes to follow a change of its target.
+
+use crate::control_module::cam_control::PERIOD_S;
+use crate::control_module::performance_limits::PerformanceLimits;
+use crate::units::{CrankDegrees, Seconds};
+
+/// Timed steps that are looked at together.
+pub const WINDOW: usize = 6;
+/// Timed steps that are kept for a log.
+const KEPT: usize = 64;
+
+/// One timed change of target.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct StepResponse {
+    /// New target less old one.
+    pub size: CrankDegrees,
+    /// Time to the counted share of the change, or the limit when it was not reached.
+    pub time: Seconds,
+    /// Whether it was longer than the limit for slow.
+    pub is_slow: bool,
+}
+
+/// A change of target whose clock is running.
+#[derive(Debug, Clone, Copy)]
+struct Running {
+    from_deg: f64,
+    size_deg: f64,
+    measured_at_start_deg: f64,
+    elapsed_s: f64,
+}
+
+/// Times the changes of target of one camshaft.
+#[derive(Debug, Clone)]
+pub struct StepTimer {
+    running: Option<Running>,
+    target_deg: Option<f64>,
+    kept: [StepResponse; KEPT],
+    count: usize,
+}
+
+impl Default for StepTimer {
+    fn default() -> Self {
+        Self { running: None, target_deg: None, kept: [StepResponse::default(); KEPT], count: 0 }
+    }
+}
+
+impl StepTimer {
+    /// The timed steps, oldest first; of a very long run only the last 64 are kept, oldest not
+    /// first.
+    #[must_use]
+    pub fn responses(&self) -> &[StepResponse] {
+        self.kept.get(..self.count.min(KEPT)).unwrap_or(&self.kept)
+    }
+
+    /// Number of steps timed.
+    #[must_use]
+    pub const fn count(&self) -> usize {
+        self.count
+    }
+
+    /// How many of the last six were slow, and how many were not.
+    #[must_use]
+    pub fn slow_and_quick(&self) -> (usize, usize) {
+        let looked_at = self.count.min(WINDOW);
+        let slow = (self.count - looked_at..self.count)
+            .filter(|index| self.kept.get(index % KEPT).is_some_and(|step| step.is_slow))
+            .count();
+        (slow, looked_at - slow)
+    }
+
+    /// Forgets a running clock, because the conditions for timing were lost.
+    pub fn abandon(&mut self, target_deg: f64) {
+        self.running = None;
+        self.target_deg = Some(target_deg);
+    }
+
+    /// Looks at target and measured angle [degrees] once every ten milliseconds.
+    pub fn update(&mut self, target_deg: f64, measured_deg: f64, limits: &PerformanceLimits) {
+        let old_deg = self.target_deg.replace(target_deg).unwrap_or(target_deg);
+        if target_deg != old_deg {
+            // A new change cuts the last one short; it still counts if it was slow already.
+            if let Some(step) = self.running.take().filter(|step| step.elapsed_s > limits.slow_s) {
+                self.keep_if_moved(&step, measured_deg, limits);
+            }
+            let size_deg = target_deg - old_deg;
+            if size_deg.abs() > limits.step_deg {
+                self.running = Some(Running {
+                    from_deg: old_deg,
+                    size_deg,
+                    measured_at_start_deg: measured_deg,
+                    elapsed_s: 0.0,
+                });
+            }
+        }
+        let Some(mut step) = self.running else { return };
+        step.elapsed_s += PERIOD_S;
+        self.running = Some(step);
+        let way = step.size_deg.signum();
+        let travelled_deg = way * (measured_deg - step.from_deg);
+        if travelled_deg >= limits.step_share * step.size_deg.abs() {
+            self.running = None;
+            // Where the cam was already past the mark, there was nothing to time.
+            if step.elapsed_s > 1.5 * PERIOD_S {
+                self.keep(&step, limits);
+            }
+        } else if step.elapsed_s >= limits.step_limit_s - 0.5 * PERIOD_S {
+            self.running = None;
+            self.keep_if_moved(&step, measured_deg, limits);
+        }
+    }
+
+    /// Keeps a step that never reached its mark, if it was a response at all: a cam that does not
+    /// move is not slow, it is off target.
+    fn keep_if_moved(&mut self, step: &Running, measured_deg: f64, limits: &PerformanceLimits) {
+        let moved_deg = step.size_deg.signum() * (measured_deg - step.measured_at_start_deg);
+        if moved_deg >= limits.least_move_deg {
+            self.keep(step, limits);
+        }
+    }
+
+    fn keep(&mut self, step: &Running, limits: &PerformanceLimits) {
+        if let Some(slot) = self.kept.get_mut(self.count % KEPT) {
+            *slot = StepResponse {
+                size: CrankDegrees(step.size_deg),
+                time: Seconds(step.elapsed_s),
+                is_slow: step.elapsed_s > limits.slow_s,
+            };
+            self.count += 1;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const LIMITS: PerformanceLimits = PerformanceLimits::TYPICAL;
+
+    /// Moves at `rate` degrees a second towards each target for `hold_s` seconds.
+    fn follow(timer: &mut StepTimer, rate: f64, hold_s: f64, targets: &[f64]) {
+        let mut at = targets[0];
+        for target in targets {
+            for _ in 0..(hold_s / PERIOD_S).round() as u32 {
+                let step = rate * PERIOD_S;
+                at += (target - at).clamp(-step, step);
+                timer.update(*target, at, &LIMITS);
+            }
+        }
+    }
+
+    /// At a constant rate the time is 60 % of the step over the rate.
+    #[test]
+    fn closed_form_time_at_a_constant_rate() {
+        let mut timer = StepTimer::default();
+        follow(&mut timer, 50.0, 5.0, &[0.0, 20.0, 5.0, 5.0, 12.0]);
+        let [up, down] = timer.responses() else { panic!("{:?}", timer.responses()) };
+        // One period of quantisation.
+        assert!((up.time.0 - 0.24).abs() < 0.011 && !up.is_slow, "{up:?}");
+        assert!((down.time.0 - 0.18).abs() < 0.011 && down.size.0 == -15.0, "{down:?}");
+    }
+
+    #[test]
+    fn limit_a_cam_that_does_not_move_is_not_timed_and_one_that_creeps_is() {
+        let mut stuck = StepTimer::default();
+        follow(&mut stuck, 0.0, 5.0, &[0.0, 20.0, 0.0, 20.0]);
+        assert_eq!(stuck.count(), 0);
+        let mut creeping = StepTimer::default();
+        follow(&mut creeping, 1.0, 5.0, &[0.0, 20.0, 0.0]);
+        assert!(creeping.responses()[0].is_slow);
+        assert!((creeping.responses()[0].time.0 - 3.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn limit_only_the_last_six_count() {
+        let mut timer = StepTimer::default();
+        follow(&mut timer, 10.0, 5.0, &[0.0, 20.0, 0.0, 20.0, 0.0]);
+        assert_eq!(timer.slow_and_quick(), (4, 0));
+        follow(&mut timer, 200.0, 5.0, &[0.0, 20.0, 0.0, 20.0, 0.0]);
+        assert_eq!(timer.slow_and_quick(), (2, 4));
+        for _ in 0..40 {
+            follow(&mut timer, 200.0, 1.0, &[0.0, 20.0, 0.0]);
+        }
+        assert_eq!(timer.slow_and_quick(), (0, 6));
+        assert_eq!(timer.responses().len(), KEPT);
+    }
+
+    #[test]
+    fn limit_a_step_cut_short_counts_only_when_it_was_slow_already() {
+        let mut timer = StepTimer::default();
+        follow(&mut timer, 10.0, 0.3, &[0.0, 20.0, 0.0]);
+        assert_eq!(timer.count(), 0);
+        follow(&mut timer, 10.0, 0.8, &[0.0, 20.0, 0.0]);
+        assert!(timer.count() == 1 && timer.responses()[0].is_slow);
+    }
+}

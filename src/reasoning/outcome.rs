@@ -1,0 +1,116 @@
+//! What a step showed, reduced to what can tell hypotheses apart.
+
+use crate::control_module::code::Code;
+use crate::instruments::multimeter::{Display, MeterFunction};
+use crate::session::event::Event;
+use std::collections::BTreeSet;
+
+/// One informative thing in the events of a step.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Aspect {
+    /// A quantity: a display, a level, an error.
+    Quantity {
+        /// The value.
+        value: f64,
+        /// Standard deviation with which a world's own prediction may miss it: the instrument's
+        /// tolerance, the spread of sound parts, the reading of a pointer by eye.
+        sigma: f64,
+    },
+    /// One of several things that either is or is not so.
+    Kind {
+        /// The thing, as its own text.
+        text: String,
+    },
+    /// A set of codes.
+    Codes {
+        /// The codes.
+        codes: BTreeSet<Code>,
+    },
+}
+
+/// Relative spread of sound windings, contacts and batteries that no world models [share], and
+/// the same for voltages: engineering estimate.
+const PART_SPREAD: f64 = 0.035;
+const VOLTAGE_SPREAD: f64 = 0.01;
+/// Smallest spreads [V, ohm, A].
+const LEAST_SPREAD_V: f64 = 0.06;
+const LEAST_SPREAD_OHM: f64 = 0.15;
+const LEAST_SPREAD_A: f64 = 0.03;
+/// Spread of a level on the dipstick in shares of the span between its marks.
+const LEVEL_SPREAD: f64 = 0.08;
+/// Spread of a camshaft's mean error and furthest position over a drive [crank degrees].
+const CAM_SPREAD_DEG: f64 = 2.0;
+
+impl Aspect {
+    fn kind(text: impl Into<String>) -> Self {
+        Self::Kind { text: text.into() }
+    }
+}
+
+/// The informative aspects of a step's events, in their order. Costs, cautions, refusals and what
+/// the apprentice says carry no information about the vehicle.
+#[must_use]
+pub fn aspects(events: &[Event]) -> Vec<Aspect> {
+    let mut found = Vec::new();
+    for event in events {
+        match event {
+            Event::Reading { function, display, tolerance, .. } => {
+                found.push(reading(*function, *display, *tolerance));
+            }
+            Event::MeterFuseBlew => found.push(Aspect::kind("meter fuse")),
+            Event::LeadFuseBlew => found.push(Aspect::kind("lead fuse")),
+            Event::Seen { sight, .. } => found.push(Aspect::kind(format!("{sight:?}"))),
+            Event::OilSeen { level, dry, .. } => {
+                found.push(Aspect::kind(if *dry { "dry" } else { "wet" }));
+                found.push(Aspect::Quantity { value: *level, sigma: LEVEL_SPREAD });
+            }
+            Event::KeyTurned { engine_lamp, oil_lamp, .. } => {
+                found.push(Aspect::kind(format!("{engine_lamp} {oil_lamp}")));
+            }
+            Event::Idles { quality } => found.push(Aspect::kind(format!("{quality:?}"))),
+            Event::Heard { click, .. } => found.push(Aspect::kind(format!("{click:?}"))),
+            Event::NoAnswer { reason } => found.push(Aspect::kind(format!("{reason:?}"))),
+            Event::Codes { stored, pending, lamp, .. } => {
+                found.push(Aspect::kind(format!("{lamp}")));
+                found.push(Aspect::Codes { codes: stored.iter().copied().collect() });
+                found.push(Aspect::Codes { codes: pending.iter().copied().collect() });
+            }
+            Event::FreezeFrame { frame } => {
+                let code = frame.and_then(|frame| frame.code);
+                found.push(Aspect::Codes { codes: code.into_iter().collect() });
+            }
+            Event::LiveData { cams, .. } => {
+                for cam in cams {
+                    found.push(Aspect::Quantity { value: cam.actual, sigma: CAM_SPREAD_DEG });
+                }
+            }
+            Event::Driven { engine_lamp, oil_lamp, quality, cams, .. } => {
+                found.push(Aspect::kind(format!("{engine_lamp} {oil_lamp} {quality:?}")));
+                for cam in cams {
+                    for value in [cam.mean_error, cam.furthest] {
+                        found.push(Aspect::Quantity { value, sigma: CAM_SPREAD_DEG });
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+    found
+}
+
+fn reading(function: MeterFunction, display: Display, tolerance: f64) -> Aspect {
+    match display {
+        Display::OverLimit => Aspect::kind("over limit"),
+        Display::Value { value, .. } => {
+            let (share, least) = match function {
+                MeterFunction::Volts => (VOLTAGE_SPREAD, LEAST_SPREAD_V),
+                MeterFunction::Ohms => (PART_SPREAD, LEAST_SPREAD_OHM),
+                MeterFunction::Amps => (PART_SPREAD, LEAST_SPREAD_A),
+            };
+            // Tolerance is a half-width; as a standard deviation of a uniform error it is a
+            // factor of the root of three smaller.
+            let sigma = (share * value.abs()).max(least) + 0.577 * tolerance;
+            Aspect::Quantity { value, sigma }
+        }
+    }
+}

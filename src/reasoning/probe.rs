@@ -1,0 +1,230 @@
+//! Tests that can be made on a vehicle, and the steps that lead to each.
+
+use crate::instruments::multimeter::MeterFunction;
+use crate::session::attempt::Sighted;
+use crate::session::step::{KeyPosition, Manner, Step};
+use crate::vehicle::spec::{HarnessElement, Id, PartKind, ValveSpec, VehicleSpec};
+use std::collections::BTreeSet;
+
+/// In what state the vehicle must be for a step.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Need {
+    /// Parts that must be off, connectors included; what lies before them follows.
+    pub off: Vec<Id>,
+    /// Connectors that must be plugged.
+    pub plugged: Vec<Id>,
+    /// Position of the key.
+    pub key: Option<KeyPosition>,
+}
+
+/// A test: what it needs, the steps of the test itself, and which of them shows something.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Probe {
+    /// What it needs.
+    pub need: Need,
+    /// The test itself; the step that shows something is [`Probe::shows`].
+    pub steps: Vec<Step>,
+    /// Which of the steps shows something.
+    pub shows: usize,
+}
+
+impl Probe {
+    const fn single(need: Need, step: Vec<Step>) -> Self {
+        Self { need, steps: step, shows: 0 }
+    }
+
+    /// The step that shows something.
+    #[must_use]
+    pub fn showing(&self) -> &Step {
+        &self.steps[self.shows]
+    }
+}
+
+/// The steps from what is in sight to what is needed: key off before a connector is touched, what
+/// is in the way first.
+#[must_use]
+pub fn steps_to(need: &Need, spec: &VehicleSpec, sighted: Sighted<'_>) -> Vec<Step> {
+    let assembly = sighted.assembly();
+    let mut take_off = Vec::new();
+    let mut planned = BTreeSet::new();
+    for part in &need.off {
+        plan_removal(part, spec, sighted, &mut planned, &mut take_off);
+    }
+    let plug: Vec<&Id> = need.plugged.iter().filter(|part| assembly.is_off(part)).collect();
+    for connector in &plug {
+        // Where the hand must reach to push it home.
+        for part in spec.part(connector).map_or(&[][..], |part| &part.behind) {
+            plan_removal(part, spec, sighted, &mut planned, &mut take_off);
+        }
+    }
+    let mut steps = Vec::new();
+    let mut key_on = sighted.key_on();
+    let touches = !take_off.is_empty() || !plug.is_empty();
+    if sighted.engine_runs() || (key_on && (touches || need.key == Some(KeyPosition::Off))) {
+        steps.push(Step::Key { position: KeyPosition::Off });
+        key_on = false;
+    }
+    for part in take_off {
+        let connector = spec.part(&part).is_some_and(|part| part.kind == PartKind::Connector);
+        steps.push(if connector {
+            Step::Unplug { connector: part }
+        } else {
+            Step::Remove { part, manner: Manner::Careful }
+        });
+    }
+    steps.extend(plug.into_iter().map(|connector| Step::Plug { connector: connector.clone() }));
+    if need.key == Some(KeyPosition::On) && !key_on {
+        steps.push(Step::Key { position: KeyPosition::On });
+    }
+    steps
+}
+
+fn plan_removal(
+    part: &Id,
+    spec: &VehicleSpec,
+    sighted: Sighted<'_>,
+    planned: &mut BTreeSet<Id>,
+    order: &mut Vec<Id>,
+) {
+    if sighted.assembly().is_off(part) || !planned.insert(part.clone()) {
+        return;
+    }
+    for before in spec.part(part).map_or(&[][..], |part| &part.behind) {
+        plan_removal(before, spec, sighted, planned, order);
+    }
+    order.push(part.clone());
+}
+
+/// Every test of the shipped instruments that makes sense on a vehicle, from its own data.
+#[must_use]
+pub fn probes(spec: &VehicleSpec) -> Vec<Probe> {
+    let mut list = vec![
+        Probe::single(Need::default(), vec![Step::Dipstick]),
+        Probe::single(
+            Need { key: Some(KeyPosition::On), ..Need::default() },
+            vec![Step::ReadCodes],
+        ),
+    ];
+    for element in &spec.harness.elements {
+        if let HarnessElement::Fuse { to, .. } = element
+            && let Some(point) = point_at(spec, to)
+        {
+            list.push(volts(spec, &point, &[], &[]));
+        }
+    }
+    for valve in &spec.valves {
+        valve_probes(spec, valve, &mut list);
+    }
+    list
+}
+
+fn point_at(spec: &VehicleSpec, node: &Id) -> Option<Id> {
+    spec.test_points.iter().find(|point| point.node == *node).map(|point| point.id.clone())
+}
+
+fn behind(spec: &VehicleSpec, point: &Id) -> Vec<Id> {
+    spec.test_point(point).map_or_else(Vec::new, |point| point.behind.clone())
+}
+
+const GROUND: &str = "battery-minus";
+
+/// Voltage of a point against the battery, key on.
+fn volts(spec: &VehicleSpec, point: &Id, unplugged: &[Id], plugged: &[Id]) -> Probe {
+    let mut off = behind(spec, point);
+    off.extend_from_slice(unplugged);
+    let step = Step::Measure {
+        function: MeterFunction::Volts,
+        red: point.clone(),
+        black: Id::from(GROUND),
+    };
+    Probe::single(Need { off, plugged: plugged.to_vec(), key: Some(KeyPosition::On) }, vec![step])
+}
+
+/// Resistance between two points, key off.
+fn ohms(spec: &VehicleSpec, red: &Id, black: &Id, unplugged: &[Id]) -> Probe {
+    let mut off = behind(spec, red);
+    off.extend(behind(spec, black));
+    off.extend_from_slice(unplugged);
+    let step =
+        Step::Measure { function: MeterFunction::Ohms, red: red.clone(), black: black.clone() };
+    Probe::single(Need { off, plugged: Vec::new(), key: Some(KeyPosition::Off) }, vec![step])
+}
+
+fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
+    let connector = core::slice::from_ref(&valve.connector);
+    let mut harness_side = Vec::new();
+    let mut valve_side = Vec::new();
+    let mut pins = Vec::new();
+    for element in &spec.harness.elements {
+        if let HarnessElement::Pin { id, connector, from, to, .. } = element
+            && *connector == valve.connector
+        {
+            pins.push(id.clone());
+            harness_side.extend(point_at(spec, from));
+            valve_side.extend(point_at(spec, to));
+        }
+    }
+    if let [feed, control] = &valve_side[..] {
+        list.push(ohms(spec, feed, control, connector));
+    }
+    let on = Step::Command { valve: valve.id.clone(), on: true };
+    let off = Step::Command { valve: valve.id.clone(), on: false };
+    for point in &harness_side {
+        list.push(volts(spec, point, connector, &[]));
+        list.push(volts(spec, point, &[], connector));
+        let mut loaded = volts(spec, point, &[], connector);
+        loaded.steps.insert(0, on.clone());
+        loaded.steps.push(off.clone());
+        loaded.shows = 1;
+        list.push(loaded);
+    }
+    if let [_, control] = &harness_side[..] {
+        list.push(ohms(spec, control, &Id::from(GROUND), connector));
+        if let Some(module) = module_point(spec, valve) {
+            list.push(ohms(spec, control, &module, connector));
+        }
+    }
+    list.push(Probe {
+        need: Need { off: Vec::new(), plugged: connector.to_vec(), key: Some(KeyPosition::On) },
+        steps: vec![on, off],
+        shows: 0,
+    });
+    if spec.longest_power.is_some_and(|longest| longest >= 1.0) {
+        let power = Step::Power { valve: valve.id.clone(), seconds: 1, reversed: false };
+        list.push(Probe::single(
+            Need { off: connector.to_vec(), plugged: Vec::new(), key: Some(KeyPosition::Off) },
+            vec![power],
+        ));
+    }
+    // A connector shows its contacts once it is unplugged, a valve its screen once it is out.
+    let looks = pins.iter().map(|pin| (pin, &valve.connector));
+    for (place, off) in looks.chain([(&valve.id, &valve.id)]) {
+        list.push(Probe::single(
+            Need { off: vec![off.clone()], plugged: Vec::new(), key: Some(KeyPosition::Off) },
+            vec![Step::Look { place: place.clone() }],
+        ));
+    }
+    if let Some(wire) = control_wire(spec, valve) {
+        let off = harness_side.get(1).map_or_else(Vec::new, |point| behind(spec, point));
+        list.push(Probe::single(Need { off, ..Need::default() }, vec![Step::Look { place: wire }]));
+    }
+}
+
+fn driver_pin<'a>(spec: &'a VehicleSpec, wanted: &ValveSpec) -> Option<&'a Id> {
+    spec.harness.elements.iter().find_map(|element| match element {
+        HarnessElement::LowSideDriver { valve, pin, .. } if *valve == wanted.id => Some(pin),
+        _ => None,
+    })
+}
+
+fn module_point(spec: &VehicleSpec, valve: &ValveSpec) -> Option<Id> {
+    point_at(spec, driver_pin(spec, valve)?)
+}
+
+fn control_wire(spec: &VehicleSpec, valve: &ValveSpec) -> Option<Id> {
+    let pin = driver_pin(spec, valve)?;
+    spec.harness.elements.iter().find_map(|element| match element {
+        HarnessElement::Wire { id, from, to, .. } if from == pin || to == pin => Some(id.clone()),
+        _ => None,
+    })
+}

@@ -1,0 +1,105 @@
+//! What takes a fault away, and the steps of doing it.
+
+use super::probe::{Need, steps_to};
+use crate::faults::{FaultKind, FaultName};
+use crate::session::attempt::Sighted;
+use crate::session::setup::Briefing;
+use crate::session::step::{KeyPosition, Step};
+use crate::vehicle::spec::Id;
+
+/// A repair.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Remedy {
+    /// Renew the valve in a place.
+    Renew(Id),
+    /// Clean the valve in a place.
+    Clean(Id),
+    /// Mend a wire or a contact.
+    Mend(Id),
+    /// Fill up the oil.
+    TopUp,
+}
+
+impl Remedy {
+    /// The repairs that can take a fault away.
+    #[must_use]
+    pub fn of(fault: &FaultName) -> Vec<Self> {
+        let place = fault.place.clone();
+        match fault.kind {
+            FaultKind::OpenCoil | FaultKind::PartlyBrokenCoil | FaultKind::ShortedTurns => {
+                vec![Self::Renew(place)]
+            }
+            FaultKind::StickingSpool | FaultKind::BlockedScreen => {
+                vec![Self::Clean(place.clone()), Self::Renew(place)]
+            }
+            FaultKind::CorrodedPin | FaultKind::BrokenWire | FaultKind::WireToGround => {
+                vec![Self::Mend(place)]
+            }
+            FaultKind::LowOil => vec![Self::TopUp],
+        }
+    }
+
+    /// Whether it takes that fault away.
+    #[must_use]
+    pub fn fixes(&self, fault: &FaultName) -> bool {
+        Self::of(fault).contains(self)
+    }
+
+    /// The repair that a step carries out, if it is one.
+    #[must_use]
+    pub fn in_step(step: &Step) -> Option<Self> {
+        match step {
+            Step::Fit { valve, .. } => Some(Self::Renew(valve.clone())),
+            Step::Clean { valve } => Some(Self::Clean(valve.clone())),
+            Step::Mend { element } => Some(Self::Mend(element.clone())),
+            Step::TopUpOil => Some(Self::TopUp),
+            _ => None,
+        }
+    }
+
+    /// The steps from what is in sight to the repair done and closed up again.
+    #[must_use]
+    pub fn steps(&self, briefing: &Briefing, sighted: Sighted<'_>) -> Vec<Step> {
+        let spec = &briefing.vehicle;
+        let valve_out = |valve: &Id| Need {
+            off: vec![valve.clone()],
+            key: Some(KeyPosition::Off),
+            ..Need::default()
+        };
+        let back = |valve: &Id| Step::Refit { part: valve.clone(), new_seal: true };
+        match self {
+            Self::Renew(valve) => {
+                let mut steps = steps_to(&valve_out(valve), spec, sighted);
+                let part_number = spec
+                    .valve(valve)
+                    .map_or_else(|| valve.clone(), |place| place.part_number.clone());
+                steps.push(Step::Fit { valve: valve.clone(), part_number });
+                steps.push(back(valve));
+                steps
+            }
+            Self::Clean(valve) => {
+                let mut steps = steps_to(&valve_out(valve), spec, sighted);
+                steps.push(Step::Clean { valve: valve.clone() });
+                steps.push(back(valve));
+                steps
+            }
+            Self::Mend(element) => {
+                let need = Need {
+                    off: spec.element(element).map_or_else(Vec::new, |wire| {
+                        let nodes = wire.nodes();
+                        spec.test_points
+                            .iter()
+                            .find(|point| nodes.contains(&&point.node) && point.unplugged.is_none())
+                            .map_or_else(Vec::new, |point| point.behind.clone())
+                    }),
+                    key: Some(KeyPosition::Off),
+                    ..Need::default()
+                };
+                let mut steps = steps_to(&need, spec, sighted);
+                steps.push(Step::Mend { element: element.clone() });
+                steps
+            }
+            Self::TopUp => vec![Step::TopUpOil],
+        }
+    }
+}

@@ -1,0 +1,170 @@
+//! A finished session seen by the expert, step by step.
+
+use super::belief::{Belief, cost_of, was_refused};
+use super::expert::{Expert, Proposal};
+use super::probe::{Probe, steps_to};
+use super::remedy::Remedy;
+use super::world::Worlds;
+use crate::faults::FaultName;
+use crate::session::attempt::Entry;
+use crate::session::setup::Briefing;
+use crate::session::step::Step;
+use crate::vehicle::error::VehicleError;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Regret below this share of the value of the situation counts as none: near-ties are ties, and
+/// the value is itself an upper bound by a short look-ahead.
+const TIE_BAND: f64 = 0.03;
+
+/// What the expert says of one step.
+#[derive(Debug, Clone)]
+pub struct StepReview {
+    /// Which entry of the log.
+    pub entry: usize,
+    /// Probability of each fault before the step.
+    pub before: BTreeMap<Option<FaultName>, f64>,
+    /// Probability of each fault after it.
+    pub after: BTreeMap<Option<FaultName>, f64>,
+    /// What the step cost [units of the currency].
+    pub cost: f64,
+    /// Expected cost of the rest of the job before the step.
+    pub value: f64,
+    /// What the expert would have done there.
+    pub proposal: Proposal,
+    /// Expected cost of this step and what comes after it, less that of the best; `None` for
+    /// steps that are never weighed: duties such as reading codes and checking oil, notes, and
+    /// everything after the first repair that serves its proof.
+    pub regret: Option<f64>,
+}
+
+/// The whole session seen by the expert.
+#[derive(Debug, Clone)]
+pub struct Review {
+    /// One for each entry of the log.
+    pub steps: Vec<StepReview>,
+    /// Expected cost of the whole job at the start.
+    pub value_at_start: f64,
+    /// Probability of each fault at the end.
+    pub at_end: BTreeMap<Option<FaultName>, f64>,
+}
+
+impl Review {
+    /// Sum of all regrets.
+    #[must_use]
+    pub fn total_regret(&self) -> f64 {
+        self.steps.iter().filter_map(|step| step.regret).sum()
+    }
+}
+
+/// Reviews a log. `progress` hears how many of how many entries are done.
+///
+/// # Errors
+/// [`VehicleError`] when a world's wiring cannot be solved.
+pub fn review(
+    briefing: &Arc<Briefing>,
+    worlds: Worlds,
+    log: &[Entry],
+    progress: &dyn Fn(usize, usize),
+) -> Result<Review, VehicleError> {
+    let mut belief = Belief::prior(worlds);
+    let mut expert = Expert::new(Arc::clone(briefing));
+    let mut steps = Vec::with_capacity(log.len());
+    let mut valuation = expert.value(&belief)?;
+    let value_at_start = valuation.cost;
+    let mut repaired = false;
+    for (number, entry) in log.iter().enumerate() {
+        let before = belief.by_fault();
+        let value = valuation.cost;
+        let cost = cost_of(&entry.events, briefing.prices.labour_per_hour);
+        let judged = !was_refused(entry) && !repaired && is_weighed(&entry.step);
+        let expected_here = probe_of(expert.probes(), &entry.step, briefing, &belief)
+            .and_then(|number| valuation.by_probe.get(number).copied());
+        let proposal = valuation.proposal.clone();
+        let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
+        belief.learn(entry)?;
+        if disturbs(&entry.step) {
+            expert.vehicle_changed();
+        }
+        let next = if repaired { valuation.clone() } else { expert.value(&belief)? };
+        let regret = judged.then(|| {
+            let spent = match (&remedy, expected_here) {
+                // Where a step is a test, what it was worth is an expectation over what it might
+                // have shown, so that luck is neither praised nor blamed.
+                (None, Some(expected)) => expected,
+                // A repair is weighed by its chance before it was done.
+                (Some(remedy), _) => cost + (1.0 - chance(&before, remedy)) * value,
+                _ => cost + next.cost,
+            };
+            let regret = (spent - value).max(0.0);
+            if regret < TIE_BAND * value { 0.0 } else { regret }
+        });
+        repaired |= remedy.is_some();
+        steps.push(StepReview {
+            entry: number,
+            before,
+            after: belief.by_fault(),
+            cost,
+            value,
+            proposal,
+            regret,
+        });
+        valuation = next;
+        progress(number + 1, log.len());
+    }
+    let at_end = belief.by_fault();
+    Ok(Review { steps, value_at_start, at_end })
+}
+
+/// Probability that a repair takes the fault away.
+fn chance(belief: &BTreeMap<Option<FaultName>, f64>, remedy: &Remedy) -> f64 {
+    belief
+        .iter()
+        .filter(|(fault, _)| fault.as_ref().is_some_and(|fault| remedy.fixes(fault)))
+        .map(|(_, weight)| weight)
+        .sum()
+}
+
+/// The test that a step is, when the vehicle is ready for it.
+fn probe_of(probes: &[Probe], step: &Step, briefing: &Briefing, belief: &Belief) -> Option<usize> {
+    let (world, _) = belief.leading(1).first().copied()?;
+    let sighted = belief.session(world).vehicle_in_sight();
+    probes.iter().position(|probe| {
+        probe.showing() == step && steps_to(&probe.need, &briefing.vehicle, sighted).is_empty()
+    })
+}
+
+/// Steps whose choice is weighed. Reading the sheet, asking, codes, freeze frame, oil and looking
+/// before touching are duties of the trade and never regretted; notes cost nothing.
+const fn is_weighed(step: &Step) -> bool {
+    matches!(
+        step,
+        Step::Remove { .. }
+            | Step::Refit { .. }
+            | Step::Unplug { .. }
+            | Step::Plug { .. }
+            | Step::Measure { .. }
+            | Step::Power { .. }
+            | Step::Command { .. }
+            | Step::Look { .. }
+            | Step::Drive { .. }
+            | Step::Fit { .. }
+            | Step::Clean { .. }
+            | Step::Mend { .. }
+            | Step::TopUpOil
+    )
+}
+
+/// Whether what tests would show has to be worked out anew after a step.
+const fn disturbs(step: &Step) -> bool {
+    matches!(
+        step,
+        Step::Fit { .. }
+            | Step::Clean { .. }
+            | Step::Mend { .. }
+            | Step::TopUpOil
+            | Step::ClearCodes
+            | Step::Drive { .. }
+            | Step::Key { .. }
+    )
+}

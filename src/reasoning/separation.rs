@@ -1,0 +1,129 @@
+//! Which tests tell a fault from its rivals.
+
+use super::belief::cost_of;
+use super::likelihood::differ;
+use super::outcome::{Aspect, aspects};
+use super::probe::{Probe, probes, steps_to};
+use super::world::World;
+use crate::faults::FaultName;
+use crate::session::attempt::Session;
+use crate::session::setup::Briefing;
+use crate::session::step::Step;
+use crate::vehicle::error::VehicleError;
+use crate::vehicle::spec::{HarnessElement, VehicleSpec};
+
+/// A test dearer than this share of a come-back is not affordable.
+const AFFORDABLE_SHARE: f64 = 0.75;
+
+/// How one rival is told apart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Separation {
+    /// The rival; `None` is "nothing wrong".
+    pub rival: Option<FaultName>,
+    /// Tests that tell it apart, cheapest first, as far as they were looked for.
+    pub tests: Vec<Step>,
+    /// How many tests it takes to be sure.
+    pub wanted: usize,
+}
+
+impl Separation {
+    /// Whether enough tests tell it apart.
+    #[must_use]
+    pub const fn is_enough(&self) -> bool {
+        self.tests.len() >= self.wanted
+    }
+}
+
+/// Tests that must tell each rival from the truth.
+const WANTED_TESTS: usize = 2;
+
+/// How many tests are wanted between two faults: two, but one between contacts of the same
+/// connector, which only the eye tells apart, because a probe reaches the harness side alone.
+fn wanted(spec: &VehicleSpec, truth: Option<&FaultName>, rival: Option<&FaultName>) -> usize {
+    let connector = |fault: Option<&FaultName>| match fault.and_then(|f| spec.element(&f.place)) {
+        Some(HarnessElement::Pin { connector, .. }) => Some(connector.clone()),
+        _ => None,
+    };
+    match (connector(truth), connector(rival)) {
+        (Some(first), Some(second)) if first == second => 1,
+        _ => WANTED_TESTS,
+    }
+}
+
+/// For every rival, the cheapest affordable tests that tell it from the truth, as many as are
+/// wanted. Rivals come without a history; `history` begins one properly, which is only asked for
+/// when instruments alone do not tell enough and what the module remembers must count as a test.
+///
+/// # Errors
+/// [`VehicleError`] when a session cannot be simulated.
+pub fn separations<'w>(
+    briefing: &Briefing,
+    fault: Option<&FaultName>,
+    truth: &Session,
+    rivals: impl Iterator<Item = (usize, &'w World)>,
+    history: &mut dyn FnMut(usize) -> Result<Session, VehicleError>,
+) -> Result<Vec<Separation>, VehicleError> {
+    let known = briefing.vehicle.own_codes();
+    let most = AFFORDABLE_SHARE * briefing.prices.comeback.as_units();
+    let mut tests = Vec::new();
+    let mut remembered = None;
+    for probe in probes(&briefing.vehicle) {
+        if matches!(probe.showing(), Step::ReadCodes) {
+            let (_, seen) = make(&probe, truth, briefing)?;
+            remembered = Some((probe, seen));
+            continue;
+        }
+        let (cost, seen) = make(&probe, truth, briefing)?;
+        if cost <= most {
+            tests.push((cost, probe, seen));
+        }
+    }
+    tests.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut found = Vec::new();
+    for (number, rival) in rivals {
+        let wanted = wanted(&briefing.vehicle, fault, rival.fault.as_ref());
+        let mut told = Vec::new();
+        for (_, probe, seen) in &tests {
+            if told.len() >= wanted {
+                break;
+            }
+            let (_, shown) = make(probe, &rival.session, briefing)?;
+            if differ(seen, &shown, &known) {
+                told.push(probe.showing().clone());
+            }
+        }
+        if told.len() < wanted
+            && let Some((probe, seen)) = &remembered
+        {
+            let (_, shown) = make(probe, &history(number)?, briefing)?;
+            if differ(seen, &shown, &known) {
+                told.push(probe.showing().clone());
+            }
+        }
+        found.push(Separation { rival: rival.fault.clone(), tests: told, wanted });
+    }
+    Ok(found)
+}
+
+/// Makes a test from the present state: its cost and what it shows.
+fn make(
+    probe: &Probe,
+    session: &Session,
+    briefing: &Briefing,
+) -> Result<(f64, Vec<Aspect>), VehicleError> {
+    let mut session = session.fork();
+    let way = steps_to(&probe.need, &briefing.vehicle, session.vehicle_in_sight());
+    let mut cost = 0.0;
+    for step in &way {
+        cost += cost_of(&session.take_unlogged(step)?, briefing.prices.labour_per_hour);
+    }
+    let mut shown = Vec::new();
+    for (number, step) in probe.steps.iter().enumerate() {
+        let events = session.take_unlogged(step)?;
+        cost += cost_of(&events, briefing.prices.labour_per_hour);
+        if number == probe.shows {
+            shown = aspects(&events);
+        }
+    }
+    Ok((cost, shown))
+}

@@ -1,0 +1,58 @@
+//! Dealing a case that can be solved.
+
+use super::draw::{Case, DrawError, draw};
+use super::load::{LoadError, Loaded, ScenarioText, read};
+use super::schema::Mode as ScenarioMode;
+use super::solvable::Solvability;
+use crate::session::journal::{CaseRecord, Mode};
+use std::sync::Arc;
+use thiserror::Error;
+
+/// Why no case was dealt.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum DealError {
+    /// The scenario that a session file carries cannot be read.
+    #[error("dealing a case: the scenario cannot be read")]
+    Load(#[from] LoadError),
+    /// No acceptable case was drawn.
+    #[error("dealing a case: nothing acceptable was drawn")]
+    Draw(#[from] DrawError),
+}
+
+/// Deals the case of a seed: with a complaint, and solvable.
+///
+/// # Errors
+/// [`DealError::Draw`] when the scenario yields none.
+pub fn deal(loaded: &Arc<Loaded>, seed: u64) -> Result<Case, DealError> {
+    let judge = Solvability::of(loaded);
+    Ok(draw(loaded, seed, &|briefing, hidden| judge.judge(briefing, hidden))?)
+}
+
+/// Deals the case that a journal is about, from the texts that it carries.
+///
+/// # Errors
+/// [`DealError`] when they cannot be read or yield no case.
+pub fn deal_again(record: &CaseRecord) -> Result<Case, DealError> {
+    let text = ScenarioText {
+        scenario_name: record.scenario_name.clone(),
+        scenario_text: record.scenario_text.clone(),
+        vehicle_text: record.vehicle_text.clone(),
+    };
+    deal(&Arc::new(read(text)?), record.seed)
+}
+
+/// What a journal has to carry so that its case can be dealt again.
+#[must_use]
+pub fn record_of(case: &Case) -> CaseRecord {
+    let text = &case.scenario.text;
+    CaseRecord {
+        scenario_name: text.scenario_name.clone(),
+        scenario_text: text.scenario_text.clone(),
+        vehicle_text: text.vehicle_text.clone(),
+        seed: case.seed,
+        mode: match case.scenario.scenario.mode {
+            ScenarioMode::Practice => Mode::Practice,
+            ScenarioMode::Assessed => Mode::Assessed,
+        },
+    }
+}

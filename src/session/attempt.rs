@@ -1,0 +1,276 @@
+//! The attempt: state, the one entrance, and what it costs.
+
+use super::event::{Event, Refusal};
+use super::setup::{Briefing, Hidden};
+use super::step::{Bound, Ending, Step};
+use super::take;
+use crate::faults::FaultName;
+use crate::instruments::multimeter::Multimeter;
+use crate::numerics::digest::{Digest, DigestBuilder};
+use crate::units::{Minutes, Money};
+use crate::vehicle::error::VehicleError;
+use crate::vehicle::run_record::Idling;
+use crate::vehicle::spec::Id;
+use crate::vehicle::whole::Vehicle;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// Time and money spent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Till {
+    /// Working time.
+    pub minutes: Minutes,
+    /// Things bought.
+    pub money: Money,
+}
+
+impl Till {
+    /// Everything in money, at the labour rate.
+    #[must_use]
+    pub fn total(&self, labour_per_hour: Money) -> Money {
+        self.minutes.at_rate(labour_per_hour) + self.money
+    }
+}
+
+/// A step with what followed from it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// The step.
+    pub step: Step,
+    /// What followed.
+    pub events: Vec<Event>,
+}
+
+/// What the apprentice has fetched, read, said and settled so far.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Progress {
+    pub meter_fetched: bool,
+    pub reader_connected: bool,
+    pub codes_read: bool,
+    pub oil_checked: bool,
+    pub suspects: BTreeMap<FaultName, u8>,
+    pub prediction: Option<(f64, Bound)>,
+    pub committed: bool,
+    pub approved: bool,
+    pub cleaned: BTreeSet<Id>,
+    pub ending: Option<Ending>,
+}
+
+/// One attempt at one case.
+#[derive(Debug, Clone)]
+pub struct Session {
+    pub(super) briefing: Arc<Briefing>,
+    pub(super) vehicle: Vehicle,
+    pub(super) meter: Multimeter,
+    pub(super) progress: Progress,
+    till: Till,
+    log: Vec<Entry>,
+    complaint: bool,
+}
+
+impl Session {
+    /// Begins: the customer has met the concern on two drives, so that the control module holds
+    /// what it would hold; the vehicle then stood overnight.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the vehicle's wiring cannot be solved.
+    pub fn begin(briefing: Arc<Briefing>, hidden: Hidden) -> Result<Self, VehicleError> {
+        let mut session = Self::begin_without_history(briefing, hidden)?;
+        let vehicle = &mut session.vehicle;
+        if let Some(route) = session.briefing.routes.get(&session.briefing.customers_route) {
+            for _ in 0..2 {
+                let idle = vehicle.start()?;
+                let drive = vehicle.drive(&route.profile)?;
+                session.complaint |=
+                    vehicle.lamps().0 || idle != Idling::Smooth || drive.quality != Idling::Smooth;
+                vehicle.key_off();
+                vehicle.stand_overnight();
+            }
+        }
+        Ok(session)
+    }
+
+    /// Begins with a vehicle that has met no road yet, so that its module remembers nothing: what
+    /// instruments read of it is the same, and it is there at once.
+    ///
+    /// # Errors
+    /// As [`Session::begin`].
+    pub fn begin_without_history(
+        briefing: Arc<Briefing>,
+        hidden: Hidden,
+    ) -> Result<Self, VehicleError> {
+        let vehicle = Vehicle::new(
+            Arc::new(briefing.vehicle.clone()),
+            hidden.condition,
+            briefing.workshop_temperature,
+            &hidden.old_codes,
+            hidden.seed,
+        )?;
+        Ok(Self {
+            briefing,
+            vehicle,
+            meter: hidden.meter,
+            progress: Progress::default(),
+            till: Till::default(),
+            log: Vec::new(),
+            complaint: false,
+        })
+    }
+
+    /// Takes one step and returns what followed. A step that is not possible answers with
+    /// [`Event::Refused`] and changes nothing.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved; the session is then as before.
+    pub fn take(&mut self, step: &Step) -> Result<Vec<Event>, VehicleError> {
+        let events = if self.progress.ending.is_some() {
+            vec![Event::Refused { reason: Refusal::Finished }]
+        } else {
+            take::take(self, step)?
+        };
+        for event in &events {
+            if let Event::Spent { minutes, money } = event {
+                self.till.minutes += *minutes;
+                self.till.money += *money;
+                self.vehicle.pass_minutes(minutes.0);
+            }
+        }
+        self.log.push(Entry { step: step.clone(), events: events.clone() });
+        Ok(events)
+    }
+
+    /// Takes a step without keeping it in the log, for those who only want to know what would
+    /// follow.
+    ///
+    /// # Errors
+    /// As [`Session::take`].
+    pub fn take_unlogged(&mut self, step: &Step) -> Result<Vec<Event>, VehicleError> {
+        let events = self.take(step)?;
+        self.log.pop();
+        Ok(events)
+    }
+
+    /// A copy in the same state with an empty log.
+    #[must_use]
+    pub fn fork(&self) -> Self {
+        Self {
+            briefing: Arc::clone(&self.briefing),
+            vehicle: self.vehicle.clone(),
+            meter: self.meter,
+            progress: self.progress.clone(),
+            till: self.till,
+            log: Vec::new(),
+            complaint: self.complaint,
+        }
+    }
+
+    /// What was fetched already, as a number that differs whenever it does: it decides what the
+    /// next reading costs.
+    #[must_use]
+    pub fn instruments_at_hand(&self) -> u8 {
+        u8::from(self.progress.meter_fetched) + 2 * u8::from(self.progress.reader_connected)
+    }
+
+    /// Whether the customer would have come: the engine lamp is on or the engine ran badly when
+    /// the concern was met.
+    #[must_use]
+    pub const fn has_complaint(&self) -> bool {
+        self.complaint
+    }
+
+    /// What everybody may know.
+    #[must_use]
+    pub const fn briefing(&self) -> &Arc<Briefing> {
+        &self.briefing
+    }
+
+    /// Every step so far with what followed.
+    #[must_use]
+    pub fn log(&self) -> &[Entry] {
+        &self.log
+    }
+
+    /// Time and money so far.
+    #[must_use]
+    pub const fn till(&self) -> Till {
+        self.till
+    }
+
+    /// Confidences on the list of suspects [%].
+    #[must_use]
+    pub const fn suspects(&self) -> &BTreeMap<FaultName, u8> {
+        &self.progress.suspects
+    }
+
+    /// How the session ended, if it has.
+    #[must_use]
+    pub const fn ending(&self) -> Option<Ending> {
+        self.progress.ending
+    }
+
+    /// Which parts are off, which anyone standing beside the vehicle can see.
+    pub fn parts_off(&self) -> impl Iterator<Item = &Id> {
+        self.vehicle.assembly().off()
+    }
+
+    /// What anyone standing beside the vehicle can see of it: what is off, and the key.
+    #[must_use]
+    pub const fn vehicle_in_sight(&self) -> Sighted<'_> {
+        Sighted { vehicle: &self.vehicle }
+    }
+
+    /// The only door to the truth: for the debrief once the session has ended, and for tests.
+    #[must_use]
+    pub const fn truth(&self) -> &Vehicle {
+        &self.vehicle
+    }
+
+    /// A fingerprint of the whole state and log.
+    #[must_use]
+    pub fn digest(&self) -> Digest {
+        let mut builder = DigestBuilder::new("session");
+        for entry in &self.log {
+            // Serialisation of plain data cannot fail; a failure would show as an empty text and
+            // so as another digest, never as a panic.
+            builder.text(&serde_json::to_string(&entry.step).unwrap_or_default());
+            builder.text(&serde_json::to_string(&entry.events).unwrap_or_default());
+        }
+        self.vehicle.digest_into(&mut builder);
+        builder.finish()
+    }
+
+    /// A fingerprint of everything that decides what later steps will show, log and till left
+    /// out: two sessions with the same one answer alike.
+    #[must_use]
+    pub fn outlook(&self) -> Digest {
+        let mut builder = DigestBuilder::new("outlook");
+        self.vehicle.digest_into(&mut builder);
+        builder.finish()
+    }
+}
+
+/// What can be seen of the vehicle without any instrument.
+#[derive(Debug, Clone, Copy)]
+pub struct Sighted<'a> {
+    vehicle: &'a Vehicle,
+}
+
+impl Sighted<'_> {
+    /// What is off.
+    #[must_use]
+    pub const fn assembly(&self) -> &crate::vehicle::assembly::Assembly {
+        self.vehicle.assembly()
+    }
+
+    /// Key on.
+    #[must_use]
+    pub const fn key_on(&self) -> bool {
+        self.vehicle.key_on()
+    }
+
+    /// Engine running.
+    #[must_use]
+    pub const fn engine_runs(&self) -> bool {
+        self.vehicle.engine_runs()
+    }
+}

@@ -1,0 +1,135 @@
+//! Asking and looking.
+
+use super::{Refusal, minutes};
+use crate::session::attempt::Session;
+use crate::session::event::{Event, Hazard, OilLook, Sight};
+use crate::session::step::Step;
+use crate::vehicle::condition::{FittedValve, Seal};
+use crate::vehicle::spec::{HarnessElement, Id, PartKind};
+
+/// Oil older than this looks dark [h]: common practice, no source.
+const DARK_AFTER_HOURS: f64 = 40.0;
+/// A contact with more resistance than this is visibly green [ohm]: engineering estimate.
+const VISIBLE_CORROSION_OHMS: f64 = 1.0;
+/// Blocked share of a screen from which sludge is seen: engineering estimate.
+const VISIBLE_SLUDGE_SHARE: f64 = 0.3;
+/// Friction that a finger on the spool notices, and friction that it cannot overcome [N]:
+/// engineering estimate.
+const NOTICED_STICTION_N: f64 = 1.5;
+const SEIZED_STICTION_N: f64 = 8.0;
+
+pub(super) fn ask(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
+    let times = session.briefing.prices.minutes;
+    Ok(match step {
+        Step::AskCustomer { topic } => {
+            vec![Event::Answered { topic: *topic }, minutes(times.ask)]
+        }
+        Step::Consult { topic } => {
+            vec![Event::Consulted { topic: *topic }, minutes(times.consult)]
+        }
+        _ => vec![Event::JobSheetShown],
+    })
+}
+
+pub(super) fn look(session: &mut Session, place: &Id) -> Result<Vec<Event>, Refusal> {
+    let mut events: Vec<Event> = sights(session, place)?
+        .into_iter()
+        .map(|sight| Event::Seen { place: place.clone(), sight })
+        .collect();
+    events.push(minutes(session.briefing.prices.minutes.look));
+    Ok(events)
+}
+
+fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
+    let spec = &session.briefing.vehicle;
+    let assembly = session.vehicle.assembly();
+    let condition = session.vehicle.condition();
+    if let Some(part) = spec.part(place) {
+        if assembly.in_the_way(&part.behind).is_some() && !assembly.is_off(place) {
+            return Ok(vec![Sight::Hidden]);
+        }
+        return Ok(match part.kind {
+            PartKind::Connector if !assembly.is_off(place) => vec![Sight::Hidden],
+            PartKind::Connector => vec![pins_of(session, place)],
+            PartKind::Valve if !assembly.is_off(place) => vec![Sight::Hidden],
+            PartKind::Valve => condition.valves.get(place).map_or_else(Vec::new, sights_of_valve),
+            _ => vec![Sight::Sound],
+        });
+    }
+    match spec.element(place) {
+        Some(HarnessElement::Pin { connector, .. }) => Ok(vec![if assembly.is_off(connector) {
+            corrosion(session, place)
+        } else {
+            Sight::Hidden
+        }]),
+        Some(HarnessElement::Wire { .. }) => {
+            let reached = spec
+                .test_points
+                .iter()
+                .filter(|point| {
+                    spec.element(place).is_some_and(|e| e.nodes().contains(&&point.node))
+                })
+                .any(|point| assembly.in_the_way(&point.behind).is_none());
+            Ok(vec![if !reached {
+                Sight::Hidden
+            } else if condition.leak_to_ground_ohms.contains_key(place) {
+                Sight::RubbedThrough
+            } else {
+                Sight::Sound
+            }])
+        }
+        Some(_) => Ok(vec![Sight::Sound]),
+        None => Err(Refusal::NoSuchPlace(place.clone())),
+    }
+}
+
+fn corrosion(session: &Session, pin: &Id) -> Sight {
+    let extra = session.vehicle.condition().extra_ohms.get(pin).copied().unwrap_or(0.0);
+    if extra > VISIBLE_CORROSION_OHMS { Sight::Corrosion } else { Sight::Sound }
+}
+
+fn pins_of(session: &Session, wanted: &Id) -> Sight {
+    let corroded = session.briefing.vehicle.harness.elements.iter().any(|element| {
+        matches!(element, HarnessElement::Pin { id, connector, .. }
+            if connector == wanted && corrosion(session, id) == Sight::Corrosion)
+    });
+    if corroded { Sight::Corrosion } else { Sight::Sound }
+}
+
+fn sights_of_valve(valve: &FittedValve) -> Vec<Sight> {
+    let mut seen = Vec::new();
+    if valve.screen_blocked > VISIBLE_SLUDGE_SHARE {
+        seen.push(Sight::Sludge);
+    }
+    if valve.stiction_n > SEIZED_STICTION_N {
+        seen.push(Sight::SpoolSeized);
+    } else if valve.stiction_n > NOTICED_STICTION_N {
+        seen.push(Sight::SpoolSticks);
+    }
+    match valve.seal {
+        Seal::Torn => seen.push(Sight::TornSeal),
+        Seal::Reused => seen.push(Sight::UsedSeal),
+        Seal::Good => {}
+    }
+    if seen.is_empty() {
+        seen.push(Sight::Sound);
+    }
+    seen
+}
+
+pub(super) fn dipstick(session: &mut Session) -> Result<Vec<Event>, Refusal> {
+    if session.vehicle.engine_runs() {
+        return Err(Refusal::EngineRuns);
+    }
+    session.progress.oil_checked = true;
+    let oil = session.vehicle.condition().oil;
+    let (level, dry) = session.vehicle.dipstick();
+    // A person reads a stick to about a twentieth of the span between its marks.
+    let level = (level * 20.0).round() / 20.0 + 0.0;
+    let look = if oil.hours > DARK_AFTER_HOURS { OilLook::Dark } else { OilLook::Fresh };
+    Ok(vec![
+        Event::Caution { hazard: Hazard::UsedOil },
+        Event::OilSeen { level, dry, look },
+        minutes(session.briefing.prices.minutes.dipstick),
+    ])
+}

@@ -1,0 +1,66 @@
+//! What each step does. One file a group of steps.
+
+mod access;
+mod look;
+mod measure;
+mod module;
+mod reason;
+mod repair;
+mod run;
+
+use super::attempt::Session;
+use super::event::{Event, Refusal};
+use super::step::Step;
+use crate::units::{Minutes, Money};
+use crate::vehicle::error::VehicleError;
+
+/// Events of a step, or the reason why it is not possible.
+pub(super) type Outcome = Result<Result<Vec<Event>, Refusal>, VehicleError>;
+
+/// Takes a step on a session.
+///
+/// # Errors
+/// [`VehicleError`] when the wiring cannot be solved.
+pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, VehicleError> {
+    let outcome = match step {
+        Step::ReadJobSheet | Step::AskCustomer { .. } | Step::Consult { .. } => {
+            Ok(look::ask(session, step))
+        }
+        Step::Look { place } => Ok(look::look(session, place)),
+        Step::Dipstick => Ok(look::dipstick(session)),
+        Step::Remove { .. } | Step::Refit { .. } | Step::Unplug { .. } | Step::Plug { .. } => {
+            access::handle(session, step)
+        }
+        Step::Key { position } => run::turn_key(session, *position),
+        Step::Drive { route } => run::drive(session, route),
+        Step::Measure { function, red, black } => measure::read(session, *function, red, black),
+        Step::ZeroLeads => Ok(measure::zero_leads(session)),
+        Step::Power { valve, seconds, reversed } => {
+            measure::power(session, valve, *seconds, *reversed)
+        }
+        Step::Command { valve, on } => module::command(session, valve, *on),
+        Step::ReadCodes | Step::ReadFreezeFrame | Step::ReadLiveData | Step::ClearCodes => {
+            module::request(session, step)
+        }
+        Step::Suspect { .. } | Step::Predict { .. } | Step::Commit { .. } => {
+            Ok(reason::note(session, step))
+        }
+        Step::AskApproval
+        | Step::Fit { .. }
+        | Step::Clean { .. }
+        | Step::Mend { .. }
+        | Step::TopUpOil => Ok(repair::work(session, step)),
+        Step::Write { .. } | Step::HandOver { .. } => Ok(repair::finish(session, step)),
+    };
+    Ok(outcome?.unwrap_or_else(|reason| vec![Event::Refused { reason }]))
+}
+
+/// Time alone.
+fn minutes(minutes: Minutes) -> Event {
+    Event::Spent { minutes, money: Money(0) }
+}
+
+/// Time and things.
+fn spent(minutes: Minutes, money: Money) -> Event {
+    Event::Spent { minutes, money }
+}

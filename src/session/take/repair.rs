@@ -1,0 +1,135 @@
+//! Repairs, the record and handing back.
+
+use super::{Refusal, minutes, spent};
+use crate::session::attempt::Session;
+use crate::session::event::{Breach, Event, Hazard};
+use crate::session::step::Step;
+use crate::units::Money;
+use crate::vehicle::condition::{CLEAN_STICTION_N, FittedValve};
+use crate::vehicle::spec::{HarnessElement, Id};
+
+/// What flushing leaves of blockage and stiction, as a share: engineering estimate.
+const LEFT_AFTER_CLEANING: f64 = 0.1;
+
+pub(super) fn work(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
+    match step {
+        Step::AskApproval => {
+            session.progress.approved = true;
+            Ok(vec![Event::Approved, minutes(session.briefing.prices.minutes.approval)])
+        }
+        Step::Fit { valve, part_number } => fit(session, valve, part_number),
+        Step::Clean { valve } => clean(session, valve),
+        Step::Mend { element } => mend(session, element),
+        _ => top_up(session),
+    }
+}
+
+/// Breaches that any repair commits when it comes too early.
+fn too_early(session: &Session) -> Vec<Event> {
+    let mut events = Vec::new();
+    if !session.progress.committed {
+        events.push(Event::AgainstCare { breach: Breach::RepairBeforeDiagnosis });
+    }
+    if !session.progress.approved {
+        events.push(Event::AgainstCare { breach: Breach::RepairWithoutApproval });
+    }
+    events
+}
+
+fn valve_on_the_bench(session: &Session, valve: &Id) -> Result<(), Refusal> {
+    if session.briefing.vehicle.valve(valve).is_none() {
+        return Err(Refusal::NoSuchPlace(valve.clone()));
+    }
+    if session.vehicle.assembly().is_off(valve) {
+        Ok(())
+    } else {
+        Err(Refusal::StillFitted(valve.clone()))
+    }
+}
+
+fn fit(session: &mut Session, valve: &Id, part_number: &Id) -> Result<Vec<Event>, Refusal> {
+    valve_on_the_bench(session, valve)?;
+    let part = session
+        .briefing
+        .vehicle
+        .valve_part(part_number)
+        .filter(|part| part.fits.contains(valve))
+        .cloned()
+        .ok_or_else(|| Refusal::DoesNotFit(part_number.clone()))?;
+    let price = session.briefing.prices.valves.get(part_number).copied().unwrap_or_default();
+    let mut events = too_early(session);
+    session.vehicle.condition_mut().valves.insert(valve.clone(), FittedValve::new(&part, 1.0));
+    session.vehicle.valve_changed(valve);
+    events.push(Event::Fitted { valve: valve.clone(), part_number: part_number.clone() });
+    events.push(spent(session.briefing.prices.minutes.fetch_part, price));
+    Ok(events)
+}
+
+fn clean(session: &mut Session, valve: &Id) -> Result<Vec<Event>, Refusal> {
+    valve_on_the_bench(session, valve)?;
+    let mut events = too_early(session);
+    if let Some(fitted) = session.vehicle.condition_mut().valves.get_mut(valve) {
+        fitted.screen_blocked *= LEFT_AFTER_CLEANING;
+        let excess = (fitted.stiction_n - CLEAN_STICTION_N).max(0.0);
+        fitted.stiction_n = CLEAN_STICTION_N + LEFT_AFTER_CLEANING * excess;
+    }
+    session.vehicle.valve_changed(valve);
+    session.progress.cleaned.insert(valve.clone());
+    events.push(Event::Cleaned { valve: valve.clone() });
+    events.push(spent(session.briefing.prices.minutes.clean, session.briefing.prices.cleaning));
+    Ok(events)
+}
+
+fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
+    let times = session.briefing.prices.minutes;
+    let time = match session.briefing.vehicle.element(element) {
+        Some(HarnessElement::Pin { .. }) => times.mend_pin,
+        Some(HarnessElement::Wire { .. }) => times.mend_wire,
+        _ => return Err(Refusal::NoSuchPlace(element.clone())),
+    };
+    if session.vehicle.key_on() {
+        return Err(Refusal::KeyMustBeOff);
+    }
+    let mut events = too_early(session);
+    let condition = session.vehicle.condition_mut();
+    condition.extra_ohms.remove(element);
+    condition.leak_to_ground_ohms.remove(element);
+    events.push(Event::Mended { element: element.clone() });
+    events.push(spent(time, session.briefing.prices.mending));
+    Ok(events)
+}
+
+fn top_up(session: &mut Session) -> Result<Vec<Event>, Refusal> {
+    if session.vehicle.engine_runs() {
+        return Err(Refusal::EngineRuns);
+    }
+    let full = session.briefing.vehicle.sump.full_litres;
+    let oil = &mut session.vehicle.condition_mut().oil;
+    let missing = (full - oil.litres).max(0.0);
+    oil.litres += missing;
+    // Oil is sold by the litre; what is left in the can stays in the workshop.
+    let litres = missing.ceil() as i64;
+    let price = session.briefing.prices.oil_litre;
+    Ok(vec![
+        Event::Caution { hazard: Hazard::Hot },
+        Event::OilFilled { tenths: (missing * 10.0).round() as u32 },
+        spent(session.briefing.prices.minutes.top_up, Money(price.0 * litres)),
+    ])
+}
+
+pub(super) fn finish(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
+    let times = session.briefing.prices.minutes;
+    match step {
+        Step::Write { section, .. } => {
+            Ok(vec![Event::Written { section: *section }, minutes(times.write)])
+        }
+        Step::HandOver { ending } => {
+            if session.vehicle.engine_runs() {
+                return Err(Refusal::EngineRuns);
+            }
+            session.progress.ending = Some(*ending);
+            Ok(vec![Event::HandedOver { ending: *ending }, minutes(times.hand_over)])
+        }
+        _ => Ok(Vec::new()),
+    }
+}

@@ -1,0 +1,177 @@
+//! Starting the engine and driving a road.
+
+use super::engine_link::cams;
+use super::error::VehicleError;
+use super::module_link::{frame, senses};
+use super::route::{Demand, RouteProfile};
+use super::run_record::{Idling, RunRecord};
+use super::spec::Id;
+use super::whole::{Key, Vehicle};
+use crate::control_module::code::Code;
+use crate::control_module::known_code::Driver;
+use crate::control_module::verdict::Verdict;
+use crate::units::{Seconds, Tick, Watts};
+
+/// How long an engine idles after a start before the step is over [ms].
+const IDLE_MS: u64 = 15_000;
+/// Ticks between two runs of the module's circuit task.
+const CIRCUIT_TASK_TICKS: u64 = 100;
+/// Pressure under which the oil lamp lights [bar]: common practice 0.3 to 0.5, no source.
+const OIL_LAMP_BAR: f64 = 0.4;
+/// Mean power in a coil that is driven on the road [W]: engineering estimate, a duty of about
+/// 0.4 on a warm coil.
+const COIL_POWER_W: f64 = 2.5;
+
+/// What a drive left to be known.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DriveReport {
+    /// How the engine ran at its worst.
+    pub quality: Idling,
+    /// The oil lamp lit on the way.
+    pub oil_lamp: bool,
+    /// Camshafts in the order of the valves.
+    pub cams: Vec<CamReport>,
+    /// Codes whose monitors came to a decision on this drive.
+    pub decided: Vec<Code>,
+}
+
+/// One camshaft over a drive.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CamReport {
+    /// Its valve.
+    pub valve: Id,
+    /// Mean distance from the wanted angle [crank degrees].
+    pub mean_error: f64,
+    /// Furthest from rest [crank degrees].
+    pub furthest: f64,
+}
+
+impl Vehicle {
+    /// Starts the engine and lets it idle; a running engine idles on.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn start(&mut self) -> Result<Idling, VehicleError> {
+        if !self.engine_runs() {
+            if !self.key_on() && self.circuits_when(true)?.module_alive {
+                self.module.key_on(self.now);
+            }
+            self.module.engine_started(self.engine.heat().coolant, self.now);
+            self.key = Key::Running;
+            let circuits = self.circuits_when(true)?;
+            self.set_engine(&circuits)?;
+            self.engine.start();
+        }
+        let record = self.run(|tick| (tick < IDLE_MS).then_some(Demand::IDLE))?;
+        Ok(record.idling)
+    }
+
+    /// Drives a road from a running engine.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the road cannot be driven or the wiring cannot be solved.
+    pub fn drive(&mut self, route: &RouteProfile) -> Result<DriveReport, VehicleError> {
+        route.check()?;
+        let mut driver = route.driver();
+        let before = self.module.read_codes().decisions;
+        let record = self.run(|tick| driver.demand(Tick(tick).as_seconds()))?;
+        let mut decided: Vec<Code> = before
+            .iter()
+            .chain(&self.module.read_codes().decisions)
+            .map(|finding| finding.code)
+            .filter(|code| self.is_circuit_code(*code))
+            .collect();
+        let mut reports = Vec::new();
+        for (valve, cam) in self.spec.valves.iter().zip(cams(&self.spec)) {
+            let summary = record.cams.of(cam);
+            decided.extend(
+                summary
+                    .findings
+                    .iter()
+                    .filter(|dated| dated.finding.verdict != Verdict::NotRun)
+                    .map(|dated| dated.finding.code),
+            );
+            reports.push(CamReport {
+                valve: valve.id.clone(),
+                mean_error: summary.mean_error.0,
+                furthest: summary.furthest.0,
+            });
+        }
+        decided.sort_unstable();
+        decided.dedup();
+        Ok(DriveReport {
+            quality: record.idling,
+            oil_lamp: record.least_pressure.0 < OIL_LAMP_BAR,
+            cams: reports,
+            decided,
+        })
+    }
+
+    fn is_circuit_code(&self, code: Code) -> bool {
+        self.spec
+            .valves
+            .iter()
+            .any(|valve| [valve.codes.open, valve.codes.low, valve.codes.high].contains(&code))
+    }
+
+    /// Runs the engine as long as `demand` asks for something: the module's circuit task every
+    /// tenth of a second beside it, its performance monitors' findings at the end.
+    fn run(
+        &mut self,
+        mut demand: impl FnMut(u64) -> Option<Demand>,
+    ) -> Result<RunRecord, VehicleError> {
+        let circuits = self.circuits_when(true)?;
+        self.set_engine(&circuits)?;
+        self.engine.begin_run();
+        let mut tick = 0;
+        let mut inhibited = self.inhibitions();
+        while let Some(asked) = demand(tick) {
+            self.engine.tick(&asked);
+            tick += 1;
+            if tick.is_multiple_of(CIRCUIT_TASK_TICKS) {
+                self.now.0 += CIRCUIT_TASK_TICKS;
+                let heat = self.engine.heat();
+                let duties: Vec<f64> =
+                    cams(&self.spec).map(|cam| self.engine.cam(cam).module().duty()).collect();
+                let sensed = senses(&self.spec, &circuits, &duties, heat.oil);
+                let (rpm, load, speed) = (asked.speed.0, asked.load, asked.km_h);
+                let moment = frame(rpm, load, speed, heat.coolant, heat.oil, &circuits);
+                self.module.circuit_task(&sensed, &moment, self.now);
+                let now_inhibited = self.inhibitions();
+                if now_inhibited != inhibited {
+                    inhibited = now_inhibited;
+                    self.set_engine(&circuits)?;
+                }
+            }
+        }
+        let record = self.engine.record();
+        self.engine.drop_record();
+        self.note_performance(&record, &circuits);
+        self.settle_coils(Seconds(Tick(tick).as_seconds()), Watts(COIL_POWER_W));
+        self.oil_lamp = record.least_pressure.0 < OIL_LAMP_BAR;
+        Ok(record)
+    }
+
+    fn inhibitions(&self) -> Vec<bool> {
+        (0..self.spec.valves.len()).map(|number| self.module.inhibited(Driver(number))).collect()
+    }
+
+    /// Hands the findings of the performance monitors to the code memory, each failure with the
+    /// moment at which it failed.
+    fn note_performance(&mut self, record: &RunRecord, circuits: &super::circuits::Circuits) {
+        let points = record.trace.points();
+        let interval = record.trace.interval().0;
+        for cam in cams(&self.spec) {
+            for dated in &record.cams.of(cam).findings {
+                let at = dated.failed_at.map_or(points.len().saturating_sub(1), |at| {
+                    ((at.0 / interval) as usize).min(points.len().saturating_sub(1))
+                });
+                if let Some(point) = points.get(at) {
+                    let (rpm, speed) = (point.speed.0, point.km_h);
+                    let moment = frame(rpm, 0.0, speed, point.coolant, point.oil, circuits);
+                    self.module.note_findings(&[dated.finding], &moment);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,152 @@
+//! The plugs between the vehicle's parts and its running engine.
+
+use super::cam_line::{CamCondition, CamSpec};
+use super::circuits::{Circuits, ValveCircuit};
+use super::coil_drive::CoilDrive;
+use super::condition::{Condition, FittedValve};
+use super::per_cam::Cam;
+use super::running::{EngineCondition, EngineSpec, RunningEngine};
+use super::snapshot::{CamSnapshot, Snapshot};
+use super::spec::{ValveSpec, VehicleSpec};
+use super::whole::ENGINE_FREEWHEEL;
+use crate::control_module::cam_control::CamControlSpec;
+use crate::control_module::performance_limits::CamCodes;
+use crate::physics::coil::Winding;
+use crate::physics::oil::Oil;
+use crate::units::{Celsius, Litres, Newtons, Ohms, Volts};
+
+/// Resistance of wiring and driver in series with a coil, as the module's calibration takes it
+/// [ohm]: engineering estimate.
+const LOOP_OHMS: f64 = 0.45;
+
+/// The engine of a vehicle: typical laws, with the codes and the calibration of its own valves.
+#[must_use]
+pub fn engine_spec(spec: &VehicleSpec) -> EngineSpec {
+    let mut engine = EngineSpec::TYPICAL;
+    for valve in &spec.valves {
+        let cam = engine.cams.of_mut(valve.cam);
+        cam.codes = CamCodes {
+            early: valve.codes.advanced,
+            late: valve.codes.retarded,
+            slow: valve.codes.slow,
+            correlation: valve.codes.correlation,
+        };
+        if let Some(part) = spec.valve_part(&valve.part_number) {
+            cam.hold_current_a /= part.turns;
+            let winding = Winding {
+                ohms_at_20: Ohms(part.ohms_at_20),
+                turns: part.turns,
+                shorted_share: 0.0,
+                joint: Ohms(0.0),
+            };
+            cam.control = calibrated(cam, &winding);
+        }
+    }
+    engine
+}
+
+/// The module's calibration for a factory valve: the duty that gives its holding current when hot.
+fn calibrated(cam: &CamSpec, winding: &Winding) -> CamControlSpec {
+    let control = cam.control;
+    let hot = winding.terminal_ohms(Celsius(control.reference_oil_c)).0 + LOOP_OHMS;
+    let coil = CoilDrive {
+        v_on: Volts(control.reference_supply_v),
+        v_freewheel: ENGINE_FREEWHEEL,
+        r_total: Ohms(hot),
+    };
+    let hold = coil.duty_for(crate::units::Amperes(cam.hold_current_a));
+    CamControlSpec { hold_duty: hold, ..control }
+}
+
+/// The state of the engine that follows from parts, circuits and the module's inhibitions.
+#[must_use]
+pub fn engine_condition(
+    spec: &VehicleSpec,
+    condition: &Condition,
+    circuits: &Circuits,
+    inhibited: &[bool],
+    ambient: Celsius,
+) -> EngineCondition {
+    let mut engine = EngineCondition {
+        oil: Oil::TYPICAL_5W_30,
+        fill: Litres(condition.oil.litres),
+        supply: circuits.supply,
+        ambient,
+        ..EngineCondition::SOUND
+    };
+    for (number, place) in spec.valves.iter().enumerate() {
+        let is_inhibited = inhibited.get(number).copied().unwrap_or(true);
+        *engine.cams.of_mut(place.cam) =
+            match (condition.valves.get(&place.id), circuits.valves.get(number)) {
+                (Some(fitted), Some(circuit)) => {
+                    cam_condition(place, fitted, circuit, is_inhibited)
+                }
+                _ => CamCondition { coil: CoilDrive::OPEN, ..CamCondition::SOUND },
+            };
+    }
+    engine
+}
+
+fn cam_condition(
+    _place: &ValveSpec,
+    fitted: &FittedValve,
+    circuit: &ValveCircuit,
+    is_inhibited: bool,
+) -> CamCondition {
+    let coil = CoilDrive {
+        v_on: circuit.offered,
+        v_freewheel: ENGINE_FREEWHEEL,
+        r_total: Ohms(circuit.coil.0 + circuit.source.0),
+    };
+    // A wire that touches ground drives the coil whatever the module does.
+    let forced_duty =
+        circuit.forced().map(|stray| coil.duty_for(crate::units::Amperes(stray)).clamp(0.0, 1.0));
+    CamCondition {
+        blockage: fitted.screen_blocked,
+        stiction: Newtons(fitted.stiction_n),
+        film_factor: 1.0,
+        turns: fitted.winding.turns * (1.0 - fitted.winding.shorted_share),
+        coil,
+        forced_duty,
+        is_inhibited,
+    }
+}
+
+/// Live data of an engine that runs or stands.
+#[must_use]
+pub fn snapshot(
+    spec: &VehicleSpec,
+    engine: &RunningEngine,
+    circuits: &Circuits,
+    runs: bool,
+) -> Snapshot {
+    let heat = engine.heat();
+    let demand = super::route::Demand::IDLE;
+    let cams = spec
+        .valves
+        .iter()
+        .map(|valve| {
+            let line = engine.cam(valve.cam);
+            CamSnapshot {
+                valve: valve.id.clone(),
+                wanted: if runs { demand.targets.of(valve.cam).0 } else { 0.0 },
+                actual: if runs { line.seen().0 } else { 0.0 },
+                duty: if runs { line.duty() } else { 0.0 },
+            }
+        })
+        .collect();
+    Snapshot {
+        rpm: if runs { demand.speed.0 } else { 0.0 },
+        load: if runs { demand.load } else { 0.0 },
+        speed_kmh: 0.0,
+        coolant_c: heat.coolant.0,
+        oil_c: heat.oil.0,
+        supply_v: circuits.supply.0,
+        cams,
+    }
+}
+
+/// The camshafts in the order of the vehicle's valves.
+pub fn cams(spec: &VehicleSpec) -> impl Iterator<Item = Cam> + '_ {
+    spec.valves.iter().map(|valve| valve.cam)
+}

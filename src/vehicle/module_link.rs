@@ -1,0 +1,119 @@
+//! The plugs between the vehicle and its control module: what the module is told.
+
+use super::circuits::Circuits;
+use super::spec::VehicleSpec;
+use crate::control_module::circuit_limits::CircuitLimits;
+use crate::control_module::circuit_monitor::{DriverCodes, DriverSense};
+use crate::control_module::code::Code;
+use crate::control_module::freeze_frame::FreezeFrame;
+use crate::control_module::known_code::{
+    Driver, History, KnownCode, PastCode, PastState, ReadinessGroup, Trips,
+};
+use crate::control_module::module_setup::ModuleSetup;
+use crate::units::{Amperes, Celsius, KilometresPerHour, Ohms, Rpm, Volts};
+
+/// Warm-up cycles that an old code has behind it: long confirmed, its lamp out again.
+const OLD_CODE_WARM_UPS: u8 = 17;
+/// Drives behind a vehicle that comes in: enough for every counter to have run.
+const WARM_UPS_BEHIND: u8 = 60;
+const RUNNING_SECONDS_BEHIND: u32 = 90_000;
+
+/// The data of a vehicle's module. Circuit codes confirm at the first detection, performance
+/// codes at the second (assumed; makers may choose).
+#[must_use]
+pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
+    let mut known = Vec::new();
+    let mut drivers = Vec::new();
+    for (number, valve) in spec.valves.iter().enumerate() {
+        let codes = valve.codes;
+        drivers.push(DriverCodes { open: codes.open, low: codes.low, high: codes.high });
+        known.extend([codes.open, codes.low, codes.high].map(|code| KnownCode {
+            code,
+            trips: Trips::One,
+            lights_lamp: true,
+            readiness: Some(ReadinessGroup::Components),
+            silenced_by: None,
+        }));
+        let performance = [codes.advanced, codes.retarded, codes.slow, codes.correlation];
+        known.extend(performance.map(|code| KnownCode {
+            code,
+            trips: Trips::Two,
+            lights_lamp: true,
+            readiness: Some(ReadinessGroup::ValveTiming),
+            silenced_by: Some(Driver(number)),
+        }));
+    }
+    let own = spec.own_codes();
+    let mut codes = Vec::new();
+    for code in old_codes.iter().filter(|code| !own.contains(code)) {
+        known.push(KnownCode { lights_lamp: false, ..KnownCode::general(*code) });
+        codes.push(PastCode {
+            code: *code,
+            state: PastState::Confirmed { clean_warm_ups: OLD_CODE_WARM_UPS },
+            freeze_frame: None,
+        });
+    }
+    ModuleSetup {
+        known,
+        drivers,
+        limits: CircuitLimits::default(),
+        history: History {
+            codes,
+            undecided: Vec::new(),
+            warm_ups_since_clear: WARM_UPS_BEHIND,
+            running_seconds_since_clear: RUNNING_SECONDS_BEHIND,
+        },
+    }
+}
+
+/// What the module senses of its drivers at the given duties.
+#[must_use]
+pub fn senses(
+    spec: &VehicleSpec,
+    circuits: &Circuits,
+    duties: &[f64],
+    oil: Celsius,
+) -> Vec<DriverSense> {
+    spec.valves
+        .iter()
+        .zip(&circuits.valves)
+        .zip(duties)
+        .map(|((valve, circuit), duty)| {
+            // The shunt sees the coil's current only as far as it flows through the driver.
+            let full = circuit.offered.0 / (circuit.coil.0 + circuit.source.0);
+            let seen = if full > 1e-9 { (circuit.sensed_on.0 / full).clamp(0.0, 1.0) } else { 0.0 };
+            let current = circuit.mean_current(*duty).0.max(0.0) * seen;
+            DriverSense {
+                feedback: Volts((1.0 - duty) * circuit.pin_off.0 + duty * circuit.pin_on.0),
+                current: Amperes(current),
+                duty: *duty,
+                supply: circuits.supply,
+                expected_ohms_at_20: Ohms(
+                    spec.valve_part(&valve.part_number).map_or(10.0, |part| part.ohms_at_20),
+                ),
+                coil_temperature_estimate: oil,
+            }
+        })
+        .collect()
+}
+
+/// What the module knows at a moment.
+#[must_use]
+pub fn frame(
+    rpm: f64,
+    load: f64,
+    speed_kmh: f64,
+    coolant: Celsius,
+    oil: Celsius,
+    circuits: &Circuits,
+) -> FreezeFrame {
+    FreezeFrame {
+        engine_speed: Rpm(rpm),
+        load,
+        coolant,
+        oil,
+        vehicle_speed: KilometresPerHour(speed_kmh),
+        supply: circuits.supply,
+        battery: circuits.battery,
+    }
+}

@@ -1,0 +1,545 @@
+//! The whole vehicle: its state, and what happens when a key is turned, a part comes off or a
+//! road is driven.
+
+use super::assembly::Assembly;
+use super::circuits::{Circuits, FREEWHEEL_V, ValveCircuit, feel};
+use super::condition::{Condition, FittedValve};
+use super::error::VehicleError;
+use super::harness::{DriverState, ElectricalState, Wiring, wire_up};
+use super::module_link::{frame, senses, setup_of};
+use super::pulse::{Pulse, pulse};
+use super::running::{EngineCondition, RunningEngine};
+use super::spec::{Id, VehicleSpec};
+use super::{engine_link, snapshot::Snapshot};
+use crate::control_module::code::Code;
+use crate::control_module::code_report::CodeReport;
+use crate::control_module::freeze_frame::FreezeFrame;
+use crate::control_module::known_code::Driver;
+use crate::control_module::module::ControlModule;
+use crate::numerics::digest::DigestBuilder;
+use crate::numerics::streams::Streams;
+use crate::physics::stroke::Click;
+use crate::physics::thermal::{Enamel, HeatPath, Supply};
+use crate::physics::warm_up::EngineHeat;
+use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts, Watts};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// How long the module watches its circuits after the key is turned on before anybody looks
+/// [ms]: time for its test pulses and for a fault to mature.
+const KEY_ON_WATCH_MS: u64 = 12_000;
+/// How long it watches after something was changed with the key on [ms].
+const CHANGE_WATCH_MS: u64 = 8_000;
+/// The module's circuit task [ms].
+const CIRCUIT_TASK_MS: u64 = 100;
+/// How long a commanded valve is watched for its click [s].
+const COMMAND_WATCH_S: f64 = 0.5;
+/// A night [min].
+const NIGHT_MIN: u32 = 14 * 60;
+/// Fused power lead with its clips [ohm]: engineering estimate.
+const LEAD_OHMS: f64 = 0.12;
+/// Internal resistance of the battery that the power lead is clipped to [ohm]: engineering
+/// estimate.
+const BATTERY_OHMS: f64 = 0.008;
+
+/// Whether the module answers a reader.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ModuleAnswer {
+    /// It does.
+    Yes,
+    /// The key is off.
+    KeyOff,
+    /// It has no supply.
+    NoSupply,
+}
+
+/// Where the key is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Key {
+    Off,
+    On,
+    Running,
+}
+
+/// A vehicle.
+#[derive(Debug, Clone)]
+pub struct Vehicle {
+    pub(super) spec: Arc<VehicleSpec>,
+    pub(super) condition: Condition,
+    assembly: Assembly,
+    pub(super) key: Key,
+    pub(super) module: ControlModule,
+    pub(super) engine: RunningEngine,
+    pub(super) ambient: Celsius,
+    pub(super) coils: BTreeMap<Id, Celsius>,
+    enamel: BTreeMap<Id, Enamel>,
+    spools: BTreeMap<Id, Millimetres>,
+    commanded: BTreeSet<Id>,
+    pub(super) oil_lamp: bool,
+    pub(super) now: Tick,
+}
+
+impl Vehicle {
+    /// A vehicle that has stood overnight, with codes from long ago in its memory.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when its data contradicts itself.
+    pub fn new(
+        spec: Arc<VehicleSpec>,
+        condition: Condition,
+        ambient: Celsius,
+        old_codes: &[Code],
+        seed: u64,
+    ) -> Result<Self, VehicleError> {
+        let module = ControlModule::new(&setup_of(&spec, old_codes))?;
+        let heat = EngineHeat::cold(ambient);
+        let air = Streams::new(seed).stream("air in the oil");
+        let engine = RunningEngine::new(
+            engine_link::engine_spec(&spec),
+            EngineCondition { ambient, ..EngineCondition::SOUND },
+            heat,
+            air,
+        )?;
+        let mut vehicle = Self {
+            coils: spec.valves.iter().map(|valve| (valve.id.clone(), ambient)).collect(),
+            enamel: spec
+                .valves
+                .iter()
+                .map(|valve| (valve.id.clone(), Enamel::new(Enamel::CLASS_180, ambient)))
+                .collect(),
+            spools: BTreeMap::new(),
+            commanded: BTreeSet::new(),
+            oil_lamp: false,
+            now: Tick(0),
+            key: Key::Off,
+            assembly: Assembly::default(),
+            condition: Condition::sound(&spec),
+            spec,
+            module,
+            engine,
+            ambient,
+        };
+        // The module has learnt to hold these valves on earlier drives, before anything was wrong.
+        vehicle.condition.valves.clone_from(&sound_valves(&condition));
+        let circuits = vehicle.circuits_when(true)?;
+        vehicle.set_engine(&circuits)?;
+        vehicle.engine.assume_learnt();
+        vehicle.condition = condition;
+        Ok(vehicle)
+    }
+
+    /// What is off.
+    #[must_use]
+    pub const fn assembly(&self) -> &Assembly {
+        &self.assembly
+    }
+
+    /// What is off, to change it.
+    pub const fn assembly_mut(&mut self) -> &mut Assembly {
+        &mut self.assembly
+    }
+
+    /// The state of its parts.
+    #[must_use]
+    pub const fn condition(&self) -> &Condition {
+        &self.condition
+    }
+
+    /// The state of its parts, to change it.
+    pub const fn condition_mut(&mut self) -> &mut Condition {
+        &mut self.condition
+    }
+
+    /// Key on, engine running or not.
+    #[must_use]
+    pub const fn key_on(&self) -> bool {
+        !matches!(self.key, Key::Off)
+    }
+
+    /// Engine running.
+    #[must_use]
+    pub const fn engine_runs(&self) -> bool {
+        matches!(self.key, Key::Running)
+    }
+
+    /// Temperature of the metal that hands touch.
+    #[must_use]
+    pub const fn engine_temperature(&self) -> Celsius {
+        self.engine.heat().coolant
+    }
+
+    /// Engine lamp and oil lamp as the driver sees them; both dark with the key off.
+    #[must_use]
+    pub fn lamps(&self) -> (bool, bool) {
+        if self.key_on() {
+            let oil = match self.key {
+                Key::Running => self.oil_lamp,
+                _ => true,
+            };
+            (self.module.read_codes().commands_lamp, oil)
+        } else {
+            (false, false)
+        }
+    }
+
+    /// Level on the dipstick, 0 at the lower mark and 1 at the upper, and whether the stick comes
+    /// out dry: it ends four fifths of the span under its lower mark. The oil has run down.
+    #[must_use]
+    pub fn dipstick(&self) -> (f64, bool) {
+        let sump = self.spec.sump;
+        let span = sump.full_litres - sump.least_litres;
+        let level = (self.condition.oil.litres - sump.least_litres) / span;
+        (level.max(-0.8), level < -0.8)
+    }
+
+    /// The valve in a place has been changed for another.
+    pub fn valve_changed(&mut self, place: &Id) {
+        self.coils.insert(place.clone(), self.ambient);
+        self.enamel.insert(place.clone(), Enamel::new(Enamel::CLASS_180, self.ambient));
+        self.spools.remove(place);
+    }
+
+    /// Time passes with whatever is on staying on.
+    pub fn pass_minutes(&mut self, minutes: u32) {
+        self.now = self.now.plus_seconds(u64::from(minutes) * 60);
+        if minutes == 0 || self.engine_runs() {
+            return;
+        }
+        self.engine.rest(Minutes(minutes));
+        self.settle_coils(Seconds(f64::from(minutes) * 60.0), Watts(0.0));
+    }
+
+    /// The vehicle stands until the next morning.
+    pub fn stand_overnight(&mut self) {
+        self.pass_minutes(NIGHT_MIN);
+    }
+
+    /// Coils follow what surrounds them: the head when fitted, the air when not.
+    pub(super) fn settle_coils(&mut self, lasting: Seconds, power: Watts) {
+        let head = self.engine.heat().coolant;
+        for (place, coil) in &mut self.coils {
+            *coil = if self.assembly.is_off(place) {
+                HeatPath::IN_AIR.step(*coil, self.ambient, Watts(0.0), lasting)
+            } else {
+                HeatPath::IN_HEAD.step(*coil, head, power, lasting)
+            };
+        }
+    }
+
+    fn electrical_state(&self, charging: bool) -> ElectricalState {
+        ElectricalState {
+            key_on: charging || self.key_on(),
+            charging,
+            battery_temperature: self.ambient,
+            coil_temperature: self.coils.clone(),
+            drivers: self.commanded.iter().map(|valve| (valve.clone(), DriverState::On)).collect(),
+        }
+    }
+
+    /// The circuits as they stand, or as they would be with the engine running.
+    pub(super) fn circuits_when(&self, charging: bool) -> Result<Circuits, VehicleError> {
+        Ok(feel(&self.spec, &self.condition, &self.assembly, &self.electrical_state(charging))?)
+    }
+
+    /// Tells the running engine the state of valves, circuits and oil.
+    pub(super) fn set_engine(&mut self, circuits: &Circuits) -> Result<(), VehicleError> {
+        let inhibited: Vec<bool> =
+            (0..self.spec.valves.len()).map(|n| self.module.inhibited(Driver(n))).collect();
+        let condition = engine_link::engine_condition(
+            &self.spec,
+            &self.condition,
+            circuits,
+            &inhibited,
+            self.ambient,
+        );
+        self.engine.set_condition(condition)?;
+        Ok(())
+    }
+
+    /// The wiring in the states through which it passes, with the share of time of each.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn wiring_phases(&self) -> Result<Vec<(f64, Wiring)>, VehicleError> {
+        let mut state = self.electrical_state(self.engine_runs());
+        if !self.engine_runs() {
+            let wiring = wire_up(&self.spec, &self.condition, &self.assembly, &state)?;
+            return Ok(vec![(1.0, wiring)]);
+        }
+        // Drivers switch independently of each other: the mean is over all their combinations.
+        let circuits = self.circuits_when(true)?;
+        let mut mixes = vec![(1.0, BTreeMap::new())];
+        for (valve, circuit) in self.spec.valves.iter().zip(&circuits.valves) {
+            let duty = self.engine.cam(valve.cam).duty();
+            let current = circuit.mean_current(duty).0.max(0.0);
+            let off = if current > 0.0 {
+                DriverState::Freewheel(Amperes(current))
+            } else {
+                DriverState::Off
+            };
+            mixes = mixes
+                .into_iter()
+                .flat_map(|(share, drivers)| {
+                    [(duty, DriverState::On), (1.0 - duty, off)].map(|(part, driver)| {
+                        let mut drivers = drivers.clone();
+                        drivers.insert(valve.id.clone(), driver);
+                        (share * part, drivers)
+                    })
+                })
+                .filter(|(share, _)| *share > 0.0)
+                .collect();
+        }
+        let mut phases = Vec::new();
+        for (share, drivers) in mixes {
+            state.drivers = drivers;
+            phases.push((share, wire_up(&self.spec, &self.condition, &self.assembly, &state)?));
+        }
+        Ok(phases)
+    }
+
+    /// Turns the key off; a running engine stops.
+    pub fn key_off(&mut self) {
+        if self.engine_runs() {
+            self.engine.stop();
+        }
+        self.module.key_off(self.now);
+        self.key = Key::Off;
+        self.commanded.clear();
+        self.oil_lamp = false;
+    }
+
+    /// Turns the key on without starting; a running engine is stopped first.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn key_on_only(&mut self) -> Result<(), VehicleError> {
+        if self.engine_runs() {
+            self.key_off();
+        }
+        if self.key == Key::Off {
+            self.key = Key::On;
+            if self.circuits_when(false)?.module_alive {
+                self.module.key_on(self.now);
+            }
+            self.watch(KEY_ON_WATCH_MS)?;
+        }
+        Ok(())
+    }
+
+    /// The module watches its circuits for a while with the key on and the engine stopped.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn watch_with_key_on(&mut self) -> Result<(), VehicleError> {
+        self.watch(KEY_ON_WATCH_MS)
+    }
+
+    /// Something was plugged or unplugged: with the key on the module notices.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn sense_after_change(&mut self) -> Result<(), VehicleError> {
+        if self.key == Key::On { self.watch(CHANGE_WATCH_MS) } else { Ok(()) }
+    }
+
+    fn watch(&mut self, lasting_ms: u64) -> Result<(), VehicleError> {
+        let circuits = self.circuits_when(false)?;
+        if self.key != Key::On || !circuits.module_alive {
+            return Ok(());
+        }
+        let heat = self.engine.heat();
+        let now_frame = frame(0.0, 0.0, 0.0, heat.coolant, heat.oil, &circuits);
+        for _ in 0..lasting_ms / CIRCUIT_TASK_MS {
+            self.now.0 += CIRCUIT_TASK_MS;
+            let duties: Vec<f64> = self
+                .spec
+                .valves
+                .iter()
+                .enumerate()
+                .map(|(number, valve)| {
+                    if self.commanded.contains(&valve.id) {
+                        1.0
+                    } else {
+                        self.module.pulse_duty(Driver(number), self.now).unwrap_or(0.0)
+                    }
+                })
+                .collect();
+            let sensed = senses(&self.spec, &circuits, &duties, heat.oil);
+            self.module.circuit_task(&sensed, &now_frame, self.now);
+        }
+        Ok(())
+    }
+
+    /// Whether the module answers a reader now.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn module_answer(&self) -> Result<ModuleAnswer, VehicleError> {
+        if !self.key_on() {
+            return Ok(ModuleAnswer::KeyOff);
+        }
+        let alive = self.circuits_when(self.engine_runs())?.module_alive;
+        Ok(if alive { ModuleAnswer::Yes } else { ModuleAnswer::NoSupply })
+    }
+
+    /// What a code reader finds.
+    #[must_use]
+    pub fn code_report(&self) -> CodeReport {
+        self.module.read_codes()
+    }
+
+    /// The freeze frame with its code.
+    #[must_use]
+    pub const fn freeze_frame(&self) -> Option<(Code, FreezeFrame)> {
+        self.module.freeze_frame()
+    }
+
+    /// Clears codes; the caller has made sure that the key is on and the engine off.
+    ///
+    /// # Errors
+    /// [`VehicleError::Clearing`] when the module refuses.
+    pub fn clear_codes(&mut self) -> Result<(), VehicleError> {
+        self.module.clear_codes(self.now)?;
+        Ok(())
+    }
+
+    /// What live data show now.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn snapshot(&self) -> Result<Snapshot, VehicleError> {
+        let circuits = self.circuits_when(self.engine_runs())?;
+        Ok(engine_link::snapshot(&self.spec, &self.engine, &circuits, self.engine_runs()))
+    }
+
+    /// Switches a valve by the module with the engine stopped, and returns what is heard.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn command(&mut self, valve: &Id, on: bool) -> Result<Click, VehicleError> {
+        let was_on = self.commanded.contains(valve);
+        if was_on == on {
+            return Ok(Click::None);
+        }
+        let circuit = self.circuit_of(valve)?;
+        let forced = circuit.is_none_or(|circuit| circuit.forced().is_some());
+        let heard = match (circuit, self.condition.valves.get(valve)) {
+            // A coil that is fed whatever the driver does moved long ago.
+            (Some(circuit), Some(fitted)) if !forced => {
+                self.stroke(fitted, valve, circuit.offered, circuit.source, COMMAND_WATCH_S)
+            }
+            _ => Pulse::NONE,
+        };
+        if on {
+            self.commanded.insert(valve.clone());
+            self.sense_after_change()?;
+            Ok(heard.on)
+        } else {
+            self.commanded.remove(valve);
+            self.spools.insert(valve.clone(), heard.rest);
+            self.sense_after_change()?;
+            Ok(heard.off)
+        }
+    }
+
+    fn circuit_of(&self, valve: &Id) -> Result<Option<ValveCircuit>, VehicleError> {
+        let number = self.spec.valves.iter().position(|place| place.id == *valve);
+        let circuits = self.circuits_when(false)?;
+        Ok(number.and_then(|number| circuits.valves.get(number).copied()))
+    }
+
+    fn stroke(
+        &self,
+        fitted: &FittedValve,
+        place: &Id,
+        supply: Volts,
+        source: Ohms,
+        on_for_s: f64,
+    ) -> Pulse {
+        let viscosity =
+            if self.assembly.is_off(place) { 0.0 } else { self.engine.viscosity_pa_s() };
+        pulse(
+            fitted,
+            supply,
+            source,
+            Seconds(on_for_s),
+            self.coils.get(place).copied().unwrap_or(self.ambient),
+            viscosity,
+            self.spools.get(place).copied().unwrap_or(Millimetres(0.0)),
+        )
+    }
+
+    /// Puts the battery across a valve's own pins through a fused lead, its connector being
+    /// unplugged.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn power_valve(
+        &mut self,
+        valve: &Id,
+        seconds: f64,
+        fuse_a: f64,
+    ) -> Result<Pulse, VehicleError> {
+        let battery = self.circuits_when(false)?.battery;
+        let Some(fitted) = self.condition.valves.get(valve).cloned() else {
+            return Ok(Pulse::NONE);
+        };
+        let coil = self.coils.get(valve).copied().unwrap_or(self.ambient);
+        let source = Ohms(LEAD_OHMS + BATTERY_OHMS);
+        let current = battery.0 / (fitted.winding.terminal_ohms(coil).0 + source.0);
+        if current > fuse_a {
+            return Ok(Pulse { fuse_blew: true, ..Pulse::NONE });
+        }
+        let heard = self.stroke(&fitted, valve, battery, source, seconds);
+        self.spools.insert(valve.clone(), heard.rest);
+        let path = if self.assembly.is_off(valve) { HeatPath::IN_AIR } else { HeatPath::IN_HEAD };
+        let around =
+            if self.assembly.is_off(valve) { self.ambient } else { self.engine.heat().coolant };
+        let supply = Supply { volts: battery, source };
+        let hot = path.heat(&fitted.winding, coil, around, supply, Seconds(seconds));
+        self.coils.insert(valve.clone(), hot);
+        if let Some(enamel) = self.enamel.get_mut(valve) {
+            enamel.feel(hot);
+            if enamel.is_damaged()
+                && let Some(fitted) = self.condition.valves.get_mut(valve)
+            {
+                // Burnt enamel lets the wire break: what is left is an open coil.
+                fitted.winding.joint = Ohms(super::harness::OPEN_OHMS);
+            }
+        }
+        Ok(heard)
+    }
+
+    /// Adds everything that decides later answers to a fingerprint.
+    pub fn digest_into(&self, builder: &mut DigestBuilder) {
+        builder.text(&serde_json::to_string(&self.condition).unwrap_or_default());
+        builder.text(&serde_json::to_string(&self.assembly).unwrap_or_default());
+        builder.whole(match self.key {
+            Key::Off => 0,
+            Key::On => 1,
+            Key::Running => 2,
+        });
+        self.module.state_digest(builder);
+        let heat = self.engine.heat();
+        builder.number(heat.coolant.0);
+        builder.number(heat.oil.0);
+        builder.number(self.engine.pressure().0);
+        for valve in &self.spec.valves {
+            let line = self.engine.cam(valve.cam);
+            builder.number(line.seen().0);
+            builder.number(line.duty());
+            builder.number(self.coils.get(&valve.id).map_or(0.0, |coil| coil.0));
+            builder.number(self.spools.get(&valve.id).map_or(0.0, |spool| spool.0));
+        }
+        builder.whole(self.commanded.len() as u64);
+        builder.whole(self.now.0);
+    }
+}
+
+/// The valves of a condition as they were before anything was wrong with them.
+fn sound_valves(condition: &Condition) -> BTreeMap<Id, FittedValve> {
+    condition.valves.iter().map(|(place, valve)| (place.clone(), valve.before_damage())).collect()
+}
+
+/// The freewheel drop that the engine's current model uses.
+pub(super) const ENGINE_FREEWHEEL: Volts = Volts(FREEWHEEL_V);

@@ -1,0 +1,134 @@
+//! A step in a short phrase, for a list of what was done or a button that does it.
+
+use super::amounts::short_number;
+use super::catalogue::Words;
+use super::place::{diagnosis, fault, place};
+use super::step_words::OVER_LIMIT_ONLY;
+use crate::instruments::multimeter::MeterFunction;
+use crate::session::step::{
+    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+};
+use crate::vehicle::spec::Id;
+
+/// Digits behind the point of a predicted value, as many as the finest display in volts has.
+const PREDICTED_DECIMALS: usize = 4;
+
+/// A step in a short phrase.
+#[must_use]
+pub fn caption(step: &Step, words: &Words) -> String {
+    let plain = |key: &str| words.say(key, &[]);
+    let with_place = |key: &str, id: &Id| words.say(key, &[("place", place(id, words).into())]);
+    match step {
+        Step::ReadJobSheet => plain("step-read-job-sheet"),
+        Step::AskCustomer { topic } => plain(customer_topic_key(*topic)),
+        Step::Consult { topic } => plain(service_topic_key(*topic)),
+        Step::Look { place } => with_place("step-look", place),
+        Step::Dipstick => plain("step-dipstick"),
+        Step::Remove { part, manner: Manner::Careful } => with_place("step-remove", part),
+        Step::Remove { part, manner: Manner::Pulled } => with_place("step-pull", part),
+        Step::Refit { part, new_seal: false } => with_place("step-refit", part),
+        Step::Refit { part, new_seal: true } => with_place("step-refit-new-seal", part),
+        Step::Unplug { connector } => with_place("step-unplug", connector),
+        Step::Plug { connector } => with_place("step-plug", connector),
+        Step::Key { position } => plain(key_position_key(*position)),
+        Step::Measure { function, red, black } => words.say(
+            meter_function_key(*function),
+            &[("red", place(red, words).into()), ("black", place(black, words).into())],
+        ),
+        Step::ZeroLeads => plain("step-zero-leads"),
+        Step::Power { valve, seconds, reversed } => words.say(
+            if *reversed { "step-power-reversed" } else { "step-power" },
+            &[("place", place(valve, words).into()), ("seconds", (*seconds).into())],
+        ),
+        Step::Command { valve, on: true } => with_place("step-command-on", valve),
+        Step::Command { valve, on: false } => with_place("step-command-off", valve),
+        Step::ReadCodes => plain("step-read-codes"),
+        Step::ReadFreezeFrame => plain("step-read-freeze-frame"),
+        Step::ReadLiveData => plain("step-read-live-data"),
+        Step::ClearCodes => plain("step-clear-codes"),
+        Step::Drive { route } => with_place("step-drive", route),
+        Step::Suspect { fault: name, percent } => words.say(
+            "step-suspect",
+            &[("fault", fault(name, words).into()), ("percent", (*percent).into())],
+        ),
+        Step::Predict { least, most } => prediction(*least, *most, words),
+        Step::Commit { fault } => {
+            words.say("step-commit", &[("fault", diagnosis(fault.as_ref(), words).into())])
+        }
+        Step::AskApproval => plain("step-ask-approval"),
+        Step::Fit { valve, part_number } => words.say(
+            "step-fit",
+            &[("place", place(valve, words).into()), ("number", part_number.as_str().into())],
+        ),
+        Step::Clean { valve } => with_place("step-clean", valve),
+        Step::Mend { element } => with_place("step-mend", element),
+        Step::TopUpOil => plain("step-top-up"),
+        Step::Write { section, .. } => plain(section_key(*section)),
+        Step::HandOver { ending } => plain(ending_key(*ending)),
+    }
+}
+
+fn prediction(least: f64, most: Bound, words: &Words) -> String {
+    let value = |value| short_number(value, PREDICTED_DECIMALS, words);
+    match most {
+        Bound::Value(most) => words.say(
+            "step-predict-range",
+            &[("least", value(least).into()), ("most", value(most).into())],
+        ),
+        Bound::OverLimit if least >= OVER_LIMIT_ONLY => words.say("step-predict-over-limit", &[]),
+        Bound::OverLimit => words.say("step-predict-above", &[("least", value(least).into())]),
+    }
+}
+
+const fn customer_topic_key(topic: CustomerTopic) -> &'static str {
+    match topic {
+        CustomerTopic::Symptom => "step-ask-symptom",
+        CustomerTopic::When => "step-ask-when",
+        CustomerTopic::Service => "step-ask-service",
+        CustomerTopic::Repairs => "step-ask-repairs",
+    }
+}
+
+const fn service_topic_key(topic: ServiceTopic) -> &'static str {
+    match topic {
+        ServiceTopic::Wiring => "step-consult-wiring",
+        ServiceTopic::Limits => "step-consult-limits",
+        ServiceTopic::Procedure => "step-consult-procedure",
+        ServiceTopic::Parts => "step-consult-parts",
+        ServiceTopic::Codes => "step-consult-codes",
+    }
+}
+
+const fn key_position_key(position: KeyPosition) -> &'static str {
+    match position {
+        KeyPosition::Off => "step-key-off",
+        KeyPosition::On => "step-key-on",
+        KeyPosition::Start => "step-key-start",
+    }
+}
+
+const fn meter_function_key(function: MeterFunction) -> &'static str {
+    match function {
+        MeterFunction::Volts => "step-measure-volts",
+        MeterFunction::Ohms => "step-measure-ohms",
+        MeterFunction::Amps => "step-measure-amps",
+    }
+}
+
+const fn section_key(section: Section) -> &'static str {
+    match section {
+        Section::Concern => "step-write-concern",
+        Section::Cause => "step-write-cause",
+        Section::Correction => "step-write-correction",
+    }
+}
+
+const fn ending_key(ending: Ending) -> &'static str {
+    match ending {
+        Ending::Repaired => "step-hand-over-repaired",
+        Ending::NoFaultFound => "step-hand-over-no-fault",
+        Ending::Referred => "step-hand-over-referred",
+        Ending::Unsafe => "step-hand-over-unsafe",
+        Ending::Declined => "step-hand-over-declined",
+    }
+}

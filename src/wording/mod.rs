@@ -1,0 +1,33 @@
+//! Steps, events and problems in words, both ways where people write them.
+//!
+//! The core emits data. This module turns it into sentences, which come from Fluent catalogues
+//! under `assets/locales`, and turns a typed line into a [`Step`](crate::session::step::Step).
+//! The words of a typed step are the same in every language, so that a script or a journal can be
+//! read anywhere; only sentences are translated.
+//!
+//! Inputs: steps, events and the briefing. Outputs: text. Nothing here knows the hidden state.
+
+pub mod amounts;
+pub mod caption;
+pub mod care_words;
+pub mod catalogue;
+pub mod code_words;
+pub mod event_words;
+pub mod help;
+pub mod job_words;
+pub mod debrief_words;
+mod limit_words;
+pub mod parse_problem;
+pub mod place;
+pub mod refusal_words;
+pub mod running_words;
+pub mod sense_words;
+pub mod service_words;
+pub mod step_parser;
+pub mod step_words;
+mod typed_number;
+pub mod verbs;
+mod word_reader;
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,70 @@
+//! Why a step was not possible, and what to do instead.
+
+use super::catalogue::Words;
+use super::place::{place, places};
+use crate::session::event::{NoAnswer, Refusal};
+use crate::vehicle::assembly::Obstacle;
+
+/// Why a step was refused, with what to do instead.
+#[must_use]
+pub fn refused(reason: &Refusal, words: &Words) -> String {
+    let why = why(reason, words);
+    words.say("event-refused", &[("why", why.into())])
+}
+
+fn why(reason: &Refusal, words: &Words) -> String {
+    let plain = |key: &str| words.say(key, &[]);
+    match reason {
+        Refusal::Obstacle(obstacle) => in_the_way(obstacle, words),
+        Refusal::NoSuchPlace(id) => {
+            words.say("refusal-no-such-place", &[("place", id.as_str().into())])
+        }
+        Refusal::StillFitted(valve) => {
+            words.say("refusal-still-fitted", &[("place", place(valve, words).into())])
+        }
+        Refusal::DoesNotFit(number) => {
+            words.say("refusal-does-not-fit", &[("number", number.as_str().into())])
+        }
+        Refusal::EngineRuns => plain("refusal-engine-runs"),
+        Refusal::CannotRun(off) if off.is_empty() => plain("refusal-cannot-run-at-all"),
+        Refusal::CannotRun(off) => {
+            words.say("refusal-cannot-run", &[("places", places(off, words).into())])
+        }
+        Refusal::KeyOff => plain("refusal-key-off"),
+        Refusal::KeyMustBeOff => plain("refusal-key-must-be-off"),
+        Refusal::PowerForbidden => plain("refusal-power-forbidden"),
+        Refusal::MeterFuseBlown => plain("refusal-meter-fuse-blown"),
+        Refusal::TooMuchConfidence(sum) => {
+            words.say("refusal-too-much-confidence", &[("sum", (*sum).into())])
+        }
+        Refusal::Finished => plain("refusal-finished"),
+        Refusal::OutOfRange => plain("refusal-out-of-range"),
+    }
+}
+
+fn in_the_way(obstacle: &Obstacle, words: &Words) -> String {
+    match obstacle {
+        Obstacle::Behind(parts) => {
+            words.say("obstacle-behind", &[("places", places(parts, words).into())])
+        }
+        Obstacle::StillOff(parts) => {
+            words.say("obstacle-still-off", &[("places", places(parts, words).into())])
+        }
+        Obstacle::AlreadyOff => words.say("obstacle-already-off", &[]),
+        Obstacle::InPlace => words.say("obstacle-in-place", &[]),
+        Obstacle::Plugged(connector) => {
+            words.say("obstacle-plugged", &[("place", place(connector, words).into())])
+        }
+    }
+}
+
+/// Why the control module did not answer, with what to do about it.
+#[must_use]
+pub fn no_answer(reason: NoAnswer, words: &Words) -> String {
+    let key = match reason {
+        NoAnswer::KeyOff => "no-answer-key-off",
+        NoAnswer::NoSupply => "no-answer-no-supply",
+        NoAnswer::EngineRuns => "no-answer-engine-runs",
+    };
+    words.say(key, &[])
+}

@@ -1,0 +1,228 @@
+//! A step as a line of text that [`parse`](super::step_parser::parse) reads back.
+
+use super::verbs::Verb;
+use crate::faults::FaultName;
+use crate::instruments::multimeter::MeterFunction;
+use crate::session::step::{
+    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+};
+
+/// Least value of a prediction that only "over limit" meets: beyond what any range of the meter
+/// shows, and finite, because a journal cannot hold an infinite number.
+pub const OVER_LIMIT_ONLY: f64 = 1e9;
+
+/// The line that stands for a step.
+///
+/// ```
+/// use faultwright::session::step::{KeyPosition, Step};
+/// use faultwright::wording::step_words::line;
+///
+/// assert_eq!(line(&Step::Key { position: KeyPosition::On }), "key on");
+/// ```
+#[must_use]
+pub fn line(step: &Step) -> String {
+    let verb = verb(step).word();
+    match step {
+        Step::ReadJobSheet => format!("{verb} job-sheet"),
+        Step::AskCustomer { topic } => format!("{verb} {}", customer_topic(*topic)),
+        Step::Consult { topic } => format!("{verb} {}", service_topic(*topic)),
+        Step::Look { place } => format!("{verb} {place}"),
+        Step::Dipstick => verb.to_owned(),
+        Step::Remove { part, .. } | Step::Refit { part, new_seal: false } => {
+            format!("{verb} {part}")
+        }
+        Step::Refit { part, new_seal: true } => format!("{verb} {part} with new-seal"),
+        Step::Unplug { connector } | Step::Plug { connector } => format!("{verb} {connector}"),
+        Step::Key { position } => format!("{verb} {}", key_position(*position)),
+        Step::Measure { function, red, black } => {
+            format!("{verb} {} {red} {black}", meter_function(*function))
+        }
+        Step::ZeroLeads => format!("{verb} leads"),
+        Step::Power { valve, seconds, reversed } => {
+            let end = if *reversed { " reversed" } else { "" };
+            format!("{verb} {valve} for {seconds} s{end}")
+        }
+        Step::Command { valve, on } => format!("{verb} {valve} {}", if *on { "on" } else { "off" }),
+        Step::ReadCodes | Step::ClearCodes => format!("{verb} codes"),
+        Step::ReadFreezeFrame => format!("{verb} freeze-frame"),
+        Step::ReadLiveData => format!("{verb} live-data"),
+        Step::Drive { route } => format!("{verb} {route}"),
+        Step::Suspect { fault, percent } => format!("{verb} {} {percent}%", fault_words(fault)),
+        Step::Predict { least, most } => format!("{verb} {}", prediction(*least, *most)),
+        Step::Commit { fault } => match fault {
+            Some(fault) => format!("{verb} {}", fault_words(fault)),
+            None => format!("{verb} no-fault"),
+        },
+        Step::AskApproval => format!("{verb} approval"),
+        Step::Fit { valve, part_number } => format!("{verb} {valve} {part_number}"),
+        Step::Clean { valve } => format!("{verb} {valve}"),
+        Step::Mend { element } => format!("{verb} {element}"),
+        Step::TopUpOil => format!("{verb} up"),
+        Step::Write { section: part, text } => {
+            format!("{verb} {} {}", section(*part), written(text))
+        }
+        Step::HandOver { ending: Ending::Repaired } => format!("{verb} over"),
+        Step::HandOver { ending: other } => format!("{verb} over {}", ending(*other)),
+    }
+}
+
+/// The verb of a step.
+#[must_use]
+pub const fn verb(step: &Step) -> Verb {
+    match step {
+        Step::ReadJobSheet | Step::ReadCodes | Step::ReadFreezeFrame | Step::ReadLiveData => {
+            Verb::Read
+        }
+        Step::AskCustomer { .. } | Step::AskApproval => Verb::Ask,
+        Step::Consult { .. } => Verb::Consult,
+        Step::Look { .. } => Verb::Look,
+        Step::Dipstick => Verb::Dipstick,
+        Step::Remove { manner: Manner::Careful, .. } => Verb::Remove,
+        Step::Remove { manner: Manner::Pulled, .. } => Verb::Pull,
+        Step::Refit { .. } => Verb::Refit,
+        Step::Unplug { .. } => Verb::Unplug,
+        Step::Plug { .. } => Verb::Plug,
+        Step::Key { .. } => Verb::Key,
+        Step::Measure { .. } => Verb::Measure,
+        Step::ZeroLeads => Verb::Zero,
+        Step::Power { .. } => Verb::Power,
+        Step::Command { .. } => Verb::Command,
+        Step::ClearCodes => Verb::Clear,
+        Step::Drive { .. } => Verb::Drive,
+        Step::Suspect { .. } => Verb::Suspect,
+        Step::Predict { .. } => Verb::Predict,
+        Step::Commit { .. } => Verb::Commit,
+        Step::Fit { .. } => Verb::Fit,
+        Step::Clean { .. } => Verb::Clean,
+        Step::Mend { .. } => Verb::Mend,
+        Step::TopUpOil => Verb::Top,
+        Step::Write { .. } => Verb::Write,
+        Step::HandOver { .. } => Verb::Hand,
+    }
+}
+
+/// The word for a subject of a question to the customer.
+#[must_use]
+pub const fn customer_topic(topic: CustomerTopic) -> &'static str {
+    match topic {
+        CustomerTopic::Symptom => "symptom",
+        CustomerTopic::When => "when",
+        CustomerTopic::Service => "service",
+        CustomerTopic::Repairs => "repairs",
+    }
+}
+
+/// The word for a subject of service information.
+#[must_use]
+pub const fn service_topic(topic: ServiceTopic) -> &'static str {
+    match topic {
+        ServiceTopic::Wiring => "wiring",
+        ServiceTopic::Limits => "limits",
+        ServiceTopic::Procedure => "procedure",
+        ServiceTopic::Parts => "parts",
+        ServiceTopic::Codes => "codes",
+    }
+}
+
+/// The word for a position of the key.
+#[must_use]
+pub const fn key_position(position: KeyPosition) -> &'static str {
+    match position {
+        KeyPosition::Off => "off",
+        KeyPosition::On => "on",
+        KeyPosition::Start => "start",
+    }
+}
+
+/// The word for a function of the meter.
+#[must_use]
+pub const fn meter_function(function: MeterFunction) -> &'static str {
+    match function {
+        MeterFunction::Volts => "volts",
+        MeterFunction::Ohms => "ohms",
+        MeterFunction::Amps => "amps",
+    }
+}
+
+/// The word for a part of the record.
+#[must_use]
+pub const fn section(section: Section) -> &'static str {
+    match section {
+        Section::Concern => "concern",
+        Section::Cause => "cause",
+        Section::Correction => "correction",
+    }
+}
+
+/// The word for an ending.
+#[must_use]
+pub const fn ending(ending: Ending) -> &'static str {
+    match ending {
+        Ending::Repaired => "repaired",
+        Ending::NoFaultFound => "no-fault",
+        Ending::Referred => "referred",
+        Ending::Unsafe => "unsafe",
+        Ending::Declined => "declined",
+    }
+}
+
+fn fault_words(fault: &FaultName) -> String {
+    format!("{} {}", fault.kind.word(), fault.place)
+}
+
+fn prediction(least: f64, most: Bound) -> String {
+    match most {
+        Bound::Value(most) => format!("{least} to {most}"),
+        Bound::OverLimit if least >= OVER_LIMIT_ONLY => "over-limit".to_owned(),
+        Bound::OverLimit => format!("above {least}"),
+    }
+}
+
+/// A text as it stands, or in quotation marks with its line breaks spelled out, where it would not
+/// come back as it was.
+fn written(text: &str) -> String {
+    let plain = !text.is_empty()
+        && text.trim() == text
+        && !text.starts_with('"')
+        && !text.contains(char::is_control);
+    if plain {
+        return text.to_owned();
+    }
+    let mut quoted = String::from('"');
+    for character in text.chars() {
+        match character {
+            '\\' => quoted.push_str("\\\\"),
+            '"' => quoted.push_str("\\\""),
+            '\n' => quoted.push_str("\\n"),
+            '\r' => quoted.push_str("\\r"),
+            other => quoted.push(other),
+        }
+    }
+    quoted.push('"');
+    quoted
+}
+
+/// The text that `written` wrote: a text in quotation marks loses them, any other stays as it is.
+#[must_use]
+pub fn unwritten(line: &str) -> String {
+    let inside = line.strip_prefix('"').and_then(|rest| rest.strip_suffix('"'));
+    inside.and_then(unquoted).unwrap_or_else(|| line.to_owned())
+}
+
+/// The text between quotation marks, unless a mark inside it shows that they did not enclose it.
+fn unquoted(inside: &str) -> Option<String> {
+    let mut text = String::with_capacity(inside.len());
+    let mut characters = inside.chars();
+    while let Some(character) = characters.next() {
+        match character {
+            '"' => return None,
+            '\\' => match characters.next()? {
+                'n' => text.push('\n'),
+                'r' => text.push('\r'),
+                other => text.push(other),
+            },
+            other => text.push(other),
+        }
+    }
+    Some(text)
+}

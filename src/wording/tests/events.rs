@@ -1,0 +1,330 @@
+//! One event of every kind, so that every sentence is said once.
+
+use super::sample::code;
+use crate::faults::{FaultKind, FaultName};
+use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
+use crate::session::event::{
+    Breach, CamData, CamDrive, Event, Frame, Hazard, NoAnswer, OilLook, Refusal, Sight,
+};
+use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
+use crate::units::{Minutes, Money};
+use crate::physics::stroke::Click;
+use crate::vehicle::assembly::Obstacle;
+use crate::vehicle::run_record::Idling;
+use crate::vehicle::spec::{Care, Id};
+
+/// Lists one value of every variant of an enum, and refuses to compile when one is left out.
+macro_rules! every {
+    ($name:ident: $type:ty { $($pattern:pat => $value:expr),* $(,)? }) => {
+        pub(super) fn $name() -> Vec<$type> {
+            // The match has no arm for the rest, so a new variant has to be added here.
+            let _ = |value: &$type| match value { $($pattern => {}),* };
+            vec![$({
+                let value = $value;
+                assert!(matches!(value, $pattern), "{value:?}");
+                value
+            }),*]
+        }
+    };
+}
+
+fn valve() -> Id {
+    Id::from("intake-valve")
+}
+
+fn connector() -> Id {
+    Id::from("intake-valve-connector")
+}
+
+fn fault() -> FaultName {
+    FaultName { kind: FaultKind::OpenCoil, place: valve() }
+}
+
+fn frame() -> Frame {
+    Frame {
+        rpm: 2_412.0,
+        load: 35.0,
+        speed: 62.0,
+        coolant: 91.0,
+        oil: 96.0,
+        supply: 14.1,
+        code: Some(code("P0011")),
+    }
+}
+
+every! { obstacles: Obstacle {
+    Obstacle::Behind(_) => Obstacle::Behind(vec![Id::from("engine-cover"), Id::from("air-duct")]),
+    Obstacle::StillOff(_) => Obstacle::StillOff(vec![valve()]),
+    Obstacle::AlreadyOff => Obstacle::AlreadyOff,
+    Obstacle::InPlace => Obstacle::InPlace,
+    Obstacle::Plugged(_) => Obstacle::Plugged(connector()),
+} }
+
+every! { plain_refusals: Refusal {
+    Refusal::Obstacle(_) => Refusal::Obstacle(Obstacle::InPlace),
+    Refusal::NoSuchPlace(_) => Refusal::NoSuchPlace(Id::from("rocker-gasket")),
+    Refusal::StillFitted(_) => Refusal::StillFitted(valve()),
+    Refusal::DoesNotFit(_) => Refusal::DoesNotFit(Id::from("cv-2140")),
+    Refusal::EngineRuns => Refusal::EngineRuns,
+    Refusal::CannotRun(_) => Refusal::CannotRun(vec![valve()]),
+    Refusal::KeyOff => Refusal::KeyOff,
+    Refusal::KeyMustBeOff => Refusal::KeyMustBeOff,
+    Refusal::PowerForbidden => Refusal::PowerForbidden,
+    Refusal::MeterFuseBlown => Refusal::MeterFuseBlown,
+    Refusal::TooMuchConfidence(_) => Refusal::TooMuchConfidence(120),
+    Refusal::Finished => Refusal::Finished,
+    Refusal::OutOfRange => Refusal::OutOfRange,
+} }
+
+every! { cares: Care {
+    Care::KeyOff => Care::KeyOff,
+    Care::BreakSealLoose => Care::BreakSealLoose,
+    Care::NewSeal => Care::NewSeal,
+    Care::Torque => Care::Torque,
+    Care::Hot => Care::Hot,
+} }
+
+every! { plain_breaches: Breach {
+    Breach::KeyOnWhileUnplugging(_) => Breach::KeyOnWhileUnplugging(connector()),
+    Breach::OhmsOnLiveCircuit => Breach::OhmsOnLiveCircuit,
+    Breach::OhmsWhilePlugged(_) => Breach::OhmsWhilePlugged(connector()),
+    Breach::AmpsAcrossSource => Breach::AmpsAcrossSource,
+    Breach::Part(_, _) => Breach::Part(valve(), Care::Hot),
+    Breach::PoweredTooLong(_) => Breach::PoweredTooLong(valve()),
+    Breach::ReversedPolarity(_) => Breach::ReversedPolarity(valve()),
+    Breach::RunWithoutOil => Breach::RunWithoutOil,
+    Breach::DrivenUnchecked => Breach::DrivenUnchecked,
+    Breach::DrivenIncomplete => Breach::DrivenIncomplete,
+    Breach::ClearedUnread => Breach::ClearedUnread,
+    Breach::RepairBeforeDiagnosis => Breach::RepairBeforeDiagnosis,
+    Breach::RepairWithoutApproval => Breach::RepairWithoutApproval,
+} }
+
+every! { hazards: Hazard {
+    Hazard::Hot => Hazard::Hot,
+    Hazard::MovingParts => Hazard::MovingParts,
+    Hazard::BatteryCurrent => Hazard::BatteryCurrent,
+    Hazard::Road => Hazard::Road,
+    Hazard::Fumes => Hazard::Fumes,
+    Hazard::UsedOil => Hazard::UsedOil,
+} }
+
+every! { sights: Sight {
+    Sight::Sound => Sight::Sound,
+    Sight::Corrosion => Sight::Corrosion,
+    Sight::RubbedThrough => Sight::RubbedThrough,
+    Sight::Sludge => Sight::Sludge,
+    Sight::TornSeal => Sight::TornSeal,
+    Sight::UsedSeal => Sight::UsedSeal,
+    Sight::SpoolSticks => Sight::SpoolSticks,
+    Sight::SpoolSeized => Sight::SpoolSeized,
+    Sight::Hidden => Sight::Hidden,
+} }
+
+every! { clicks: Click {
+    Click::Clear => Click::Clear,
+    Click::Dull => Click::Dull,
+    Click::None => Click::None,
+} }
+
+every! { no_answers: NoAnswer {
+    NoAnswer::KeyOff => NoAnswer::KeyOff,
+    NoAnswer::NoSupply => NoAnswer::NoSupply,
+    NoAnswer::EngineRuns => NoAnswer::EngineRuns,
+} }
+
+every! { qualities: Idling {
+    Idling::Smooth => Idling::Smooth,
+    Idling::Rough => Idling::Rough,
+    Idling::Stalls => Idling::Stalls,
+} }
+
+every! { looks: OilLook {
+    OilLook::Fresh => OilLook::Fresh,
+    OilLook::Dark => OilLook::Dark,
+} }
+
+every! { customer_topics: CustomerTopic {
+    CustomerTopic::Symptom => CustomerTopic::Symptom,
+    CustomerTopic::When => CustomerTopic::When,
+    CustomerTopic::Service => CustomerTopic::Service,
+    CustomerTopic::Repairs => CustomerTopic::Repairs,
+} }
+
+every! { service_topics: ServiceTopic {
+    ServiceTopic::Wiring => ServiceTopic::Wiring,
+    ServiceTopic::Limits => ServiceTopic::Limits,
+    ServiceTopic::Procedure => ServiceTopic::Procedure,
+    ServiceTopic::Parts => ServiceTopic::Parts,
+    ServiceTopic::Codes => ServiceTopic::Codes,
+} }
+
+every! { key_positions: KeyPosition {
+    KeyPosition::Off => KeyPosition::Off,
+    KeyPosition::On => KeyPosition::On,
+    KeyPosition::Start => KeyPosition::Start,
+} }
+
+every! { sections: Section {
+    Section::Concern => Section::Concern,
+    Section::Cause => Section::Cause,
+    Section::Correction => Section::Correction,
+} }
+
+every! { endings: Ending {
+    Ending::Repaired => Ending::Repaired,
+    Ending::NoFaultFound => Ending::NoFaultFound,
+    Ending::Referred => Ending::Referred,
+    Ending::Unsafe => Ending::Unsafe,
+    Ending::Declined => Ending::Declined,
+} }
+
+every! { plain_events: Event {
+    Event::Spent { .. } => Event::Spent { minutes: Minutes(12), money: Money(0) },
+    Event::Refused { .. } => Event::Refused { reason: Refusal::KeyOff },
+    Event::Caution { .. } => Event::Caution { hazard: Hazard::Hot },
+    Event::AgainstCare { .. } => Event::AgainstCare { breach: Breach::ClearedUnread },
+    Event::JobSheetShown => Event::JobSheetShown,
+    Event::Answered { .. } => Event::Answered { topic: CustomerTopic::When },
+    Event::Consulted { .. } => Event::Consulted { topic: ServiceTopic::Wiring },
+    Event::Seen { .. } => Event::Seen { place: connector(), sight: Sight::Corrosion },
+    Event::OilSeen { .. } => Event::OilSeen { level: 0.5, dry: false, look: OilLook::Dark },
+    Event::Removed { .. } => Event::Removed { part: valve() },
+    Event::Refitted { .. } => Event::Refitted { part: valve() },
+    Event::SealTorn { .. } => Event::SealTorn { valve: valve() },
+    Event::SealLeaks { .. } => Event::SealLeaks { valve: valve() },
+    Event::Unplugged { .. } => Event::Unplugged { connector: connector() },
+    Event::Plugged { .. } => Event::Plugged { connector: connector() },
+    Event::KeyTurned { .. } => Event::KeyTurned {
+        position: KeyPosition::On,
+        engine_lamp: true,
+        oil_lamp: true,
+    },
+    Event::Idles { .. } => Event::Idles { quality: Idling::Smooth },
+    Event::Reading { .. } => reading(
+        Display::Value { value: 8.6, decimals: 1, prefix: Prefix::One },
+        MeterFunction::Ohms,
+    ),
+    Event::MeterFuseBlew => Event::MeterFuseBlew,
+    Event::LeadsZeroed => Event::LeadsZeroed,
+    Event::LeadFuseBlew => Event::LeadFuseBlew,
+    Event::Heard { .. } => Event::Heard { valve: valve(), current_on: true, click: Click::Dull },
+    Event::NoAnswer { .. } => Event::NoAnswer { reason: NoAnswer::NoSupply },
+    Event::Commanded { .. } => Event::Commanded { valve: valve(), on: true },
+    Event::Codes { .. } => Event::Codes {
+        stored: vec![code("P0010"), code("P1234")],
+        pending: Vec::new(),
+        permanent: vec![code("P0010")],
+        lamp: true,
+        complete: vec![code("P0010")],
+    },
+    Event::FreezeFrame { .. } => Event::FreezeFrame { frame: Some(frame()) },
+    Event::LiveData { .. } => Event::LiveData {
+        frame: Frame { code: None, ..frame() },
+        cams: vec![CamData { valve: valve(), wanted: 20.0, actual: 3.25, duty: 71.0 }],
+    },
+    Event::CodesCleared => Event::CodesCleared,
+    Event::Driven { .. } => Event::Driven {
+        route: Id::from("hill-road"),
+        engine_lamp: false,
+        oil_lamp: true,
+        quality: Idling::Rough,
+        cams: vec![CamDrive { valve: valve(), mean_error: 0.44, furthest: 38.0 }],
+        decided: vec![code("P0011"), code("P0012")],
+    },
+    Event::Suspected { .. } => Event::Suspected { fault: fault(), percent: 60 },
+    Event::Predicted => Event::Predicted,
+    Event::PredictionChecked { .. } => Event::PredictionChecked { met: false },
+    Event::Committed { .. } => Event::Committed { fault: Some(fault()) },
+    Event::Approved => Event::Approved,
+    Event::Fitted { .. } => Event::Fitted { valve: valve(), part_number: Id::from("cv-2140") },
+    Event::Cleaned { .. } => Event::Cleaned { valve: valve() },
+    Event::Mended { .. } => Event::Mended { element: Id::from("intake-valve-control-wire") },
+    Event::OilFilled { .. } => Event::OilFilled { tenths: 13 },
+    Event::Written { .. } => Event::Written { section: Section::Cause },
+    Event::HandedOver { .. } => Event::HandedOver { ending: Ending::Repaired },
+} }
+
+pub(super) fn reading(display: Display, function: MeterFunction) -> Event {
+    Event::Reading {
+        function,
+        red: Id::from("intake-valve-feed"),
+        black: Id::from("intake-valve-control"),
+        display,
+        tolerance: 0.1,
+    }
+}
+
+/// Every event with every variant of what it carries.
+pub(super) fn every_event() -> Vec<Event> {
+    let mut events = plain_events();
+    let reasons =
+        plain_refusals().into_iter().chain(obstacles().into_iter().map(Refusal::Obstacle));
+    events.extend(reasons.map(|reason| Event::Refused { reason }));
+    events.push(Event::Refused { reason: Refusal::CannotRun(Vec::new()) });
+    events.extend(hazards().into_iter().map(|hazard| Event::Caution { hazard }));
+    let broken = cares().into_iter().map(|care| Breach::Part(valve(), care));
+    let breaches = plain_breaches().into_iter().chain(broken);
+    events.extend(breaches.map(|breach| Event::AgainstCare { breach }));
+    events.extend(customer_topics().into_iter().map(|topic| Event::Answered { topic }));
+    events.extend(service_topics().into_iter().map(|topic| Event::Consulted { topic }));
+    events.extend(sights().into_iter().map(|sight| Event::Seen { place: connector(), sight }));
+    for look in looks() {
+        for (level, dry) in [(-0.8, true), (-0.8, false), (0.0, false), (0.2, false), (0.75, false)]
+        {
+            events.push(Event::OilSeen { level, dry, look });
+        }
+        events.push(Event::OilSeen { level: 1.0, dry: false, look });
+        events.push(Event::OilSeen { level: 1.4, dry: false, look });
+    }
+    for current_on in [true, false] {
+        let heard = |click| Event::Heard { valve: valve(), current_on, click };
+        events.extend(clicks().into_iter().map(heard));
+    }
+    events.extend(no_answers().into_iter().map(|reason| Event::NoAnswer { reason }));
+    for quality in qualities() {
+        events.push(Event::Idles { quality });
+        events.push(Event::Driven {
+            route: Id::from("town"),
+            engine_lamp: true,
+            oil_lamp: false,
+            quality,
+            cams: Vec::new(),
+            decided: Vec::new(),
+        });
+    }
+    for position in key_positions() {
+        for (engine_lamp, oil_lamp) in [(false, false), (false, true), (true, false), (true, true)]
+        {
+            events.push(Event::KeyTurned { position, engine_lamp, oil_lamp });
+        }
+    }
+    for function in [MeterFunction::Volts, MeterFunction::Ohms, MeterFunction::Amps] {
+        events.push(reading(Display::OverLimit, function));
+        for prefix in [Prefix::Milli, Prefix::One, Prefix::Kilo, Prefix::Mega] {
+            events.push(reading(Display::Value { value: 1.0, decimals: 3, prefix }, function));
+        }
+    }
+    events.push(Event::Codes {
+        stored: Vec::new(),
+        pending: vec![code("P0440")],
+        permanent: Vec::new(),
+        lamp: false,
+        complete: Vec::new(),
+    });
+    events.extend([
+        Event::Commanded { valve: valve(), on: false },
+        Event::FreezeFrame { frame: None },
+        Event::FreezeFrame { frame: Some(Frame { code: None, ..frame() }) },
+        Event::PredictionChecked { met: true },
+        Event::Committed { fault: None },
+        Event::OilFilled { tenths: 0 },
+    ]);
+    for kind in FaultKind::ALL {
+        let fault = FaultName { kind, place: valve() };
+        events.push(Event::Suspected { fault, percent: 10 });
+    }
+    events.extend(sections().into_iter().map(|section| Event::Written { section }));
+    events.extend(endings().into_iter().map(|ending| Event::HandedOver { ending }));
+    events
+}

@@ -1,0 +1,7 @@
+//! Tests over the whole of the wording, with a small vehicle of their own.
+
+mod events;
+mod sample;
+mod steps;
+mod steps_of;
+mod texts;

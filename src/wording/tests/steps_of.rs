@@ -1,0 +1,127 @@
+//! Arbitrary steps of the sample vehicle.
+
+use super::sample::briefing;
+use crate::faults::FaultName;
+use crate::instruments::multimeter::MeterFunction;
+use crate::session::step::{
+    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+};
+use crate::vehicle::spec::Id;
+use crate::wording::place::PlaceKind;
+use crate::wording::step_words::OVER_LIMIT_ONLY;
+use proptest::prelude::*;
+use proptest::sample::select;
+
+fn place(kind: PlaceKind) -> impl Strategy<Value = Id> + Clone {
+    select(kind.places(&briefing()))
+}
+
+fn fault() -> impl Strategy<Value = FaultName> + Clone {
+    select(crate::faults::places(&briefing().vehicle))
+}
+
+fn value() -> impl Strategy<Value = f64> {
+    prop_oneof![-1e7..1e8, -1.0..1.0, Just(0.0), Just(7.0)]
+}
+
+fn prediction() -> impl Strategy<Value = Step> {
+    (value(), value(), 0..3).prop_map(|(one, other, form)| match form {
+        0 => Step::Predict { least: one.min(other), most: Bound::Value(one.max(other)) },
+        1 => Step::Predict { least: one, most: Bound::OverLimit },
+        _ => Step::Predict { least: OVER_LIMIT_ONLY, most: Bound::OverLimit },
+    })
+}
+
+fn text() -> impl Strategy<Value = String> {
+    prop_oneof![
+        "\\PC{0,30}",
+        "[ a\"\\\\#n\n\r\t]{0,12}",
+        Just("The winding is open.\nOL at the pins.".to_owned()),
+    ]
+}
+
+fn without_details() -> impl Strategy<Value = Step> {
+    select(vec![
+        Step::ReadJobSheet,
+        Step::Dipstick,
+        Step::ZeroLeads,
+        Step::ReadCodes,
+        Step::ReadFreezeFrame,
+        Step::ReadLiveData,
+        Step::ClearCodes,
+        Step::AskApproval,
+        Step::TopUpOil,
+    ])
+}
+
+fn chosen() -> impl Strategy<Value = Step> {
+    let topics = vec![
+        CustomerTopic::Symptom,
+        CustomerTopic::When,
+        CustomerTopic::Service,
+        CustomerTopic::Repairs,
+    ];
+    let service = vec![
+        ServiceTopic::Wiring,
+        ServiceTopic::Limits,
+        ServiceTopic::Procedure,
+        ServiceTopic::Parts,
+        ServiceTopic::Codes,
+    ];
+    let keys = vec![KeyPosition::Off, KeyPosition::On, KeyPosition::Start];
+    let endings = vec![
+        Ending::Repaired,
+        Ending::NoFaultFound,
+        Ending::Referred,
+        Ending::Unsafe,
+        Ending::Declined,
+    ];
+    prop_oneof![
+        select(topics).prop_map(|topic| Step::AskCustomer { topic }),
+        select(service).prop_map(|topic| Step::Consult { topic }),
+        select(keys).prop_map(|position| Step::Key { position }),
+        select(endings).prop_map(|ending| Step::HandOver { ending }),
+    ]
+}
+
+fn with_places() -> impl Strategy<Value = Step> {
+    let functions = vec![MeterFunction::Volts, MeterFunction::Ohms, MeterFunction::Amps];
+    let points = (place(PlaceKind::TestPoint), place(PlaceKind::TestPoint));
+    prop_oneof![
+        place(PlaceKind::InView).prop_map(|place| Step::Look { place }),
+        (place(PlaceKind::Part), select(vec![Manner::Careful, Manner::Pulled]))
+            .prop_map(|(part, manner)| Step::Remove { part, manner }),
+        (place(PlaceKind::Part), any::<bool>())
+            .prop_map(|(part, new_seal)| Step::Refit { part, new_seal }),
+        place(PlaceKind::Connector).prop_map(|connector| Step::Unplug { connector }),
+        place(PlaceKind::Connector).prop_map(|connector| Step::Plug { connector }),
+        (select(functions), points).prop_map(|(function, (red, black))| Step::Measure {
+            function,
+            red,
+            black
+        }),
+        (place(PlaceKind::Valve), 1..=u16::MAX, any::<bool>())
+            .prop_map(|(valve, seconds, reversed)| Step::Power { valve, seconds, reversed }),
+        (place(PlaceKind::Valve), any::<bool>())
+            .prop_map(|(valve, on)| Step::Command { valve, on }),
+        place(PlaceKind::Route).prop_map(|route| Step::Drive { route }),
+        (place(PlaceKind::Valve), place(PlaceKind::PartNumber))
+            .prop_map(|(valve, part_number)| Step::Fit { valve, part_number }),
+        place(PlaceKind::Valve).prop_map(|valve| Step::Clean { valve }),
+        place(PlaceKind::Mendable).prop_map(|element| Step::Mend { element }),
+    ]
+}
+
+/// Any step that makes sense for the sample vehicle.
+pub(super) fn any_step() -> impl Strategy<Value = Step> {
+    let sections = vec![Section::Concern, Section::Cause, Section::Correction];
+    prop_oneof![
+        without_details(),
+        chosen(),
+        with_places(),
+        prediction(),
+        (fault(), 0u8..=100).prop_map(|(fault, percent)| Step::Suspect { fault, percent }),
+        proptest::option::of(fault()).prop_map(|fault| Step::Commit { fault }),
+        (select(sections), text()).prop_map(|(section, text)| Step::Write { section, text }),
+    ]
+}

@@ -1,0 +1,69 @@
+//! The window: a lit scene of the vehicle with panels around it.
+//!
+//! Purpose: draw what a session tells and send back what the apprentice chooses. Nothing is worked out here.
+//! The display and the graphics driver are asked for before the engine starts, because the engine answers a missing one
+//! by a panic; see [`run`].
+
+#![expect(
+    clippy::needless_pass_by_value,
+    reason = "the engine hands a system its arguments by value"
+)]
+
+mod opening;
+mod panels;
+mod rest;
+mod scene;
+
+pub use opening::OpeningError;
+
+use bevy::app::TerminalCtrlCHandlerPlugin;
+use bevy::prelude::*;
+use bevy::window::WindowResolution;
+use bevy_egui::EguiPlugin;
+
+/// The title of the window, by which a script or a screen reader finds it.
+pub const WINDOW_TITLE: &str = "Faultwright";
+
+/// Width and height of the window at the start, in logical pixels: the smallest screen of a school laptop, less its bar.
+const WINDOW_SIZE: (u32, u32) = (1_280, 680);
+
+/// The exit code for a program that its user interrupted from the keyboard.
+const INTERRUPTED: u8 = 130;
+
+/// Opens the window and returns when it is closed.
+///
+/// # Errors
+///
+/// [`OpeningError`] when there is no display to open a window on, a library of the display is missing, no graphics
+/// driver answers, or the engine ended with an error.
+pub fn run() -> Result<(), OpeningError> {
+    opening::check_display()?;
+    opening::check_graphics()?;
+    match app().run() {
+        AppExit::Success => Ok(()),
+        // The engine turns Ctrl+C into this code; whoever pressed it needs no explanation.
+        AppExit::Error(code) if code.get() == INTERRUPTED => Ok(()),
+        AppExit::Error(code) => Err(OpeningError::EndedBadly { code: code.get() }),
+    }
+}
+
+/// The whole window as a value, not yet running.
+fn app() -> App {
+    let window = Window {
+        title: WINDOW_TITLE.to_owned(),
+        name: Some("faultwright".to_owned()),
+        resolution: WindowResolution::from(WINDOW_SIZE),
+        ..default()
+    };
+    let mut app = App::new();
+    let engine = DefaultPlugins
+        .set(WindowPlugin { primary_window: Some(window), ..default() })
+        // `rest` puts it back with a handler that wakes the window.
+        .disable::<TerminalCtrlCHandlerPlugin>();
+    app.add_plugins((engine, EguiPlugin::default())).add_plugins((
+        rest::plugin,
+        scene::plugin,
+        panels::plugin,
+    ));
+    app
+}

@@ -1,0 +1,78 @@
+//! What must be there before a window can open, asked in the order in which the engine would miss it.
+
+use bevy::tasks::block_on;
+use thiserror::Error;
+
+/// Why the window did not open, or did not stay open.
+#[derive(Debug, Error)]
+pub enum OpeningError {
+    /// No display is named or the named one does not answer.
+    #[error(
+        "no display to open a window on (DISPLAY is {display}); start from a desktop session, or \
+         give a command to work without a window"
+    )]
+    NoDisplay {
+        /// What the environment says, in quotes, or `not set`.
+        display: String,
+        /// Why the connection failed.
+        #[source]
+        source: Box<dyn std::error::Error + Send + Sync>,
+    },
+    /// A shared library that a window on this display needs is not installed.
+    #[error("the display library {library} is not installed, so no window can open")]
+    NoLibrary {
+        /// The library's own name, as packages call it.
+        library: &'static str,
+        /// What the loader says.
+        #[source]
+        source: Box<dyn std::error::Error + Send + Sync>,
+    },
+    /// The display answers, but nothing can draw on it.
+    #[error(
+        "no graphics driver answers: install a Vulkan driver for this graphics card, or the \
+         software one (package mesa-vulkan-drivers on Debian)"
+    )]
+    NoGraphics,
+    /// The window opened, and its engine stopped with an error.
+    #[error("the window ended with code {code}; its messages are above")]
+    EndedBadly {
+        /// The engine's exit code, never zero.
+        code: u8,
+    },
+}
+
+/// Checks that the display named by the environment answers and that its libraries are installed.
+#[cfg(all(unix, not(target_os = "macos")))]
+pub(super) fn check_display() -> Result<(), OpeningError> {
+    use x11_dl::{xcursor::Xcursor, xinput2::XInput2, xlib::Xlib, xlib_xcb::Xlib_xcb};
+
+    let named = std::env::var("DISPLAY").ok();
+    // The connection is closed again at once: the engine makes its own.
+    x11rb::connect(named.as_deref()).map_err(|source| OpeningError::NoDisplay {
+        display: named.as_deref().map_or_else(|| "not set".to_owned(), |name| format!("{name:?}")),
+        source: Box::new(source),
+    })?;
+    Xlib::open().map_err(|source| missing("libX11", source))?;
+    Xcursor::open().map_err(|source| missing("libXcursor", source))?;
+    Xlib_xcb::open().map_err(|source| missing("libX11-xcb", source))?;
+    XInput2::open().map_err(|source| missing("libXi", source))?;
+    Ok(())
+}
+
+/// Elsewhere a desktop program always has a display.
+#[cfg(not(all(unix, not(target_os = "macos"))))]
+pub(super) fn check_display() -> Result<(), OpeningError> {
+    Ok(())
+}
+
+#[cfg(all(unix, not(target_os = "macos")))]
+fn missing(library: &'static str, source: x11_dl::error::OpenError) -> OpeningError {
+    OpeningError::NoLibrary { library, source: Box::new(source) }
+}
+
+/// Checks that at least one graphics driver answers, software drivers included.
+pub(super) fn check_graphics() -> Result<(), OpeningError> {
+    let instance = wgpu::Instance::new(wgpu::InstanceDescriptor::new_without_display_handle());
+    let adapters = block_on(instance.enumerate_adapters(wgpu::Backends::all()));
+    if adapters.is_empty() { Err(OpeningError::NoGraphics) } else { Ok(()) }
+}
