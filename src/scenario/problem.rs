@@ -1,7 +1,7 @@
 //! What is wrong with a file, and where.
 //!
-//! A problem is data: a place in a text and a typed kind. Sentences come from elsewhere.
-//! Positions of values are exact; of a field that is left out, that of the struct which lacks it.
+//! A problem is data: a place in a text and a typed kind. Sentences come from elsewhere. The place
+//! is that of the wrong value, or of the struct or list that lacks something.
 
 use crate::control_module::code::Code;
 use crate::faults::FaultKind;
@@ -21,8 +21,7 @@ pub struct Problem {
     pub line: u32,
     /// Column in characters, from 1.
     pub column: u32,
-    /// The offending line; of a very long one, the part around the column. Control characters are
-    /// shown as blanks.
+    /// The offending line, a long one only around the column; control characters are blanks.
     pub text: String,
     /// What is wrong.
     pub kind: ProblemKind,
@@ -204,8 +203,7 @@ pub enum ProblemKind {
         /// The place.
         valve: Id,
     },
-    /// A data-sheet window that healthy parts, which differ by [`super::draw::WINDING_SPREAD`],
-    /// would not keep.
+    /// A data-sheet window too narrow for [`super::draw::WINDING_SPREAD`] of healthy parts.
     NarrowWindow {
         /// The part number.
         part_number: Id,
@@ -267,14 +265,10 @@ pub enum SyntaxFault {
     OpenText,
     /// A comment is never closed.
     OpenComment,
-    /// The file ends too early.
-    TooShort,
     /// Something stands behind the end.
     TooLong,
     /// A name is due here.
     NoName,
-    /// A character that has no meaning here.
-    StrayCharacter(char),
     /// A backslash with a letter that has no meaning.
     BadEscape,
     /// A number that is not well written.
@@ -307,8 +301,6 @@ pub enum Shape {
     Map,
     /// `None` or `Some(...)`.
     Optional,
-    /// `true` or `false`.
-    YesNo,
 }
 
 /// What a name is the name of.
@@ -337,8 +329,6 @@ pub enum Thing {
     Element,
     /// A fault with its place.
     Fault,
-    /// A code.
-    Code,
     /// An entry of a map.
     Entry,
 }

@@ -118,7 +118,8 @@ fn problem_of(error: &SpannedError, text: &str, outline: &Outline<'_>) -> (usize
         // The only texts that the schema itself refuses are trouble codes.
         Error::Message(_) => {
             let start = scalar(start);
-            let written = text.get(start..).unwrap_or("").trim_start_matches('"');
+            let written = text.get(start..).unwrap_or("");
+            let written = written.strip_prefix('"').unwrap_or(written);
             let found = written.split(['"', '\n']).next().unwrap_or("");
             (start, ProblemKind::NotACode { found: shown(found) })
         }
@@ -126,7 +127,6 @@ fn problem_of(error: &SpannedError, text: &str, outline: &Outline<'_>) -> (usize
         Error::ExpectedString => shape(Shape::Text),
         Error::ExpectedInteger => shape(Shape::WholeNumber),
         Error::ExpectedFloat => shape(Shape::Number),
-        Error::ExpectedBoolean => shape(Shape::YesNo),
         Error::ExpectedArray => shape(Shape::List),
         Error::ExpectedMap => shape(Shape::Map),
         Error::ExpectedOption | Error::ExpectedOptionEnd => shape(Shape::Optional),
@@ -143,7 +143,17 @@ fn problem_of(error: &SpannedError, text: &str, outline: &Outline<'_>) -> (usize
             None => syntax(SyntaxFault::NoName),
         },
         Error::ExpectedComma => comma_problem(text, outline, end),
-        _ => syntax_problem(&error.code, text, outline, end),
+        Error::UnderscoreAtBeginning | Error::FloatUnderscore => {
+            (scalar(end), ProblemKind::Syntax { fault: SyntaxFault::BadNumber })
+        }
+        Error::NoSuchExtension(_) => {
+            (start, ProblemKind::Syntax { fault: SyntaxFault::UnknownExtension })
+        }
+        Error::InvalidEscape(_) => {
+            let start = text.get(..end).and_then(|before| before.rfind('\\')).unwrap_or(end);
+            (start, ProblemKind::Syntax { fault: SyntaxFault::BadEscape })
+        }
+        _ => syntax_problem(&error.code, outline, end),
     }
 }
 
@@ -156,6 +166,10 @@ fn comma_problem(text: &str, outline: &Outline<'_>, at: usize) -> (usize, Proble
     {
         return (start, ProblemKind::WrongShape { expected: Shape::WholeNumber });
     }
+    // A text whose quote was forgotten runs on to the next quote, and there a word follows at once.
+    if let Some(start) = outline.long_text_ending_at(at) {
+        return syntax(start, SyntaxFault::OpenText);
+    }
     match (text.get(at..).and_then(|rest| rest.chars().next()), outline.unclosed) {
         (None, Some((open, bracket))) => syntax(open, SyntaxFault::OpenBracket(bracket)),
         (Some(c), _) if [')', ']', '}'].contains(&c) => syntax(at, SyntaxFault::OtherBracket(c)),
@@ -163,37 +177,26 @@ fn comma_problem(text: &str, outline: &Outline<'_>, at: usize) -> (usize, Proble
     }
 }
 
-fn syntax_problem(
-    error: &Error,
-    text: &str,
-    outline: &Outline<'_>,
-    at: usize,
-) -> (usize, ProblemKind) {
+fn syntax_problem(error: &Error, outline: &Outline<'_>, at: usize) -> (usize, ProblemKind) {
     let fault = match error {
         Error::Eof => match outline.unclosed {
             Some((open, bracket)) => {
                 return (open, ProblemKind::Syntax { fault: SyntaxFault::OpenBracket(bracket) });
             }
-            None => SyntaxFault::TooShort,
+            None => SyntaxFault::Other,
         },
         Error::ExpectedMapColon => SyntaxFault::NoColon,
-        Error::ExpectedArrayEnd | Error::ExpectedMapEnd => {
-            let found = text.get(at..).and_then(|rest| rest.chars().next());
-            found.map_or(SyntaxFault::TooShort, SyntaxFault::OtherBracket)
-        }
         Error::ExpectedStringEnd => {
             let start = outline.scalar_around(at).unwrap_or(at);
             return (start, ProblemKind::Syntax { fault: SyntaxFault::OpenText });
         }
-        Error::UnclosedBlockComment | Error::UnclosedLineComment => SyntaxFault::OpenComment,
-        Error::TrailingCharacters => SyntaxFault::TooLong,
-        Error::UnexpectedChar(character) => SyntaxFault::StrayCharacter(*character),
-        Error::InvalidIdentifier(_) | Error::SuggestRawIdentifier(_) => SyntaxFault::NoName,
-        Error::InvalidEscape(_) => SyntaxFault::BadEscape,
-        Error::UnderscoreAtBeginning | Error::FloatUnderscore => SyntaxFault::BadNumber,
-        Error::NoSuchExtension(_) | Error::ExpectedAttribute | Error::ExpectedAttributeEnd => {
-            SyntaxFault::UnknownExtension
+        Error::UnclosedBlockComment => {
+            let start = outline.open_comment.unwrap_or(at);
+            return (start, ProblemKind::Syntax { fault: SyntaxFault::OpenComment });
         }
+        Error::TrailingCharacters => SyntaxFault::TooLong,
+        Error::InvalidIdentifier(_) | Error::SuggestRawIdentifier(_) => SyntaxFault::NoName,
+        Error::ExpectedAttribute | Error::ExpectedAttributeEnd => SyntaxFault::UnknownExtension,
         _ => SyntaxFault::Other,
     };
     (at, ProblemKind::Syntax { fault })

@@ -154,10 +154,15 @@ fn decoys(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
     let numbers = vehicle.valve_parts.iter().map(|part| &part.part_number);
     findings.name(path, Thing::PartNumber, &other.part_number, numbers);
     let part_number = other.part_number.clone();
-    if vehicle.valve_part(&part_number).is_some_and(|part| !part.fits.contains(&other.place)) {
-        let valve = other.place.clone();
+    // Of a place or a part that does not exist, nothing more can be said.
+    let (Some(valve), Some(part)) = (vehicle.valve(&other.place), vehicle.valve_part(&part_number))
+    else {
+        return;
+    };
+    if !part.fits.contains(&valve.id) {
+        let valve = valve.id.clone();
         findings.add(path, ProblemKind::DoesNotFit { part_number, valve });
-    } else if vehicle.valve(&other.place).is_some_and(|valve| valve.part_number == part_number) {
+    } else if valve.part_number == part_number {
         findings.add(path, ProblemKind::SameWinding { part_number });
     }
 }

@@ -106,11 +106,13 @@ fn owners(findings: &mut Findings<'_>, path: &str, element: &HarnessElement, spe
 fn needs(findings: &mut Findings<'_>, spec: &VehicleSpec) {
     let list = "vehicle.harness.elements";
     let elements = &spec.harness.elements;
-    let is_battery = |element: &HarnessElement| matches!(element, HarnessElement::Battery { .. });
-    let is_supply =
-        |element: &HarnessElement| matches!(element, HarnessElement::ModuleSupply { .. });
-    let sorts: [(&dyn Fn(&HarnessElement) -> bool, HarnessNeed); 2] =
-        [(&is_battery, HarnessNeed::Battery), (&is_supply, HarnessNeed::ModuleSupply)];
+    let sorts: [(fn(&HarnessElement) -> bool, HarnessNeed); 2] = [
+        (|element| matches!(element, HarnessElement::Battery { .. }), HarnessNeed::Battery),
+        (
+            |element| matches!(element, HarnessElement::ModuleSupply { .. }),
+            HarnessNeed::ModuleSupply,
+        ),
+    ];
     for (is_sort, what) in sorts {
         let mut of_sort = elements.iter().enumerate().filter(|(_, element)| is_sort(element));
         if of_sort.next().is_none() {

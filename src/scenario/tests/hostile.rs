@@ -106,6 +106,24 @@ fn file_that_is_none_or_not_text() {
 }
 
 #[test]
+fn byte_order_mark_and_lines_of_another_system_are_taken() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("marked.ron");
+    let demo = ScenarioText::demo().scenario_text;
+    fs::write(&path, format!("\u{feff}{}", demo.replace('\n', "\r\n"))).unwrap();
+    assert_eq!(load(&path).unwrap().scenario, read(ScenarioText::demo()).unwrap().scenario);
+}
+
+#[test]
+fn problems_can_be_written_for_other_programs() {
+    let problems = problems_of(read(scenario_of("(titel: 1)".to_owned())));
+    let json = serde_json::to_value(&problems).unwrap();
+    assert_eq!(json[0]["kind"]["problem"], "unknown-field");
+    assert_eq!(json[0]["kind"]["nearest"], "title");
+    assert_eq!((&json[0]["line"], &json[0]["column"]), (&1.into(), &2.into()));
+}
+
+#[test]
 fn vehicle_is_found_beside_the_scenario_then_among_those_carried() {
     let folder = tempfile::tempdir().unwrap();
     let loaded = load(&written(folder.path(), "plain-van")).unwrap();

@@ -5,5 +5,7 @@ mod hostile;
 mod planted;
 mod scenario_checks;
 mod shipped;
+mod shipped_wiring;
 mod syntax_errors;
+mod valve_checks;
 mod vehicle_checks;

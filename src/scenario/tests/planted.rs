@@ -43,32 +43,56 @@ pub fn problems_of(result: Result<Loaded, LoadError>) -> Vec<Problem> {
     }
 }
 
-/// Plants one error in the demo and returns all problems, with file, line, column and text of the
-/// mark.
-pub fn planted(file: In, from: &str, to: &str) -> (Vec<Problem>, (String, u32, u32, String)) {
+/// Where a problem is: file, line, column.
+pub type Place = (String, u32, u32);
+
+/// Plants one error in the demo and returns all problems, with the place of the mark. The text of
+/// each problem must be its line, or a part of a long one.
+pub fn planted(file: In, from: &str, to: &str) -> (Vec<Problem>, Place) {
     let mut text = ScenarioText::demo();
     let (name, changed) = match file {
         Scenario => ("market-hill.ron", &mut text.scenario_text),
         Vehicle => ("vehicles/harrowfen-dray.ron", &mut text.vehicle_text),
     };
-    let (line, column, planted) = unmarked(&replaced(changed, from, to));
-    *changed = planted;
-    let line_text = changed.lines().nth(line as usize - 1).unwrap().to_owned();
-    (problems_of(read(text)), (name.to_owned(), line, column, line_text))
+    let (line, column, without_mark) = unmarked(&replaced(changed, from, to));
+    changed.clone_from(&without_mark);
+    let problems = problems_of(read(text));
+    for problem in problems.iter().filter(|problem| problem.file == name) {
+        let whole = without_mark.lines().nth(problem.line as usize - 1).unwrap_or("");
+        if whole.chars().count() <= 160 {
+            assert_eq!(problem.text, whole);
+        } else {
+            assert!(problem.text.chars().count() > 80 && whole.contains(&problem.text));
+        }
+    }
+    (problems, (name.to_owned(), line, column))
+}
+
+fn places_and_kinds(problems: Vec<Problem>) -> Vec<(Place, ProblemKind)> {
+    problems.into_iter().map(|p| ((p.file, p.line, p.column), p.kind)).collect()
 }
 
 /// Plants one error and expects it to be the only problem, at the mark.
 pub fn alone(file: In, from: &str, to: &str, kind: ProblemKind) {
-    let (problems, (name, line, column, text)) = planted(file, from, to);
-    let expected = Problem { file: name, line, column, text, kind };
-    assert_eq!(problems, [expected], "planted {to:?}");
+    let (problems, place) = planted(file, from, to);
+    assert_eq!(places_and_kinds(problems), [(place, kind)], "planted {to:?}");
 }
 
 /// Plants one error and expects it among the problems, at the mark, and exactly `count` in all:
 /// for errors that cannot come alone.
 pub fn among(count: usize, file: In, from: &str, to: &str, kind: ProblemKind) {
-    let (problems, (name, line, column, text)) = planted(file, from, to);
-    let expected = Problem { file: name, line, column, text, kind };
-    assert!(problems.contains(&expected), "expected {expected:#?}, got {problems:#?}");
-    assert_eq!(problems.len(), count, "{problems:#?}");
+    let (problems, place) = planted(file, from, to);
+    let found = places_and_kinds(problems);
+    assert!(found.contains(&(place.clone(), kind.clone())), "{place:?} {kind:?}, got {found:#?}");
+    assert_eq!(found.len(), count, "{found:#?}");
+}
+
+/// Replaces texts wherever they stand in the vehicle, and returns line and kind of each problem.
+pub fn everywhere(changes: &[(&str, &str)]) -> Vec<(String, ProblemKind)> {
+    let mut text = ScenarioText::demo();
+    for (from, to) in changes {
+        assert!(text.vehicle_text.contains(from), "{from}");
+        text.vehicle_text = text.vehicle_text.replace(from, to);
+    }
+    problems_of(read(text)).into_iter().map(|p| (p.text.trim().to_owned(), p.kind)).collect()
 }

@@ -149,6 +149,12 @@ fn values_of_another_shape() {
     );
     shape("        history: [", "        history: ¦(), // [", Shape::List);
     shape("        answers: {", "        answers: ¦[], // {", Shape::Map);
+    alone(
+        Vehicle,
+        "longest_power: 2.0",
+        "longest_power: Some(2.0 ¦2.0)",
+        ProblemKind::WrongShape { expected: Shape::Optional },
+    );
 }
 
 #[test]
@@ -216,46 +222,58 @@ fn another_format_or_version_is_told_before_anything_else() {
 }
 
 #[test]
-fn faults_of_syntax() {
-    syntax("mode: Practice,", "mode: Practice ¦,,", SyntaxFault::NoName);
-    syntax(
-        "    mode: Practice,",
-        "    mode: Practice\n    // no comma above\n",
-        SyntaxFault::NoComma,
-    );
-}
-
-#[test]
 fn faults_of_syntax_at_their_place() {
     use SyntaxFault::{
-        BadEscape, BadNumber, NoColon, NoComma, NoName, OpenBracket, OpenComment, OpenText,
-        OtherBracket, StrayCharacter, TooLong, UnknownExtension,
+        BadEscape, BadNumber, NoColon, NoComma, NoName, OpenComment, OpenText, OtherBracket,
+        TooLong, UnknownExtension,
     };
+    const END: &str = "        pass_percent: 60,\n    ),\n)";
+    const SUMP: &str = "place: \"sump\", weight: 4, severity: (0, 1)),";
     syntax("mode: Practice,\n\n    job", "mode: Practice\n\n    ¦job", NoComma);
     syntax("mode: Practice", "mode ¦Practice", NoColon);
     syntax("mode: Practice,", "mode: Practice, ¦%", NoName);
-    syntax("        pass_percent: 60,\n    ),\n)", "        pass_percent: 60,\n    ¦],\n)", NoName);
-    syntax(
-        "place: \"sump\", weight: 4, severity: (0, 1)),",
-        "place: \"sump\", weight: 4, severity: (0, 1)¦],",
-        OtherBracket(']'),
-    );
-    syntax("    rubric: (", "    rubric: ¦( // (\n weights: (test_choice: 1", OpenBracket('('));
+    syntax("mode: Practice,", "mode: Practice,¦,", NoName);
+    syntax(END, "        pass_percent: 60,\n    ¦],\n)", NoName);
+    syntax(SUMP, "place: \"sump\", weight: 4, severity: (0, 1)¦],", OtherBracket(']'));
     syntax("currency: \"£\"", "currency: ¦\"£", OpenText);
-    syntax(
-        "        pass_percent: 60,\n    ),\n)",
-        "        pass_percent: 60,\n    ),\n ¦/* )",
-        OpenComment,
-    );
-    syntax(
-        "        pass_percent: 60,\n    ),\n)",
-        "        pass_percent: 60,\n    ),\n) ¦and more",
-        TooLong,
-    );
-    syntax("currency: \"£\"", "currency: \"\\q¦\"", BadEscape);
+    let last = "customers_route: \"customers-road\"";
+    syntax(last, "customers_route: ¦\"customers-road", OpenText);
+    syntax(END, "        pass_percent: 60,\n    ),\n ¦/* )", OpenComment);
+    syntax(END, "        pass_percent: 60,\n    ),\n) ¦and more", TooLong);
+    syntax("currency: \"£\"", "currency: \"ab¦\\qc\"", BadEscape);
     syntax("no_fault: 1", "no_fault: ¦_1", BadNumber);
-    syntax("(\n    format", "#![enable(magic¦)]\n(\n    format", UnknownExtension);
-    let _ = StrayCharacter('x');
+    syntax("no_fault: 1", "no_fault: ¦1._5", BadNumber);
+    syntax("(\n    format", "#![enable(¦magic)]\n(\n    format", UnknownExtension);
+    syntax("(\n    format", "#![¦allow(magic)]\n(\n    format", UnknownExtension);
+}
+
+#[test]
+fn bracket_that_is_never_closed_is_pointed_at() {
+    let mut text = ScenarioText::demo();
+    let end = text.scenario_text.rfind(')').unwrap();
+    text.scenario_text.truncate(end);
+    let problems = problems_of(read(text.clone()));
+    let [problem] = problems.as_slice() else { panic!("{problems:?}") };
+    assert_eq!(problem.kind, ProblemKind::Syntax { fault: SyntaxFault::OpenBracket('(') });
+    assert_eq!((problem.line, problem.column, problem.text.as_str()), (5, 1, "("));
+    // The file ends amid an escape.
+    text.scenario_text.push_str("extra: \"\\");
+    let problems = problems_of(read(text.clone()));
+    assert_eq!(problems.len(), 1);
+    assert!(matches!(problems[0].kind, ProblemKind::UnknownField { .. }), "{problems:?}");
+    let end = text.scenario_text.find("The van").unwrap();
+    text.scenario_text.replace_range(end.., "\\");
+    let problems = problems_of(read(text));
+    let [problem] = problems.as_slice() else { panic!("{problems:?}") };
+    assert_eq!(problem.kind, ProblemKind::Syntax { fault: SyntaxFault::OpenText });
+    assert_eq!((problem.column, problem.text.as_str()), (12, "    title: \"\\"));
+    let mut text = ScenarioText::demo();
+    let end = text.scenario_text.find("        answers: {").unwrap();
+    text.scenario_text.truncate(end + "        answers: {".len());
+    let problems = problems_of(read(text));
+    let [problem] = problems.as_slice() else { panic!("{problems:?}") };
+    assert_eq!(problem.kind, ProblemKind::Syntax { fault: SyntaxFault::OpenBracket('{') });
+    assert_eq!((problem.column, problem.text.trim()), (18, "answers: {"));
 }
 
 #[test]

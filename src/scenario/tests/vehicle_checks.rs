@@ -1,8 +1,9 @@
 //! Errors of meaning in a vehicle.
 
 use super::planted::In::Vehicle;
-use super::planted::{alone, among, planted};
-use crate::scenario::problem::{HarnessNeed, ProblemKind, Thing, ValveNeed};
+use super::planted::{alone, among, everywhere, planted};
+use crate::scenario::load::ScenarioText;
+use crate::scenario::problem::{HarnessNeed, ProblemKind, Thing};
 use crate::vehicle::spec::Id;
 
 fn one(from: &str, to: &str, kind: ProblemKind) {
@@ -19,10 +20,6 @@ fn unknown(thing: Thing, found: &str, nearest: &str) -> ProblemKind {
 
 fn repeated(thing: Thing, name: &str) -> ProblemKind {
     ProblemKind::Repeated { thing, name: name.to_owned() }
-}
-
-fn lacks(valve: &str, what: ValveNeed) -> ProblemKind {
-    ProblemKind::ValveLacks { valve: Id::from(valve), what }
 }
 
 #[test]
@@ -48,8 +45,8 @@ fn parts_that_come_off() {
         unknown(Thing::Part, "fusebox-lid", "fuse-box-lid"),
     );
     one(
-        "id: \"module-cover\", kind: Cover",
-        "id: ¦\"Module cover\", kind: Cover, behind: [], care: []), (id: \"module-cover\", kind: Cover",
+        "(id: \"module-cover\", kind: Cover, remove: 9, ",
+        "¦(id: \"module-cover\", kind: Cover, ",
         ProblemKind::MissingField { field: "remove" },
     );
     one(
@@ -162,11 +159,6 @@ fn elements_of_the_wiring() {
         out(driver, &driver.replace(field, &format!("{name}: ¦-1")), -1.0, (1e-4, 1e7));
     }
     out("rating: 15.0", "rating: ¦0", 0.0, (0.5, 120.0));
-    one(
-        "Pin(id: \"intake-feed-pin\", connector: \"intake-connector\"",
-        "Pin(id: \"intake-feed-pin\", connector: \"intake-conector\"",
-        ProblemKind::Empty,
-    );
 }
 
 #[test]
@@ -227,23 +219,90 @@ fn ways_of_the_current() {
         "¦Wire(id: \"ring\", from: \"feed-splice\", to: \"feed-splice\", ohms: 0.1),\n Wire(id: \"ground-strap\"",
         ProblemKind::SameEnds { node: Id::from("feed-splice") },
     );
-    one(
+    among(
+        2,
+        Vehicle,
         "Load(id: \"body-consumers\", from: \"fuse-box\"",
         "Load(id: \"body-consumers\", from: ¦\"Fuse box\"",
-        ProblemKind::Empty,
+        ProblemKind::BadName { found: "Fuse box".to_owned() },
     );
 }
 
 #[test]
 fn what_every_wiring_needs() {
     let lack = |what| ProblemKind::HarnessLacks { what };
-    let whole = "elements: [\n                Battery(id: \"battery\", plus: \"battery-plus\", minus: \"battery-minus\"),";
-    one(whole, "elements: ¦[", lack(HarnessNeed::Battery));
+    let battery = "Battery(id: \"battery\", plus: \"battery-plus\", minus: \"battery-minus\")";
+    // Without the battery, its negative post hangs on the ground strap.
+    among(
+        2,
+        Vehicle,
+        &format!("elements: [\n                {battery},"),
+        "elements: ¦[",
+        lack(HarnessNeed::Battery),
+    );
     one(
-        whole,
-        &format!(
-            "{whole} ¦Battery(id: \"battery-2\", plus: \"battery-plus\", minus: \"battery-minus\"),"
-        ),
+        battery,
+        &format!("{battery}, ¦{}", battery.replace("\"battery\"", "\"battery-2\"")),
         repeated(Thing::Element, "battery-2"),
+    );
+    let supply = "ModuleSupply(id: \"module\", supply: \"module-supply\", ground: \"module-ground\", rail: \"module-rail\", load: (key_off: 560.0, key_on: 17.0))";
+    one(
+        supply,
+        &format!("{supply}, ¦{}", supply.replace("\"module\"", "\"module-2\"")),
+        repeated(Thing::Element, "module-2"),
+    );
+    // Without the supply no driver has a module's ground either.
+    let found = everywhere(&[(&format!("{supply},"), "")]);
+    let kinds: Vec<_> = found.iter().map(|(_, kind)| kind.clone()).collect();
+    let ground = || lack(HarnessNeed::DriverGround);
+    assert_eq!(kinds, [lack(HarnessNeed::ModuleSupply), ground(), ground()]);
+    assert_eq!(found[0].0, "elements: [");
+    for (from, to, what) in [
+        ("\"engine-ground\"", "\"engine-earth\"", HarnessNeed::EngineGround),
+        ("\"battery-minus\"", "\"battery-negative\"", HarnessNeed::BatteryMinus),
+    ] {
+        assert_eq!(everywhere(&[(from, to)]), [("elements: [".to_owned(), lack(what))]);
+    }
+    one(
+        "pin: \"intake-module-control\", supply: \"module-supply\", ground: \"module-ground\"",
+        "pin: \"intake-module-control\", supply: \"module-supply\", ground: ¦\"engine-ground\"",
+        ground(),
+    );
+}
+
+#[test]
+fn lists_that_are_too_long() {
+    let behind = format!("behind: ¦[{}\"fuse-box-lid\"]", "\"fuse-box-lid\",".repeat(300));
+    let too_many = || ProblemKind::TooMany { found: 301, most: 300 };
+    one(
+        "node: \"fuse-box\", behind: [\"fuse-box-lid\"]",
+        &format!("node: \"fuse-box\", {behind}"),
+        too_many(),
+    );
+    one("kind: Fuse, behind: [\"fuse-box-lid\"]", &format!("kind: Fuse, {behind}"), too_many());
+    let valve = "\"intake-valve\", ".repeat(299);
+    one(
+        "turns: 0.92,\n                fits: [",
+        &format!("turns: 0.92,\n                fits: ¦[{valve}"),
+        too_many(),
+    );
+    for (list, length) in [("valves", 2), ("valve_parts", 2), ("parts", 11), ("test_points", 15)] {
+        let from = format!("\n        {list}: [");
+        let text = ScenarioText::demo().vehicle_text;
+        let start = text.find(&from).unwrap() + from.len();
+        let end = start + text[start..].find("\n        ],").unwrap();
+        let entries = text[start..end].to_owned();
+        let copies = 300 / length + 1;
+        one(
+            &format!("{from}{entries}"),
+            &format!("\n        {list}: ¦[{}", entries.repeat(copies)),
+            ProblemKind::TooMany { found: copies * length, most: 300 },
+        );
+    }
+    let wire = "Wire(id: \"x\", from: \"y\", to: \"z\", ohms: 1),".repeat(300);
+    let (problems, _) = planted(Vehicle, "elements: [", &format!("elements: ¦[{wire}"));
+    assert!(
+        matches!(problems[0].kind, ProblemKind::TooMany { found: 326, most: 300 }),
+        "{problems:?}"
     );
 }
