@@ -3,8 +3,9 @@
 //! The figures are check values: common practice or engineering estimates, no source.
 
 use faultwright::control_module::code::Code;
+use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::spec::{
-    Cam, HarnessElement, HarnessSpec, Id, LoadOhms, SumpSpec, ValveCodes, ValvePart, ValveSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, SumpSpec, ValveCodes, ValvePart, ValveSpec,
     VehicleSpec,
 };
 
