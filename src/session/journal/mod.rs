@@ -95,7 +95,7 @@ impl Journal {
     /// name with `.torn` behind it, then cut off; [`Recorded::torn`] tells of it.
     ///
     /// # Errors
-    /// [`JournalProblem`]; the journal is then as it was.
+    /// [`JournalProblem`]; every whole entry is then as it was.
     pub fn resume(path: &Path) -> Result<(Self, Recorded), JournalProblem> {
         check_kind(path)?;
         let mut file = OpenOptions::new()
@@ -111,8 +111,10 @@ impl Journal {
             whole = torn.offset;
             save_torn(path, &torn.bytes)?;
             file.set_len(whole).map_err(io_problem(path, Action::CutBack))?;
-            file.sync_all().map_err(io_problem(path, Action::Sync))?;
         }
+        // A kill between writing and syncing leaves a whole entry that may not be on the disk yet;
+        // from here on it counts as acknowledged.
+        file.sync_all().map_err(io_problem(path, Action::Sync))?;
         let entries = recorded.entries.len() as u64;
         let writer = Writer::go_on(file, whole, LARGEST_BYTES, entries, recorded.last_chain());
         Ok((Self { path: path.to_owned(), writer }, recorded))
@@ -211,17 +213,13 @@ fn lock_problem(path: &Path, error: TryLockError) -> JournalProblem {
 }
 
 fn read_bytes(path: &Path, file: &mut File) -> Result<Vec<u8>, JournalProblem> {
-    let too_large =
-        |bytes| JournalProblem::TooLarge { path: path.to_owned(), bytes, limit: LARGEST_BYTES };
-    let length = file.metadata().map_err(io_problem(path, Action::Measure))?.len();
-    if length > LARGEST_BYTES {
-        return Err(too_large(length));
-    }
     let mut bytes = Vec::new();
-    // The length may be out of date or not be told at all, so the reading itself stops too.
+    // The length that the system tells may be out of date, so the reading itself stops.
     file.take(LARGEST_BYTES + 1).read_to_end(&mut bytes).map_err(io_problem(path, Action::Read))?;
-    let got = bytes.len() as u64;
-    if got > LARGEST_BYTES { Err(too_large(got)) } else { Ok(bytes) }
+    if bytes.len() as u64 > LARGEST_BYTES {
+        return Err(JournalProblem::TooLarge { path: path.to_owned(), limit: LARGEST_BYTES });
+    }
+    Ok(bytes)
 }
 
 fn decode(path: &Path, bytes: &[u8]) -> Result<Recorded, JournalProblem> {

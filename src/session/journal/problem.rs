@@ -37,12 +37,10 @@ pub enum JournalProblem {
         path: PathBuf,
     },
     /// The file is larger than any session.
-    #[error("{path}: {bytes} bytes, at most {limit} expected")]
+    #[error("{path}: more than {limit} bytes")]
     TooLarge {
         /// File.
         path: PathBuf,
-        /// Its size in bytes, as far as it was looked at.
-        bytes: u64,
         /// The most that is read, in bytes.
         limit: u64,
     },

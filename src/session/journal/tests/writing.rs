@@ -75,6 +75,9 @@ fn limit_a_failed_sync_takes_the_line_back() {
     writer.append(&Step::Dipstick, &[]).unwrap();
     assert_eq!(disk.borrow().calls, "csws", "cut again before going on");
     assert_eq!(disk.borrow().bytes, written(&[(Step::Dipstick, vec![])]));
+    disk.borrow_mut().calls.clear();
+    writer.append(&Step::ReadCodes, &[]).unwrap();
+    assert_eq!(disk.borrow().calls, "ws", "and not cut any more");
 }
 
 /// The worst: a part of a line is there and cannot be cut off. The next append sees to it first.
