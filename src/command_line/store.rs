@@ -1,6 +1,7 @@
 //! What the surroundings say: language, where sessions are kept, a seed from the system.
 
 use super::trouble::Trouble;
+use crate::session::kept;
 use std::env;
 use std::fs;
 use std::hash::{BuildHasher as _, RandomState};
@@ -44,13 +45,5 @@ pub fn session_folder() -> Result<PathBuf, Trouble> {
 /// # Errors
 /// [`Trouble::File`] when the folder cannot be made.
 pub fn new_session_path(scenario: &str, seed: u64) -> Result<PathBuf, Trouble> {
-    let folder = session_folder()?;
-    let mut number = 1_u32;
-    loop {
-        let path = folder.join(format!("{scenario}-{seed}-{number}.session"));
-        if !path.exists() {
-            return Ok(path);
-        }
-        number += 1;
-    }
+    Ok(kept::unused_path(&session_folder()?, scenario, seed))
 }

@@ -1,11 +1,11 @@
 //! A session that is kept on disk: every step is in the journal before its events are shown.
 
 use super::attempt::Session;
-use super::event::Event;
+use super::event::{Event, Refusal};
 use super::journal::{CaseRecord, Entry, Journal, JournalProblem};
 use super::step::Step;
 use crate::vehicle::error::VehicleError;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use thiserror::Error;
 
 /// A session with its journal.
@@ -93,4 +93,30 @@ pub fn replay(session: &mut Session, entries: &[Entry]) -> Result<(), KeptError>
         }
     }
     Ok(())
+}
+
+/// The ending of a session file's name, without the point.
+pub const FILE_ENDING: &str = "session";
+
+/// A name in a folder for a new session, which nothing has yet.
+#[must_use]
+pub fn unused_path(folder: &Path, scenario: &str, seed: u64) -> PathBuf {
+    let mut number = 1_u32;
+    loop {
+        let path = folder.join(format!("{scenario}-{seed}-{number}.{FILE_ENDING}"));
+        if !path.exists() {
+            return path;
+        }
+        number += 1;
+    }
+}
+
+/// Whether recorded steps end in handing the vehicle over, told without replaying them.
+#[must_use]
+pub fn is_finished(entries: &[Entry]) -> bool {
+    // The one thing that stops a hand-over; what it says otherwise depends on the case.
+    let refused = [Event::Refused { reason: Refusal::EngineRuns }];
+    entries
+        .iter()
+        .any(|entry| matches!(entry.step, Step::HandOver { .. }) && !entry.agrees_with(&refused))
 }

@@ -22,6 +22,66 @@ const NAMED_SUSPECTS: usize = 2;
 /// Chance from which a suspect is worth naming.
 const WORTH_NAMING: f64 = 0.05;
 
+/// A debrief in words, in its parts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DebriefWords {
+    /// How it was handed back, what was wrong, what became of it.
+    pub outcome: Vec<String>,
+    /// The sum of the marks and what it means.
+    pub total: String,
+    /// Whether the session passed.
+    pub passed: bool,
+    /// What fails the session whatever the sum.
+    pub critical: Vec<String>,
+    /// The marks in the order of the report.
+    pub marks: Vec<MarkWords>,
+    /// Every step as the expert saw it.
+    pub steps: Vec<StepWords>,
+}
+
+/// A mark in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MarkWords {
+    /// What for.
+    pub category: String,
+    /// Points earned.
+    pub points: String,
+    /// Points that could be earned.
+    pub most: String,
+    /// Share of them earned, 0 to 1.
+    pub share: f64,
+    /// What earned or lost it.
+    pub remarks: Vec<RemarkWords>,
+}
+
+/// A remark in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RemarkWords {
+    /// Whether it speaks for the apprentice.
+    pub good: bool,
+    /// The same as a sign.
+    pub sign: String,
+    /// What it says, with the step that it is about.
+    pub text: String,
+}
+
+/// A step as the expert saw it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StepWords {
+    /// Number of the step, from 1.
+    pub number: usize,
+    /// The step as it is typed.
+    pub step: String,
+    /// What it cost.
+    pub cost: String,
+    /// What the rest of the job should have cost before it.
+    pub value: String,
+    /// How it compares with the best step.
+    pub regret: String,
+    /// What was likely after it.
+    pub belief: String,
+}
+
 /// The whole debrief as lines of text.
 #[must_use]
 pub fn debrief(
@@ -30,36 +90,80 @@ pub fn debrief(
     rubric: &Rubric,
     words: &Words,
 ) -> Vec<String> {
-    let briefing = session.briefing();
+    let parts = in_parts(debrief, session, rubric, words);
     let mut lines = vec![words.say("debrief-title", &[])];
-    lines.extend(outcome(debrief, briefing, words));
+    lines.extend(parts.outcome);
     lines.push(String::new());
-    lines.push(total(debrief, rubric, words));
-    for critical in &debrief.critical {
-        lines.push(words.say(
-            match critical {
-                Critical::Unsafe => "debrief-critical-unsafe",
-                Critical::Unproved => "debrief-critical-unproved",
-            },
-            &[],
-        ));
-    }
-    for mark in &debrief.marks {
-        let most = 100.0 * rubric.weights.share_of(mark.category);
+    lines.push(parts.total);
+    lines.extend(parts.critical);
+    for mark in parts.marks {
         lines.push(words.say(
             "debrief-mark",
             &[
-                ("category", category(mark.category, words).into()),
-                ("points", number(mark.share * most, 1, words).into()),
-                ("most", number(most, 1, words).into()),
+                ("category", mark.category.into()),
+                ("points", mark.points.into()),
+                ("most", mark.most.into()),
             ],
         ));
-        lines.extend(mark.remarks.iter().map(|about| remark(about, session, words)));
+        lines.extend(mark.remarks.into_iter().map(|remark| {
+            words.say(
+                "remark-line",
+                &[("sign", remark.sign.into()), ("text", remark.text.into())],
+            )
+        }));
     }
     lines.push(String::new());
     lines.push(words.say("debrief-steps", &[]));
-    lines.extend(steps(debrief, session, words));
+    lines.extend(parts.steps.into_iter().map(|step| {
+        words.say(
+            "step-line",
+            &[
+                ("number", step.number.into()),
+                ("step", step.step.into()),
+                ("cost", step.cost.into()),
+                ("value", step.value.into()),
+                ("regret", step.regret.into()),
+                ("belief", step.belief.into()),
+            ],
+        )
+    }));
     lines
+}
+
+/// The whole debrief in its parts, for a page that lays them out.
+#[must_use]
+pub fn in_parts(
+    debrief: &Debrief,
+    session: &Session,
+    rubric: &Rubric,
+    words: &Words,
+) -> DebriefWords {
+    let marks = debrief.marks.iter().map(|mark| {
+        let most = 100.0 * rubric.weights.share_of(mark.category);
+        MarkWords {
+            category: category(mark.category, words),
+            points: number(mark.share * most, 1, words),
+            most: number(most, 1, words),
+            share: mark.share,
+            remarks: mark.remarks.iter().map(|it| remark(it, session, words)).collect(),
+        }
+    });
+    DebriefWords {
+        outcome: outcome(debrief, session.briefing(), words),
+        total: total(debrief, rubric, words),
+        passed: debrief.passed,
+        critical: debrief.critical.iter().map(|it| critical(*it, words)).collect(),
+        marks: marks.collect(),
+        steps: steps(debrief, session, words),
+    }
+}
+
+fn critical(critical: Critical, words: &Words) -> String {
+    let key = match critical {
+        Critical::Unsafe => "debrief-critical-unsafe",
+        Critical::Unproved => "debrief-critical-unproved",
+    };
+    words.say(key, &[])
 }
 
 fn outcome(debrief: &Debrief, briefing: &Briefing, words: &Words) -> Vec<String> {
@@ -132,21 +236,21 @@ pub fn category(category: MarkCategory, words: &Words) -> String {
 }
 
 /// One remark, with the step that it is about.
-fn remark(remark: &Remark, session: &Session, words: &Words) -> String {
+fn remark(remark: &Remark, session: &Session, words: &Words) -> RemarkWords {
     let sign = words.say(if remark.good { "remark-good" } else { "remark-bad" }, &[]);
     let text = about(&remark.about, session.briefing(), words);
-    match remark.entry.and_then(|entry| Some((entry, session.log().get(entry)?))) {
+    let text = match remark.entry.and_then(|entry| Some((entry, session.log().get(entry)?))) {
         Some((entry, logged)) => words.say(
             "remark-at-step",
             &[
-                ("sign", sign.into()),
                 ("number", (entry + 1).into()),
                 ("step", step_words::line(&logged.step).into()),
                 ("text", text.into()),
             ],
         ),
-        None => words.say("remark-alone", &[("sign", sign.into()), ("text", text.into())]),
-    }
+        None => text,
+    };
+    RemarkWords { good: remark.good, sign, text }
 }
 
 fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
@@ -226,7 +330,7 @@ fn whole_money(units: f64, briefing: &Briefing, words: &Words) -> String {
     money(Money(units.round() as i64 * 100), &briefing.prices.currency, words)
 }
 
-fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<String> {
+fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> {
     let briefing = session.briefing();
     debrief
         .review
@@ -245,17 +349,14 @@ fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<String> {
                 ),
                 Some(_) => words.say("step-no-regret", &[]),
             };
-            words.say(
-                "step-line",
-                &[
-                    ("number", (step.entry + 1).into()),
-                    ("step", step_words::line(&logged.step).into()),
-                    ("cost", whole_money(step.cost, briefing, words).into()),
-                    ("value", whole_money(step.value, briefing, words).into()),
-                    ("regret", regret.into()),
-                    ("belief", belief(&step.after, words).into()),
-                ],
-            )
+            StepWords {
+                number: step.entry + 1,
+                step: step_words::line(&logged.step),
+                cost: whole_money(step.cost, briefing, words),
+                value: whole_money(step.value, briefing, words),
+                regret,
+                belief: belief(&step.after, words),
+            }
         })
         .collect()
 }

@@ -11,7 +11,7 @@ pub fn help(words: &Words) -> String {
     let mut lines = vec![words.say("help-intro", &[])];
     for group in VerbGroup::ALL {
         lines.push(String::new());
-        lines.push(words.say(group_key(group), &[]));
+        lines.push(group_name(group, words));
         for usage in USAGES.iter().filter(|usage| usage.group == group) {
             let meaning = words.say(usage.meaning, &[]);
             lines.push(format!("  {:width$}  {meaning}", usage.example));
@@ -42,6 +42,12 @@ pub fn help_for(verb: &str, words: &Words) -> Option<String> {
         lines.extend([form, example].map(|line| format!("  {line}")));
     }
     Some(lines.join("\n"))
+}
+
+/// The name of a group of verbs.
+#[must_use]
+pub fn group_name(group: VerbGroup, words: &Words) -> String {
+    words.say(group_key(group), &[])
 }
 
 const fn group_key(group: VerbGroup) -> &'static str {

@@ -15,6 +15,7 @@ pub mod code_words;
 pub mod debrief_words;
 pub mod event_words;
 pub mod file_words;
+pub mod following;
 pub mod help;
 pub mod job_words;
 mod limit_words;

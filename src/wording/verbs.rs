@@ -108,6 +108,17 @@ pub struct Usage {
     pub meaning: &'static str,
 }
 
+impl Usage {
+    /// The words of the form that are the same whenever it is used: a whole step, or its
+    /// beginning.
+    #[must_use]
+    pub fn start(&self) -> String {
+        let is_fixed = |word: &&str| word.chars().all(|c| c.is_ascii_lowercase() || c == '-');
+        let fixed: Vec<&str> = self.form.split(' ').take_while(is_fixed).collect();
+        fixed.join(" ")
+    }
+}
+
 impl Verb {
     /// Every verb, in the order of the work.
     pub const ALL: [Self; 26] = [

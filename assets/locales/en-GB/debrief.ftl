@@ -31,8 +31,8 @@ mark-record = Record
 
 remark-good = +
 remark-bad = –
-remark-at-step = { "    " }{ $sign } step { $number }, { $step }: { $text }
-remark-alone = { "    " }{ $sign } { $text }
+remark-line = { "    " }{ $sign } { $text }
+remark-at-step = step { $number }, { $step }: { $text }
 
 about-regret = cost { $cost } more, in expectation, than { $best }.
 about-no-regret = no step cost more than it had to, within what a short look ahead can tell.

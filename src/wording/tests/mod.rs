@@ -1,6 +1,7 @@
 //! Tests over the whole of the wording, with a small vehicle of their own.
 
 mod events;
+mod following;
 mod sample;
 mod steps;
 mod steps_of;
