@@ -10,7 +10,7 @@ use crate::session::journal::JournalProblem;
 use crate::session::kept::KeptError;
 use crate::vehicle::error::VehicleError;
 use crate::wording::catalogue::Words;
-use crate::wording::file_words;
+use crate::wording::{defect_words, file_words};
 use crate::wording::parse_problem::ParseProblem;
 use std::io;
 use std::path::PathBuf;
@@ -125,16 +125,7 @@ impl Trouble {
             Self::Window { reason } => {
                 one(words.say("trouble-window", &[("why", reason.as_str().into())]))
             }
-            Self::Simulation { source } => {
-                let mut why = source.to_string();
-                let mut cause = std::error::Error::source(source);
-                while let Some(inner) = cause {
-                    why.push_str(": ");
-                    why.push_str(&inner.to_string());
-                    cause = inner.source();
-                }
-                one(words.say("trouble-simulation", &[("why", why.into())]))
-            }
+            Self::Simulation { source } => one(defect_words::simulation_failed(source, words)),
         }
     }
 

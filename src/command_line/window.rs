@@ -8,8 +8,21 @@ use std::io::{self, IsTerminal as _};
 #[cfg(feature = "workshop")]
 pub fn run(_: &mut Screen<'_>) -> Outcome {
     use super::Ending;
+    use super::store;
     use super::trouble::Trouble;
-    crate::workshop::run()
+    use crate::wording::catalogue::Words;
+    use crate::workshop::Surroundings;
+
+    let language = store::language();
+    let said = Words::for_language(&language);
+    let around = Surroundings {
+        words: Words::for_language(&language),
+        sessions: Box::new(move || {
+            store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
+        }),
+        any_seed: store::any_seed,
+    };
+    crate::workshop::run(around)
         .map(|()| Ending::Done)
         .map_err(|error| Trouble::Window { reason: error.to_string() })
 }

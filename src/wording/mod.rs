@@ -13,6 +13,7 @@ pub mod care_words;
 pub mod catalogue;
 pub mod code_words;
 pub mod debrief_words;
+pub mod defect_words;
 pub mod event_words;
 pub mod file_words;
 pub mod following;

@@ -1,6 +1,8 @@
 //! The window: a lit scene of the vehicle with panels around it.
 //!
 //! Purpose: draw what a session tells and send back what the apprentice chooses. Nothing is worked out here.
+//! `view` is what there is to see and what can be wanted, `panels` draws the one and answers the other, `desk` keeps the
+//! case behind them; these three know no engine. `shell` joins them to it.
 //! The display and the graphics driver are asked for before the engine starts, because the engine answers a missing one
 //! by a panic; see [`run`].
 
@@ -9,11 +11,16 @@
     reason = "the engine hands a system its arguments by value"
 )]
 
+mod desk;
 mod opening;
 mod panels;
 mod rest;
 mod scene;
+mod shell;
+mod theme;
+mod view;
 
+pub use desk::Surroundings;
 pub use opening::OpeningError;
 
 use bevy::app::TerminalCtrlCHandlerPlugin;
@@ -36,10 +43,10 @@ const INTERRUPTED: u8 = 130;
 ///
 /// [`OpeningError`] when there is no display to open a window on, a library of the display is missing, no graphics
 /// driver answers, or the engine ended with an error.
-pub fn run() -> Result<(), OpeningError> {
+pub fn run(around: Surroundings) -> Result<(), OpeningError> {
     opening::check_display()?;
     opening::check_graphics()?;
-    match app().run() {
+    match app(around).run() {
         AppExit::Success => Ok(()),
         // The engine turns Ctrl+C into this code; whoever pressed it needs no explanation.
         AppExit::Error(code) if code.get() == INTERRUPTED => Ok(()),
@@ -48,7 +55,7 @@ pub fn run() -> Result<(), OpeningError> {
 }
 
 /// The whole window as a value, not yet running.
-fn app() -> App {
+fn app(around: Surroundings) -> App {
     let window = Window {
         title: WINDOW_TITLE.to_owned(),
         name: Some("faultwright".to_owned()),
@@ -60,10 +67,7 @@ fn app() -> App {
         .set(WindowPlugin { primary_window: Some(window), ..default() })
         // `rest` puts it back with a handler that wakes the window.
         .disable::<TerminalCtrlCHandlerPlugin>();
-    app.add_plugins((engine, EguiPlugin::default())).add_plugins((
-        rest::plugin,
-        scene::plugin,
-        panels::plugin,
-    ));
+    app.add_plugins((engine, EguiPlugin::default())).add_plugins((rest::plugin, scene::plugin));
+    shell::plugin(&mut app, around);
     app
 }

@@ -26,6 +26,7 @@ pub(super) fn plugin(app: &mut App) {
     }
     app.insert_resource(WinitSettings::desktop_app())
         .insert_resource(building)
+        .init_resource::<Settled>()
         .add_systems(
             PreUpdate,
             drop_old_news.after(EguiInputSet::WriteEguiEvents).before(EguiPreUpdateSet::BeginPass),
@@ -39,6 +40,10 @@ pub(super) fn plugin(app: &mut App) {
 #[derive(Resource, Clone)]
 struct Building(Arc<AtomicBool>);
 
+/// Whether everything that is drawn has been drawn whole.
+#[derive(Resource, Default)]
+pub(super) struct Settled(pub bool);
+
 fn note_building(cache: Res<PipelineCache>, building: Res<Building>) {
     building.0.store(cache.waiting_pipelines().next().is_some(), Ordering::Relaxed);
 }
@@ -48,6 +53,7 @@ fn note_building(cache: Res<PipelineCache>, building: Res<Building>) {
 fn draw_until_ready(
     building: Res<Building>,
     mut since_ready: Local<u8>,
+    mut settled: ResMut<Settled>,
     mut redraw: MessageWriter<RequestRedraw>,
 ) {
     if building.0.load(Ordering::Relaxed) {
@@ -56,6 +62,10 @@ fn draw_until_ready(
     if *since_ready < FRAMES_AFTER_READY {
         *since_ready += 1;
         redraw.write(RequestRedraw);
+    }
+    let is_settled = *since_ready >= FRAMES_AFTER_READY;
+    if settled.0 != is_settled {
+        settled.0 = is_settled;
     }
 }
 

@@ -1,1 +1,86 @@
-### Filled by the part of the program that it is named after.
+### The window: its own few words. What happens on the job is said by the other catalogues.
+
+## Every page
+
+window-settings = Settings
+window-text-size = Text size
+window-percent = { $percent } %
+window-light = Light
+window-dark = Dark
+window-close-notice = Close the message
+window-to-front = Front page
+window-picture = The vehicle in the workshop
+
+## Front page
+
+window-title = Faultwright
+window-about = A vehicle has come in with a fault that nobody can see. Ask, look, measure and drive until you know what it is, repair it, and prove that the repair worked. Then see what each test was worth, what it cost, and what an expert would have done.
+window-begin-heading = Begin a case
+window-seed = Seed
+window-seed-any = any
+window-seed-hint = The same seed deals the same case. Leave it empty for a case that nobody chose.
+window-no-seed = A seed is a whole number from 0 to 18446744073709551615. Correct it, or leave the field empty.
+window-begin = Begin
+window-kept-heading = Go on with
+window-looking = Looking for kept sessions …
+window-none-kept = No session has been kept yet. Every case that you begin is kept from its first step.
+window-go-on = { $name }: go on after { $steps ->
+    [0] no step
+    [one] one step
+   *[other] { $steps } steps
+}
+window-see-debrief = { $name }: handed back after { $steps ->
+    [one] one step
+   *[other] { $steps } steps
+}, see the debrief
+window-older = Older ones are in the same folder; the command "faultwright bench --session FILE" opens any of them.
+window-look-again = Look again
+window-leave = Leave the program
+
+## Page of a case
+
+window-pane-sheet = Job sheet
+window-pane-log = Done so far
+window-pane-steps = Next step
+window-vehicle-heading = The vehicle
+window-key-off = Key off.
+window-key-on = Key on, engine not running.
+window-engine-runs = The engine runs.
+window-nothing-off = Everything is in its place.
+window-off = Off: { $parts }.
+window-suspects-heading = Suspects
+window-no-suspects = No suspect yet. Say what you suspect, and how sure you are, before you commit.
+window-suspect = { $fault }: { $percent } %
+window-suspect-hint = Give it another confidence
+window-till = { $minutes }, { $money } of material, { $total } in all
+window-log-empty = Nothing yet. Read the job sheet, then choose the words of a first step under “Next step”, or type it below.
+window-line-empty = Choose a first word.
+window-line-whole = The step is whole.
+window-line-wrong = No step goes on like this. Remove the last word.
+window-next-word = Next word
+window-number = A number
+window-text = A text from the job; or type your own below
+window-take = Take the step
+window-remove-word = Remove last word
+window-step = Step
+window-take-typed = Take it
+window-offers = Can stand next:
+window-no-offers = Type a step here, or choose its words under “Next step”.
+window-more-offers = and { $count } more
+window-hint-empty = Tab puts in the only or the marked word, the arrows up and down mark one, Enter takes the step. Esc leaves the field, F2 comes back to it, F3 goes to the words, Page Up and Page Down turn the log.
+window-hint-form = { $meaning }. Form: { $form }
+window-taking = Under way: { $step } …
+
+## Debrief
+
+window-judging = Setting out what might have been …
+window-points = { $points } of { $most }
+window-steps-heading = Step by step
+window-step-detail = Cost { $cost }; rest of the job before it { $value }; { $regret }; likely after it: { $belief }
+window-kept-at = The session is kept in { $path }.
+
+## Troubles
+
+window-opening = Taking the kept steps again …
+window-no-folder = Sessions cannot be kept: { $why } Make that folder one that you can write to, then begin or look again.
+window-broke-off = The work broke off, which is a defect of the program. The steps taken are on disk: go on with the session below.

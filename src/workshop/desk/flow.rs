@@ -1,0 +1,146 @@
+//! From page to page: what work is begun, and what comes of it.
+
+use super::open_case::OpenCase;
+use super::shelf::{self, Opened};
+use super::trouble::Trouble;
+use super::work::{Stage, Work};
+use super::{Answer, Desk, Open, judge};
+use crate::session::step::Step;
+use crate::wording::step_words;
+use crate::workshop::view::debrief::DebriefView;
+use crate::workshop::view::front::{FrontView, KeptFile};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+impl Desk {
+    pub(super) fn look_for_sessions(&mut self) {
+        let around = Arc::clone(&self.around);
+        self.looking = Some(Work::begin(&self.wake, String::new(), move |_| {
+            let folder = (around.sessions)().map_err(Trouble::NoFolder)?;
+            Ok(shelf::newest(&folder, &around.words))
+        }));
+    }
+
+    pub(super) fn show_sessions(&mut self, found: Result<Vec<KeptFile>, Trouble>) {
+        let kept = found.unwrap_or_else(|trouble| {
+            self.notice = Some(trouble.sentence(&self.around.words));
+            Vec::new()
+        });
+        if let Open::Front(view) = &mut self.open {
+            view.kept = Some(kept);
+        }
+    }
+
+    fn begin_work(
+        &mut self,
+        text: String,
+        work: impl FnOnce(&Stage) -> Answer + Send + 'static,
+    ) {
+        self.notice = None;
+        self.work = Some(Work::begin(&self.wake, text, work));
+    }
+
+    pub(super) fn begin(&mut self) {
+        let Open::Front(view) = &mut self.open else { return };
+        let seed = match view.seed.trim() {
+            "" => (self.around.any_seed)(),
+            text => match text.parse() {
+                Ok(seed) => seed,
+                Err(_) => {
+                    view.seed_problem = Some(self.around.words.say("window-no-seed", &[]));
+                    return;
+                }
+            },
+        };
+        let around = Arc::clone(&self.around);
+        self.begin_work(self.around.words.say("progress-dealing", &[]), move |_| {
+            Answer::Opened(shelf::begin(&around, seed).map(Box::new))
+        });
+    }
+
+    pub(super) fn go_on(&mut self, path: PathBuf) {
+        let around = Arc::clone(&self.around);
+        self.begin_work(self.around.words.say("window-opening", &[]), move |_| {
+            Answer::Opened(shelf::open(&path, &around.words).map(Box::new))
+        });
+    }
+
+    pub(super) fn take(&mut self, step: Step) {
+        let Open::Case(case) = &mut self.open else { return };
+        let Some(mut kept) = case.hand_out() else { return };
+        let line = step_words::line(&step);
+        let text = self.around.words.say("window-taking", &[("step", line.into())]);
+        self.begin_work(text, move |_| {
+            let error = kept.take(&step).err();
+            Answer::Taken { kept: Box::new(kept), error }
+        });
+    }
+
+    fn judge(&mut self, opened: Opened) {
+        self.open = Open::Debrief(DebriefView {
+            title: opened.case.briefing.job.title.clone(),
+            parts: None,
+            kept_at: opened.kept.path().display().to_string(),
+        });
+        let around = Arc::clone(&self.around);
+        self.begin_work(self.around.words.say("window-judging", &[]), move |stage| {
+            Answer::Judged(judge::judge(&opened, &around.words, stage).map(Box::new))
+        });
+    }
+
+    /// The front page. Work that goes on for another page is not heard any more; what it writes is
+    /// on disk all the same.
+    pub(super) fn to_front(&mut self) {
+        self.open = Open::Front(FrontView::default());
+        self.work = None;
+        self.notice = None;
+        self.look_for_sessions();
+    }
+
+    pub(super) fn front_with(&mut self, notice: String) {
+        if matches!(self.open, Open::Front(_)) {
+            // What was typed stays.
+            self.look_for_sessions();
+        } else {
+            self.to_front();
+        }
+        self.notice = Some(notice);
+    }
+
+    pub(super) fn hear(&mut self, answer: Answer) {
+        match answer {
+            Answer::Opened(Ok(opened)) if opened.kept.session().ending().is_some() => {
+                self.judge(*opened);
+            }
+            Answer::Opened(Ok(mut opened)) => {
+                self.notice = opened.notice.take();
+                let case = OpenCase::lay_out(*opened, &self.around.words);
+                self.open = Open::Case(Box::new(case));
+            }
+            Answer::Opened(Err(trouble)) | Answer::Judged(Err(trouble)) => {
+                self.front_with(trouble.sentence(&self.around.words));
+            }
+            Answer::Taken { kept, error } => {
+                let Open::Case(case) = &mut self.open else { return };
+                let words = &self.around.words;
+                let has_ended = kept.session().ending().is_some();
+                self.notice = error
+                    .map(|error| Trouble::of_kept(error, kept.path()).sentence(words));
+                case.take_back(*kept, self.notice.is_none(), words);
+                if has_ended {
+                    let front = Open::Front(FrontView::default());
+                    if let Open::Case(case) = std::mem::replace(&mut self.open, front)
+                        && let Some(opened) = case.close()
+                    {
+                        self.judge(opened);
+                    }
+                }
+            }
+            Answer::Judged(Ok(parts)) => {
+                if let Open::Debrief(view) = &mut self.open {
+                    view.parts = Some(*parts);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,183 @@
+//! What goes on behind the panels: which page is open, the case on it, and the work beside the
+//! window. It takes what the user wants and gives what there is to see, and knows no engine.
+
+mod flow;
+mod judge;
+mod line;
+mod logged;
+mod open_case;
+mod shelf;
+#[cfg(test)]
+mod tests;
+mod trouble;
+mod work;
+
+pub use work::Wake;
+
+#[cfg(test)]
+use crate::session::attempt::Session;
+use crate::session::kept::{KeptError, KeptSession};
+use crate::wording::catalogue::Words;
+use crate::wording::debrief_words::DebriefWords;
+use crate::workshop::view::action::Action;
+use crate::workshop::view::debrief::DebriefView;
+use crate::workshop::view::front::{FrontView, KeptFile};
+use crate::workshop::view::settings::Settings;
+use crate::workshop::view::{Page, WindowView};
+use open_case::OpenCase;
+use shelf::Opened;
+use std::path::PathBuf;
+use std::sync::Arc;
+use trouble::Trouble;
+use work::{Became, Work};
+
+/// What the window needs of its surroundings, which only the command line asks.
+pub struct Surroundings {
+    /// The sentences of the user's language.
+    pub words: Words,
+    /// The folder in which sessions are kept, made if need be, or why there is none. It is asked
+    /// each time, because the reason can be gone the next time.
+    pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
+    /// A seed that nobody chose.
+    pub any_seed: fn() -> u64,
+}
+
+/// The page that is open.
+enum Open {
+    Front(FrontView),
+    Case(Box<OpenCase>),
+    Debrief(DebriefView),
+}
+
+/// What comes of work beside the window.
+enum Answer {
+    Opened(Result<Box<Opened>, Trouble>),
+    Taken { kept: Box<KeptSession>, error: Option<KeptError> },
+    Judged(Result<Box<DebriefWords>, Trouble>),
+}
+
+/// Everything behind the panels.
+pub struct Desk {
+    around: Arc<Surroundings>,
+    wake: Wake,
+    settings: Settings,
+    open: Open,
+    looking: Option<Work<Result<Vec<KeptFile>, Trouble>>>,
+    work: Option<Work<Answer>>,
+    notice: Option<String>,
+    is_leaving: bool,
+}
+
+impl Desk {
+    /// A desk with the front page on it. `wake` makes the window look again.
+    #[must_use]
+    pub fn new(around: Surroundings, wake: Wake) -> Self {
+        let mut desk = Self {
+            around: Arc::new(around),
+            wake,
+            settings: Settings::default(),
+            open: Open::Front(FrontView::default()),
+            looking: None,
+            work: None,
+            notice: None,
+            is_leaving: false,
+        };
+        desk.look_for_sessions();
+        desk
+    }
+
+    /// The sentences.
+    #[must_use]
+    pub fn words(&self) -> &Words {
+        &self.around.words
+    }
+
+    /// What there is to see.
+    #[must_use]
+    pub fn view(&self) -> WindowView<'_> {
+        WindowView {
+            page: match &self.open {
+                Open::Front(view) => Page::Front(view),
+                Open::Case(case) => Page::Case(case.view()),
+                Open::Debrief(view) => Page::Debrief(view),
+            },
+            settings: self.settings,
+            busy: self.work.as_ref().map(Work::busy),
+            notice: self.notice.as_deref(),
+        }
+    }
+
+    /// The session that is open; nothing while a step is being taken.
+    #[cfg(test)]
+    pub fn session(&self) -> Option<&Session> {
+        match &self.open {
+            Open::Case(case) => case.session(),
+            Open::Front(_) | Open::Debrief(_) => None,
+        }
+    }
+
+    /// Whether work is going on beside the window.
+    #[cfg(test)]
+    pub const fn is_busy(&self) -> bool {
+        self.work.is_some() || self.looking.is_some()
+    }
+
+    /// Whether the user wants to end the program.
+    #[must_use]
+    pub const fn is_leaving(&self) -> bool {
+        self.is_leaving
+    }
+
+    /// Does what the user wants. While work goes on, what would begin other work is left alone.
+    pub fn act(&mut self, action: Action) {
+        let is_working = self.work.is_some();
+        match action {
+            Action::OpenSettings(open) => self.settings.are_open = open,
+            Action::SetText(size) => self.settings.text = size,
+            Action::SetShade(shade) => self.settings.shade = shade,
+            Action::CloseNotice => self.notice = None,
+            Action::Leave => self.is_leaving = true,
+            Action::LookAgain => self.look_for_sessions(),
+            Action::TypeSeed(text) => {
+                if let Open::Front(view) = &mut self.open {
+                    view.seed = text;
+                    view.seed_problem = None;
+                }
+            }
+            Action::Begin if !is_working => self.begin(),
+            Action::Open(path) if !is_working => self.go_on(path),
+            // A step that is being taken is waited for; a debrief can be left.
+            Action::ToFront if is_working && matches!(self.open, Open::Case(_)) => {}
+            Action::ToFront => self.to_front(),
+            Action::TakeStep if is_working => {}
+            other => {
+                let words = &self.around.words;
+                if let Open::Case(case) = &mut self.open
+                    && let Some(step) = case.act(other, words)
+                {
+                    self.take(step);
+                }
+            }
+        }
+    }
+
+    /// Hears what has come of the work beside the window.
+    pub fn listen(&mut self) {
+        if let Some(work) = self.looking.take() {
+            match work.look() {
+                Became::Pending => self.looking = Some(work),
+                Became::Done(found) => self.show_sessions(found),
+                Became::Lost => self.show_sessions(Ok(Vec::new())),
+            }
+        }
+        if let Some(work) = self.work.take() {
+            match work.look() {
+                Became::Pending => self.work = Some(work),
+                Became::Done(answer) => self.hear(answer),
+                Became::Lost => {
+                    self.front_with(self.around.words.say("window-broke-off", &[]));
+                }
+            }
+        }
+    }
+}

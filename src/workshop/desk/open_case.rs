@@ -1,0 +1,166 @@
+//! The case that is being worked.
+
+use super::line::About;
+use super::logged::{logged, texts_for_record};
+use super::shelf::Opened;
+use crate::scenario::draw::Case;
+use crate::session::attempt::Session;
+use crate::session::kept::KeptSession;
+use crate::session::step::Step;
+use crate::vehicle::spec::Id;
+use crate::wording::amounts::{minutes, money};
+use crate::wording::catalogue::Words;
+use crate::wording::verbs::{USAGES, VerbGroup};
+use crate::wording::{help, job_words, place};
+use crate::workshop::view::action::Action;
+use crate::workshop::view::case::{
+    CaseView, GroupView, LineView, Pane, StartView, SuspectView, VehicleView,
+};
+
+/// A case with its session and what is shown of them.
+pub struct OpenCase {
+    case: Case,
+    /// Away while a step is being taken.
+    kept: Option<KeptSession>,
+    texts: Vec<String>,
+    view: CaseView,
+}
+
+impl OpenCase {
+    /// Lays an opened case out.
+    pub fn lay_out(opened: Opened, words: &Words) -> Self {
+        let Opened { case, kept, .. } = opened;
+        let briefing = &case.briefing;
+        let log = kept.session().log().iter().enumerate();
+        let texts = texts_for_record(kept.session(), words);
+        let about = About { briefing, words, texts: &texts };
+        let view = CaseView {
+            title: briefing.job.title.clone(),
+            sheet: job_words::job_sheet(briefing, words).lines().map(str::to_owned).collect(),
+            vehicle: vehicle(kept.session(), words),
+            till: till(kept.session(), words),
+            suspects: suspects(kept.session(), words),
+            log: log.map(|(index, entry)| logged(index + 1, entry, briefing, words)).collect(),
+            line: LineView::empty(about),
+            groups: VerbGroup::ALL.map(|group| group_view(group, words)).into(),
+            open_group: VerbGroup::Look,
+            pane: Pane::default(),
+            kept_at: kept.path().display().to_string(),
+        };
+        Self { case, kept: Some(kept), texts, view }
+    }
+
+    /// What is shown.
+    pub const fn view(&self) -> &CaseView {
+        &self.view
+    }
+
+    /// The session; nothing while a step is being taken.
+    #[cfg(test)]
+    pub fn session(&self) -> Option<&Session> {
+        self.kept.as_ref().map(KeptSession::session)
+    }
+
+    /// Does what the user wants with line and page; a step to be taken is given back.
+    pub fn act(&mut self, action: Action, words: &Words) -> Option<Step> {
+        let about = About { briefing: &self.case.briefing, words, texts: &self.texts };
+        let line = &mut self.view.line;
+        match action {
+            Action::TypeLine(text) => line.typed(text, about),
+            Action::AddWord(word) => line.add_word(&word, about),
+            Action::AddDigit(digit) => line.rewrite(format!("{}{digit}", line.text), about),
+            Action::AddText(text) => line.rewrite(format!("{}{text}", line.text), about),
+            Action::StartLine(start) => line.rewrite(format!("{start} "), about),
+            Action::RemoveWord => line.remove_word(about),
+            Action::Highlight { forward } => line.mark(forward),
+            Action::Complete => line.complete(about),
+            Action::TakeStep => return line.step(about),
+            Action::ShowGroup(group) => self.view.open_group = group,
+            Action::ShowPane(pane) => self.view.pane = pane,
+            _ => {}
+        }
+        None
+    }
+
+    /// Hands the session out, so that a step can be taken beside the window.
+    pub fn hand_out(&mut self) -> Option<KeptSession> {
+        self.kept.take()
+    }
+
+    /// Takes the session back; `taken` is whether the step was.
+    pub fn take_back(&mut self, kept: KeptSession, taken: bool, words: &Words) {
+        let session = kept.session();
+        let briefing = &self.case.briefing;
+        for (index, entry) in session.log().iter().enumerate().skip(self.view.log.len()) {
+            self.view.log.push(logged(index + 1, entry, briefing, words));
+        }
+        self.view.vehicle = vehicle(session, words);
+        self.view.till = till(session, words);
+        self.view.suspects = suspects(session, words);
+        self.texts = texts_for_record(session, words);
+        if taken {
+            let about = About { briefing, words, texts: &self.texts };
+            self.view.line.rewrite(String::new(), about);
+        }
+        self.kept = Some(kept);
+    }
+
+    /// The case and its session again, for the debrief.
+    pub fn close(self) -> Option<Opened> {
+        Some(Opened { case: self.case, kept: self.kept?, notice: None })
+    }
+}
+
+fn vehicle(session: &Session, words: &Words) -> VehicleView {
+    let sighted = session.vehicle_in_sight();
+    let key = match (sighted.key_on(), sighted.engine_runs()) {
+        (_, true) => words.say("window-engine-runs", &[]),
+        (true, false) => words.say("window-key-on", &[]),
+        (false, false) => words.say("window-key-off", &[]),
+    };
+    let off: Vec<Id> = session.parts_off().cloned().collect();
+    let off = if off.is_empty() {
+        words.say("window-nothing-off", &[])
+    } else {
+        words.say("window-off", &[("parts", place::places(&off, words).into())])
+    };
+    VehicleView { key, off }
+}
+
+fn till(session: &Session, words: &Words) -> String {
+    let (prices, till) = (&session.briefing().prices, session.till());
+    let amount = |value| money(value, &prices.currency, words);
+    words.say(
+        "window-till",
+        &[
+            ("minutes", minutes(till.minutes, words).into()),
+            ("money", amount(till.money).into()),
+            ("total", amount(till.total(prices.labour_per_hour)).into()),
+        ],
+    )
+}
+
+fn suspects(session: &Session, words: &Words) -> Vec<SuspectView> {
+    let one = |(fault, percent): (&crate::faults::FaultName, &u8)| SuspectView {
+        name: place::fault(fault, words),
+        percent: *percent,
+        start: format!("suspect {} {}", fault.kind.word(), fault.place),
+    };
+    let mut list: Vec<SuspectView> = session.suspects().iter().map(one).collect();
+    // The likeliest first; those that are alike stay in the order of their names.
+    list.sort_by_key(|suspect| std::cmp::Reverse(suspect.percent));
+    list
+}
+
+fn group_view(group: VerbGroup, words: &Words) -> GroupView {
+    let of_group = USAGES.iter().filter(|usage| usage.group == group);
+    let start = |usage: &crate::wording::verbs::Usage| StartView {
+        words: usage.start(),
+        meaning: words.say(usage.meaning, &[]),
+    };
+    GroupView {
+        group,
+        name: help::group_name(group, words),
+        starts: of_group.map(start).collect(),
+    }
+}

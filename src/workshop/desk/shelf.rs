@@ -1,0 +1,89 @@
+//! Session files: which there are, and getting a case from one or for a new one.
+
+use super::Surroundings;
+use super::trouble::Trouble;
+use crate::scenario::deal::{deal, deal_again, record_of};
+use crate::scenario::draw::Case;
+use crate::scenario::load;
+use crate::session::attempt::Session;
+use crate::session::journal::{Journal, ReadMode, read};
+use crate::session::kept::{self, KeptSession};
+use crate::wording::catalogue::Words;
+use crate::wording::file_words;
+use crate::workshop::view::front::{KeptFile, KeptState};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// The newest files that are looked into: more than anybody reads through, few enough to be there
+/// at once.
+const MOST_FILES: usize = 24;
+
+/// A case that is open.
+pub struct Opened {
+    /// The case.
+    pub case: Case,
+    /// The session about it.
+    pub kept: KeptSession,
+    /// What has to be known about its file.
+    pub notice: Option<String>,
+}
+
+/// The newest session files of a folder, the newest first.
+pub fn newest(folder: &Path, words: &Words) -> Vec<KeptFile> {
+    let Ok(entries) = fs::read_dir(folder) else { return Vec::new() };
+    let mut files: Vec<_> = entries
+        .filter_map(|entry| {
+            let path = entry.ok()?.path();
+            let is_session = path.extension().is_some_and(|ending| ending == kept::FILE_ENDING);
+            let written = fs::metadata(&path).ok()?.modified().ok()?;
+            is_session.then_some((written, path))
+        })
+        .collect();
+    files.sort();
+    files.into_iter().rev().take(MOST_FILES).map(|(_, path)| look_into(path, words)).collect()
+}
+
+fn look_into(path: PathBuf, words: &Words) -> KeptFile {
+    let name = path.file_stem().map_or_else(String::new, |name| name.to_string_lossy().into());
+    let state = match read(&path, ReadMode::AllowTorn) {
+        Ok(recorded) => {
+            let steps = recorded.entries.len();
+            if kept::is_finished(&recorded.entries) {
+                KeptState::Finished { steps }
+            } else {
+                KeptState::Unfinished { steps }
+            }
+        }
+        Err(problem) => KeptState::Broken(file_words::journal_problem(&problem, words)),
+    };
+    KeptFile { path, name, state }
+}
+
+/// Deals a case of the scenario that the program carries and begins to keep its session.
+///
+/// # Errors
+/// [`Trouble`] when no case comes of the seed, or nothing can be kept.
+pub fn begin(around: &Surroundings, seed: u64) -> Result<Opened, Trouble> {
+    let folder = (around.sessions)().map_err(Trouble::NoFolder)?;
+    let case = deal(&Arc::new(load::demo()?), seed)?;
+    let path = kept::unused_path(&folder, &case.scenario.text.scenario_name, seed);
+    let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    let kept = KeptSession::create(&path, &record_of(&case), session)
+        .map_err(|error| Trouble::of_kept(error, &path))?;
+    Ok(Opened { case, kept, notice: None })
+}
+
+/// Goes on with a kept session.
+///
+/// # Errors
+/// [`Trouble`] when its file cannot be used; the file is then as it was.
+pub fn open(path: &Path, words: &Words) -> Result<Opened, Trouble> {
+    let (journal, recorded) = Journal::resume(path)?;
+    let case = deal_again(&recorded.case)?;
+    let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    let kept = KeptSession::resume(journal, &recorded.entries, session)
+        .map_err(|error| Trouble::of_kept(error, path))?;
+    let notice = recorded.torn.as_ref().map(|torn| file_words::torn(torn, path, words));
+    Ok(Opened { case, kept, notice })
+}

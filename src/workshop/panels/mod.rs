@@ -1,0 +1,52 @@
+//! The panels: functions of what there is to see that answer what the user wants.
+//!
+//! They name no engine, so that a test walks them without one.
+
+mod case_page;
+mod debrief_page;
+mod entry;
+mod frame;
+mod front_page;
+mod log;
+mod pieces;
+mod settings_strip;
+mod sheet;
+mod steps;
+#[cfg(all(test, feature = "panel-tests"))]
+mod tests;
+
+use super::theme;
+use super::view::action::Action;
+use super::view::{Page, WindowView};
+use crate::wording::catalogue::Words;
+use egui::{TextureId, Ui};
+
+/// What panels draw with.
+#[derive(Debug, Clone, Copy)]
+pub struct Tools<'a> {
+    /// The sentences of the window itself.
+    pub words: &'a Words,
+    /// The picture of the vehicle, twice as wide as it is high or wider.
+    pub picture: Option<TextureId>,
+}
+
+impl Tools<'_> {
+    fn say(&self, key: &str) -> String {
+        self.words.say(key, &[])
+    }
+}
+
+/// The whole window.
+pub fn window_ui(ui: &mut Ui, view: &WindowView<'_>, tools: Tools<'_>) -> Vec<Action> {
+    let mut actions = Vec::new();
+    // Behind the panels nothing is drawn by anybody else.
+    ui.painter().rect_filled(ui.max_rect(), 0.0, theme::palette(ui).bench);
+    match view.page {
+        Page::Front(front) => front_page::front_ui(ui, front, view, tools, &mut actions),
+        Page::Case(case) => case_page::case_ui(ui, case, view, tools, &mut actions),
+        Page::Debrief(debrief) => {
+            debrief_page::debrief_ui(ui, debrief, view, tools, &mut actions);
+        }
+    }
+    actions
+}

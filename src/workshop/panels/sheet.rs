@@ -1,0 +1,60 @@
+//! What is known without asking: the vehicle as it stands there, the suspects, the job sheet.
+
+use super::Tools;
+use super::pieces::{bar_ui, heading_ui, page_keys, picture_ui};
+use crate::workshop::theme;
+use crate::workshop::view::action::Action;
+use crate::workshop::view::case::{CaseView, SuspectView};
+use egui::{Button, RichText, ScrollArea, Ui, vec2};
+
+/// Vehicle, suspects and job sheet in one column.
+pub fn sheet_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
+    let has_room = ui.ctx().content_rect().height() >= theme::PICTURE_FROM
+        && ui.available_width() <= theme::SHEET_WIDTH;
+    ScrollArea::vertical().id_salt("sheet").auto_shrink(false).show(ui, |ui| {
+        if !has_room {
+            page_keys(ui);
+        }
+        if let Some(picture) = tools.picture.filter(|_| has_room) {
+            let size = vec2(ui.available_width(), theme::PICTURE_HEIGHT);
+            picture_ui(ui, picture, size, &tools.say("window-picture"));
+        }
+        heading_ui(ui, &tools.say("window-vehicle-heading"));
+        ui.label(&case.vehicle.key);
+        ui.label(&case.vehicle.off);
+        ui.add_space(theme::WIDE_GAP);
+        heading_ui(ui, &tools.say("window-suspects-heading"));
+        if case.suspects.is_empty() {
+            ui.label(tools.say("window-no-suspects"));
+        }
+        for suspect in &case.suspects {
+            suspect_ui(ui, suspect, tools, actions);
+        }
+        ui.add_space(theme::WIDE_GAP);
+        heading_ui(ui, &tools.say("window-pane-sheet"));
+        for (number, line) in case.sheet.iter().enumerate() {
+            let text = RichText::new(line.trim_start());
+            // The first line is the title of the job.
+            ui.label(if number == 0 { text.strong() } else { text });
+        }
+    });
+}
+
+fn suspect_ui(
+    ui: &mut Ui,
+    suspect: &SuspectView,
+    tools: Tools<'_>,
+    actions: &mut Vec<Action>,
+) {
+    let text = tools.words.say(
+        "window-suspect",
+        &[("fault", suspect.name.as_str().into()), ("percent", suspect.percent.into())],
+    );
+    let button = Button::new(&text).wrap().right_text("");
+    let button = button.min_size(vec2(ui.available_width(), 0.0));
+    let hint = tools.say("window-suspect-hint");
+    if ui.add(button).on_hover_text(hint).clicked() {
+        actions.push(Action::StartLine(suspect.start.clone()));
+    }
+    bar_ui(ui, f32::from(suspect.percent) / 100.0, ui.available_width(), &text);
+}

@@ -1,0 +1,70 @@
+//! Joins the panels to the engine: what there is to see goes in, what the user wants comes out.
+
+use super::desk::{Desk, Surroundings, Wake};
+use super::panels::{Tools, window_ui};
+use super::scene::Picture;
+use super::theme;
+use bevy::prelude::*;
+use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
+use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
+use std::sync::Arc;
+
+/// Must be added after the engine's own plugins: work beside the window wakes their event loop.
+pub(super) fn plugin(app: &mut App, around: Surroundings) {
+    let wake = wake_of(app);
+    app.insert_resource(Behind(Desk::new(around, wake)))
+        .add_systems(EguiPrimaryContextPass, draw);
+}
+
+/// What goes on behind the panels.
+#[derive(Resource)]
+struct Behind(Desk);
+
+fn wake_of(app: &App) -> Wake {
+    match app.world().get_resource::<EventLoopProxyWrapper>() {
+        Some(proxy) => {
+            let proxy = (**proxy).clone();
+            Arc::new(move || {
+                // It fails only when the loop has ended, and then nobody looks any more.
+                let _ended = proxy.send_event(WinitUserEvent::WakeUp);
+            })
+        }
+        None => Arc::new(|| {}),
+    }
+}
+
+/// Draws every panel once a pass and does what the user wants.
+fn draw(
+    mut contexts: EguiContexts,
+    mut behind: ResMut<Behind>,
+    picture: Option<Res<Picture>>,
+    mut is_dressed: Local<bool>,
+    mut exit: MessageWriter<AppExit>,
+) -> Result {
+    let ctx = contexts.ctx_mut()?;
+    let desk = &mut behind.0;
+    if !std::mem::replace(&mut *is_dressed, true) {
+        theme::dress(ctx);
+    }
+    desk.listen();
+    theme::set(ctx, desk.view().settings);
+    // The panels share what is left of the window between them, so they need one common parent.
+    let mut root = egui::Ui::new(
+        ctx.clone(),
+        "workshop".into(),
+        egui::UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect()),
+    );
+    let tools = Tools { words: desk.words(), picture: picture.map(|picture| picture.0) };
+    let actions = window_ui(&mut root, &desk.view(), tools);
+    if !actions.is_empty() {
+        // What they change is seen in the next frame.
+        ctx.request_repaint();
+    }
+    for action in actions {
+        desk.act(action);
+    }
+    if desk.is_leaving() {
+        exit.write(AppExit::Success);
+    }
+    Ok(())
+}

@@ -1,0 +1,298 @@
+//! Every colour and distance of the window, so that contrast is checked in one place.
+//!
+//! The look is that of a job card on a bench: ink on a card, a ruled line under a heading. What a
+//! colour says is always said by a word or a sign as well.
+
+#![expect(clippy::disallowed_methods, reason = "this is where the window's colours are made")]
+
+use super::view::settings::{Settings, Shade};
+use egui::{Color32, CornerRadius, FontFamily, FontId, Frame, Margin, Stroke, TextStyle, vec2};
+
+/// Space between things that belong together [points].
+pub const GAP: f32 = 6.0;
+/// Space between groups of things [points].
+pub const WIDE_GAP: f32 = 14.0;
+/// Space between a card's edge and what is on it [points].
+pub const MARGIN: i8 = 10;
+/// Width from which job sheet, log and steps stand beside each other [points].
+pub const THREE_COLUMNS_FROM: f32 = 960.0;
+/// Width of the job sheet beside the log [points].
+pub const SHEET_WIDTH: f32 = 290.0;
+/// Width of the steps beside the log [points].
+pub const STEPS_WIDTH: f32 = 330.0;
+/// Width of a column of running text [points].
+pub const TEXT_WIDTH: f32 = 560.0;
+/// Width of a page that is read from top to bottom [points].
+pub const PAGE_WIDTH: f32 = 900.0;
+/// Width of a name beside a bar [points].
+pub const NAME_WIDTH: f32 = 170.0;
+/// Width of a bar [points].
+pub const BAR_WIDTH: f32 = 220.0;
+/// Height of a bar [points].
+pub const BAR_HEIGHT: f32 = 12.0;
+/// Width of the seed field [points].
+pub const SEED_WIDTH: f32 = 150.0;
+/// Height of the picture beside the job sheet [points].
+pub const PICTURE_HEIGHT: f32 = 132.0;
+/// Height of the window from which the picture stands there [points].
+pub const PICTURE_FROM: f32 = 560.0;
+/// Width of a digit's button [points].
+pub const DIGIT_WIDTH: f32 = 40.0;
+
+/// Size of a heading, a title, a text, a typed word and a small remark [points].
+const SIZES: [f32; 5] = [17.0, 32.0, 15.0, 14.0, 13.0];
+/// The style of the title on the front page.
+pub const TITLE: &str = "title";
+
+/// Back of the scene, its floor and its parts [share of red, green and blue].
+pub const SCENE_BACK: [f32; 3] = [0.10, 0.115, 0.11];
+/// The hall's floor.
+pub const SCENE_FLOOR: [f32; 3] = [0.30, 0.32, 0.31];
+/// A part of metal.
+pub const SCENE_METAL: [f32; 3] = [0.55, 0.57, 0.58];
+
+/// The colours of one shade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Palette {
+    /// Behind everything.
+    pub bench: Color32,
+    /// What text stands on.
+    pub card: Color32,
+    /// What can be written into.
+    pub field: Color32,
+    /// Text.
+    pub ink: Color32,
+    /// Text that matters less.
+    pub faint: Color32,
+    /// Lines and edges.
+    pub rule: Color32,
+    /// A button.
+    pub button: Color32,
+    /// A button under the pointer or in focus.
+    pub button_lit: Color32,
+    /// Behind chosen text, and a button that is chosen.
+    pub chosen: Color32,
+    /// Bars, the rule under a heading and under what is chosen, the edge of what has the focus.
+    pub accent: Color32,
+    /// Text of a caution.
+    pub caution: Color32,
+    /// What it stands on.
+    pub caution_card: Color32,
+    /// Text of a breach or a problem.
+    pub breach: Color32,
+    /// What it stands on.
+    pub breach_card: Color32,
+    /// Text of what went well.
+    pub good: Color32,
+}
+
+const fn rgb(hex: u32) -> Color32 {
+    let [_, red, green, blue] = hex.to_be_bytes();
+    Color32::from_rgb(red, green, blue)
+}
+
+const LIGHT: Palette = Palette {
+    bench: rgb(0xDD_DA_D0),
+    card: rgb(0xF8_F6_EF),
+    field: rgb(0xFF_FF_FF),
+    ink: rgb(0x1D_22_1E),
+    faint: rgb(0x4C_53_4C),
+    rule: rgb(0xB9_B5_A6),
+    button: rgb(0xE8_E4_D8),
+    button_lit: rgb(0xD6_DF_D2),
+    chosen: rgb(0xC2_DD_D0),
+    accent: rgb(0x1B_5A_4A),
+    caution: rgb(0x6A_43_00),
+    caution_card: rgb(0xF6_E7_C3),
+    breach: rgb(0x8A_1C_12),
+    breach_card: rgb(0xF7_DD_D6),
+    good: rgb(0x1C_5A_2B),
+};
+
+const DARK: Palette = Palette {
+    bench: rgb(0x13_16_14),
+    card: rgb(0x1F_23_20),
+    field: rgb(0x12_15_13),
+    ink: rgb(0xEC_E9_DF),
+    faint: rgb(0xB4_B8_AD),
+    rule: rgb(0x47_4E_48),
+    button: rgb(0x2E_35_30),
+    button_lit: rgb(0x3B_49_41),
+    chosen: rgb(0x26_48_3D),
+    accent: rgb(0x86_CB_B5),
+    caution: rgb(0xF3_C9_77),
+    caution_card: rgb(0x38_2D_14),
+    breach: rgb(0xFF_A5_96),
+    breach_card: rgb(0x45_23_1E),
+    good: rgb(0x9B_D9_A6),
+};
+
+/// The colours that something is drawn in.
+#[must_use]
+pub fn palette(ui: &egui::Ui) -> &'static Palette {
+    if ui.visuals().dark_mode { &DARK } else { &LIGHT }
+}
+
+/// A card on the bench.
+#[must_use]
+pub fn card(ui: &egui::Ui) -> Frame {
+    Frame::new().fill(palette(ui).card).inner_margin(Margin::same(MARGIN))
+}
+
+/// A card that stands on another.
+#[must_use]
+pub fn note(fill: Color32) -> Frame {
+    Frame::new().fill(fill).inner_margin(Margin::symmetric(8, 4)).corner_radius(CornerRadius::same(2))
+}
+
+/// Gives a context both shades, once.
+pub fn dress(ctx: &egui::Context) {
+    for (theme, palette) in [(egui::Theme::Light, &LIGHT), (egui::Theme::Dark, &DARK)] {
+        ctx.set_style_of(theme, style(theme, palette));
+    }
+}
+
+/// Shows a context as the settings say.
+pub fn set(ctx: &egui::Context, settings: Settings) {
+    let zoom = f32::from(settings.text.percent()) / 100.0;
+    if (ctx.zoom_factor() - zoom).abs() > f32::EPSILON {
+        ctx.set_zoom_factor(zoom);
+    }
+    let wanted = match settings.shade {
+        Shade::Light => egui::Theme::Light,
+        Shade::Dark => egui::Theme::Dark,
+    };
+    if ctx.options(|options| options.theme_preference) != wanted.into() {
+        ctx.set_theme(wanted);
+    }
+}
+
+fn style(theme: egui::Theme, palette: &Palette) -> egui::Style {
+    let [heading, title, body, typed, small] = SIZES;
+    let mut style = egui::Style { visuals: visuals(theme, palette), ..egui::Style::default() };
+    style.text_styles = [
+        (TextStyle::Heading, FontId::new(heading, FontFamily::Proportional)),
+        (TextStyle::Name(TITLE.into()), FontId::new(title, FontFamily::Proportional)),
+        (TextStyle::Body, FontId::new(body, FontFamily::Proportional)),
+        (TextStyle::Button, FontId::new(body, FontFamily::Proportional)),
+        (TextStyle::Monospace, FontId::new(typed, FontFamily::Monospace)),
+        (TextStyle::Small, FontId::new(small, FontFamily::Proportional)),
+    ]
+    .into();
+    style.spacing.item_spacing = vec2(GAP, GAP);
+    style.spacing.button_padding = vec2(8.0, 4.0);
+    // A target of a finger's or a shaking hand's size.
+    style.spacing.interact_size.y = 26.0;
+    // Nothing moves by itself, so that the window can rest, and nobody is distracted.
+    style.animation_time = 0.0;
+    style.scroll_animation = egui::style::ScrollAnimation::none();
+    style.spacing.scroll = egui::style::ScrollStyle::solid();
+    style
+}
+
+fn visuals(theme: egui::Theme, palette: &Palette) -> egui::Visuals {
+    let mut visuals = theme.default_visuals();
+    let corner = CornerRadius::same(2);
+    let edge = |color| Stroke::new(1.0, color);
+    visuals.override_text_color = None;
+    // The font is a light one; drawn like this its strokes are as dark in both shades.
+    visuals.text_options.color_transfer_function =
+        egui::epaint::FontColorTransferFunction::TwoCoverageMinusCoverageSq;
+    visuals.weak_text_color = Some(palette.faint);
+    visuals.panel_fill = palette.bench;
+    visuals.window_fill = palette.card;
+    visuals.window_stroke = edge(palette.rule);
+    visuals.window_corner_radius = corner;
+    visuals.menu_corner_radius = corner;
+    visuals.extreme_bg_color = palette.field;
+    visuals.text_edit_bg_color = Some(palette.field);
+    visuals.faint_bg_color = palette.button;
+    visuals.code_bg_color = palette.button;
+    visuals.hyperlink_color = palette.accent;
+    visuals.warn_fg_color = palette.caution;
+    visuals.error_fg_color = palette.breach;
+    visuals.selection.bg_fill = palette.chosen;
+    visuals.selection.stroke = Stroke::new(2.0, palette.ink);
+    visuals.text_cursor.blink = false;
+    visuals.text_cursor.stroke = Stroke::new(2.0, palette.accent);
+    let widgets = &mut visuals.widgets;
+    for (widget, fill, stroke) in [
+        (&mut widgets.noninteractive, palette.card, edge(palette.rule)),
+        (&mut widgets.inactive, palette.button, edge(palette.rule)),
+        (&mut widgets.hovered, palette.button_lit, Stroke::new(2.0, palette.accent)),
+        (&mut widgets.active, palette.button_lit, Stroke::new(2.0, palette.accent)),
+        (&mut widgets.open, palette.button_lit, edge(palette.rule)),
+    ] {
+        widget.bg_fill = fill;
+        widget.weak_bg_fill = fill;
+        widget.bg_stroke = stroke;
+        widget.fg_stroke = edge(palette.ink);
+        widget.corner_radius = corner;
+        widget.expansion = 0.0;
+    }
+    // There is no bold font, so what is strong has a colour; and it stands alone on its line.
+    visuals.widgets.active.fg_stroke = edge(palette.accent);
+    visuals
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Least contrast of running text: the stricter level of the Web Content Accessibility
+    /// Guidelines 2.2, 1.4.6.
+    const TEXT: f64 = 7.0;
+    /// Least contrast of a sign, an edge that says something, or a bar: 1.4.11 of the same.
+    const SIGN: f64 = 3.0;
+
+    fn luminance(color: Color32) -> f64 {
+        let linear = |channel: u8| {
+            let share = f64::from(channel) / 255.0;
+            if share <= 0.040_45 {
+                share / 12.92
+            } else {
+                crate::numerics::elementary::pow((share + 0.055) / 1.055, 2.4)
+            }
+        };
+        0.2126 * linear(color.r()) + 0.7152 * linear(color.g()) + 0.0722 * linear(color.b())
+    }
+
+    fn contrast(one: Color32, other: Color32) -> f64 {
+        let (one, other) = (luminance(one), luminance(other));
+        (one.max(other) + 0.05) / (one.min(other) + 0.05)
+    }
+
+    #[test]
+    fn published_contrast_of_black_and_white_is_21() {
+        assert!((contrast(Color32::BLACK, Color32::WHITE) - 21.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn every_text_can_be_read_on_what_it_stands_on() {
+        for palette in [&LIGHT, &DARK] {
+            for (text, on) in [
+                (palette.ink, palette.card),
+                (palette.ink, palette.bench),
+                (palette.ink, palette.field),
+                (palette.ink, palette.button),
+                (palette.ink, palette.button_lit),
+                (palette.faint, palette.card),
+                (palette.faint, palette.field),
+                (palette.ink, palette.chosen),
+                (palette.accent, palette.card),
+                (palette.caution, palette.caution_card),
+                (palette.breach, palette.breach_card),
+                (palette.breach, palette.card),
+                (palette.good, palette.card),
+            ] {
+                assert!(contrast(text, on) >= TEXT, "{text:?} on {on:?}: {}", contrast(text, on));
+            }
+            for (text, on) in [(palette.faint, palette.bench), (palette.faint, palette.button)] {
+                assert!(contrast(text, on) >= 4.5, "{text:?} on {on:?}: {}", contrast(text, on));
+            }
+            for on in [palette.card, palette.bench, palette.button, palette.field] {
+                assert!(contrast(palette.accent, on) >= SIGN, "{on:?}");
+            }
+        }
+    }
+}

@@ -1,0 +1,59 @@
+//! What a panel answers: what the user wants.
+
+use super::case::Pane;
+use super::settings::{Shade, TextSize};
+use crate::wording::verbs::VerbGroup;
+use std::path::PathBuf;
+
+/// One thing that the user wants.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Action {
+    /// Open or close the strip with the settings.
+    OpenSettings(bool),
+    /// Change the size of the text.
+    SetText(TextSize),
+    /// Change to dark on light or light on dark.
+    SetShade(Shade),
+    /// The notice has been read.
+    CloseNotice,
+
+    /// The seed field holds this now.
+    TypeSeed(String),
+    /// Begin a case.
+    Begin,
+    /// Open a kept session: go on with it, or see its debrief.
+    Open(PathBuf),
+    /// Look again for kept sessions.
+    LookAgain,
+    /// End the program.
+    Leave,
+
+    /// The entry field holds this line now.
+    TypeLine(String),
+    /// Put a word to the line.
+    AddWord(String),
+    /// Put the digit, point or sign of a number to the line.
+    AddDigit(char),
+    /// Put a text to the end of the line.
+    AddText(String),
+    /// Begin the line anew with these words.
+    StartLine(String),
+    /// Take the last word of the line back.
+    RemoveWord,
+    /// Mark the next or the one before of the words that can stand here.
+    Highlight {
+        /// The next.
+        forward: bool,
+    },
+    /// Put the only or the marked word to the line.
+    Complete,
+    /// Take the step that the line says.
+    TakeStep,
+    /// Show the verbs of a group.
+    ShowGroup(VerbGroup),
+    /// Where there is room for only one: show this part of the page.
+    ShowPane(Pane),
+
+    /// Back to the front page.
+    ToFront,
+}

@@ -1,0 +1,46 @@
+//! What the panels show and what they answer: plain values, so that both can be tested without an
+//! engine, a display or a driver.
+
+pub mod action;
+pub mod case;
+pub mod debrief;
+pub mod front;
+pub mod settings;
+
+use case::CaseView;
+use debrief::DebriefView;
+use front::FrontView;
+use settings::Settings;
+
+/// Everything that is to be seen at one moment.
+#[derive(Debug, Clone)]
+pub struct WindowView<'a> {
+    /// The page that is open.
+    pub page: Page<'a>,
+    /// How it is shown.
+    pub settings: Settings,
+    /// What is being worked on.
+    pub busy: Option<Busy>,
+    /// What went wrong, or what has to be known.
+    pub notice: Option<&'a str>,
+}
+
+/// The page that is open.
+#[derive(Debug, Clone, Copy)]
+pub enum Page<'a> {
+    /// Where a case is chosen.
+    Front(&'a FrontView),
+    /// Where it is worked on.
+    Case(&'a CaseView),
+    /// What came of it.
+    Debrief(&'a DebriefView),
+}
+
+/// Work that goes on beside the window.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Busy {
+    /// What is being done.
+    pub text: String,
+    /// How far it is, 0 to 1, where that is known.
+    pub share: Option<f32>,
+}

@@ -1,0 +1,52 @@
+//! How the window is shown.
+
+/// The settings that a user can change.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Settings {
+    /// Size of everything.
+    pub text: TextSize,
+    /// Dark on light or light on dark.
+    pub shade: Shade,
+    /// Whether the strip with the settings is open.
+    pub are_open: bool,
+}
+
+/// Size of the text, and of everything with it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum TextSize {
+    /// As the display has it.
+    #[default]
+    Normal,
+    /// A quarter larger.
+    Large,
+    /// Half as large again.
+    Larger,
+    /// Twice as large.
+    Double,
+}
+
+impl TextSize {
+    /// Every size, the smallest first.
+    pub const ALL: [Self; 4] = [Self::Normal, Self::Large, Self::Larger, Self::Double];
+
+    /// The size [%].
+    #[must_use]
+    pub const fn percent(self) -> u8 {
+        match self {
+            Self::Normal => 100,
+            Self::Large => 125,
+            Self::Larger => 150,
+            Self::Double => 200,
+        }
+    }
+}
+
+/// Dark on light or light on dark.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Shade {
+    /// Dark on light.
+    #[default]
+    Light,
+    /// Light on dark.
+    Dark,
+}
