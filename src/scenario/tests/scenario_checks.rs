@@ -319,7 +319,7 @@ fn roads() {
 fn road_without_segments() {
     one(
         "        \"town-loop\": (",
-        "        \"nowhere\": (minutes: 1, profile: (segments: ¦[])),\n        \"town-loop\": (",
+        "        \"nowhere\": (minutes: 1, profile: (ramp_s: 3, start_rpm: 800, segments: ¦[])),\n        \"town-loop\": (",
         ProblemKind::Empty,
     );
 }
