@@ -102,11 +102,14 @@ fn owners(findings: &mut Findings<'_>, path: &str, element: &HarnessElement, spe
     }
 }
 
+/// A sort of element by which it is known, and the need that it meets.
+type Sort = (fn(&HarnessElement) -> bool, HarnessNeed);
+
 /// Checks for what every wiring needs: one battery, one supply of the module, two named nodes.
 fn needs(findings: &mut Findings<'_>, spec: &VehicleSpec) {
     let list = "vehicle.harness.elements";
     let elements = &spec.harness.elements;
-    let sorts: [(fn(&HarnessElement) -> bool, HarnessNeed); 2] = [
+    let sorts: [Sort; 2] = [
         (|element| matches!(element, HarnessElement::Battery { .. }), HarnessNeed::Battery),
         (
             |element| matches!(element, HarnessElement::ModuleSupply { .. }),
