@@ -204,8 +204,9 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
 #[must_use]
 pub fn proposal(proposal: &Proposal, words: &Words) -> String {
     match proposal {
-        Proposal::Test(probe) => words
-            .say("proposal-step", &[("step", step_words::line(probe.showing()).into())]),
+        Proposal::Test(probe) => {
+            words.say("proposal-step", &[("step", step_words::line(probe.showing()).into())])
+        }
         Proposal::Repair(Remedy::Renew(valve)) => {
             words.say("proposal-renew", &[("place", place(valve, words).into())])
         }

@@ -3,12 +3,12 @@
 use super::sample::code;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
+use crate::physics::stroke::Click;
 use crate::session::event::{
     Breach, CamData, CamDrive, Event, Frame, Hazard, NoAnswer, OilLook, Refusal, Sight,
 };
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
-use crate::physics::stroke::Click;
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::{Care, Id};

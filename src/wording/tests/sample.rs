@@ -8,8 +8,8 @@ use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::per_cam::Cam;
 use crate::vehicle::route::RouteProfile;
 use crate::vehicle::spec::{
-    Care, HarnessElement, HarnessSpec, Id, LoadOhms, PartKind, PartSpec, SumpSpec,
-    TestPointSpec, ValveCodes, ValvePart, ValveSpec, VehicleSpec,
+    Care, HarnessElement, HarnessSpec, Id, LoadOhms, PartKind, PartSpec, SumpSpec, TestPointSpec,
+    ValveCodes, ValvePart, ValveSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
 
