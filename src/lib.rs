@@ -11,6 +11,7 @@ pub mod instruments;
 pub mod numerics;
 pub mod physics;
 pub mod reasoning;
+pub mod report;
 pub mod scenario;
 pub mod session;
 pub mod units;

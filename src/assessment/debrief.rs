@@ -24,8 +24,8 @@ pub enum NoDebrief {
         steps: usize,
     },
     /// A world could not be simulated.
-    #[error("marking a session: a circuit could not be solved")]
-    Circuit(#[from] VehicleError),
+    #[error("marking a session: a vehicle could not be simulated")]
+    Vehicle(#[from] VehicleError),
 }
 
 /// The judgement of a session.

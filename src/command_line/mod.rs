@@ -1,81 +1,52 @@
 //! The command line: what was asked for, and how the program ends.
 //!
-//! Purpose: read the arguments, call what does the work, print, and turn the outcome into an exit code. Nothing is
-//! worked out here.
+//! Reads the arguments, calls what does the work, prints, and turns the outcome into an exit
+//! code. Nothing is worked out here, and every sentence comes from the catalogues.
 
-#![expect(clippy::print_stderr, reason = "this is where the program talks to its user")]
+mod arguments;
+mod bench;
+mod case;
+mod check;
+mod draw;
+mod ending;
+mod mark;
+mod screen;
+mod store;
+mod trouble;
+mod window;
 
-use std::process::ExitCode;
+pub use ending::Ending;
 
-use clap::Command;
+use crate::wording::catalogue::Words;
+use screen::Screen;
+use trouble::Trouble;
 
-/// How the program ended, as scripts see it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Ending {
-    /// What was asked for is done.
-    Done,
-    /// The window could not open, or did not end well.
-    NoWindow,
-}
-
-impl Ending {
-    /// The number that the shell gets. Two is left to wrong arguments, as everywhere.
-    #[must_use]
-    pub const fn code(self) -> u8 {
-        match self {
-            Ending::Done => 0,
-            Ending::NoWindow => 3,
-        }
-    }
-}
-
-impl From<Ending> for ExitCode {
-    fn from(ending: Ending) -> Self {
-        ExitCode::from(ending.code())
-    }
-}
-
-/// Reads the arguments of this process and does what they ask. Wrong arguments, help and version end the process here.
+/// Reads the arguments of this process and does what they ask.
 #[must_use]
 pub fn run() -> Ending {
-    let _no_arguments_yet = command().get_matches();
-    open_window()
-}
-
-fn command() -> Command {
-    Command::new("faultwright")
-        .version(env!("CARGO_PKG_VERSION"))
-        .about("Practise finding a fault: measure, decide, repair, and prove the repair")
-        .after_help(
-            "Exit codes: 0 done, 2 wrong arguments, 3 no window.\n\nThe vehicle maker's procedure, \
-             local codes and a licensed technician's judgement come before anything shown here.",
-        )
-}
-
-#[cfg(feature = "workshop")]
-fn open_window() -> Ending {
-    match crate::workshop::run() {
-        Ok(()) => Ending::Done,
-        Err(error) => {
-            complain(&error);
-            Ending::NoWindow
+    let words = Words::for_language(&store::language());
+    let mut screen = Screen::of_process(&words);
+    let matches = match arguments::command(&words).try_get_matches() {
+        Ok(matches) => matches,
+        Err(error) => return screen.arguments(&error),
+    };
+    let outcome = match matches.subcommand() {
+        Some(("bench", given)) => bench::run(given, &mut screen),
+        Some(("workshop", _)) => window::run(&mut screen),
+        Some(("draw", given)) => draw::run(given, &mut screen),
+        Some(("check", given)) => check::run(given, &mut screen),
+        Some(("replay", given)) => mark::replay(given, &mut screen),
+        Some(("mark", given)) => mark::run(given, &mut screen),
+        _ => window::open_whatever_there_is(&mut screen),
+    };
+    match outcome {
+        Ok(ending) => ending,
+        Err(trouble) => {
+            screen.trouble(&trouble);
+            trouble.ending()
         }
     }
 }
 
-#[cfg(not(feature = "workshop"))]
-fn open_window() -> Ending {
-    eprintln!("faultwright: this build has no window; build it with the feature `workshop`");
-    Ending::NoWindow
-}
-
-/// Prints an error with everything that led to it.
-#[cfg(feature = "workshop")]
-fn complain(error: &dyn std::error::Error) {
-    eprintln!("faultwright: {error}");
-    let mut cause = error.source();
-    while let Some(inner) = cause {
-        eprintln!("  because {inner}");
-        cause = inner.source();
-    }
-}
+/// What a command comes to.
+type Outcome = Result<Ending, Trouble>;

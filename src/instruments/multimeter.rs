@@ -16,9 +16,11 @@ pub const LEADS_OHMS: f64 = 0.2;
 const SHUNT_OHMS: f64 = 0.04;
 /// Rating of the fuse behind the amperes socket [A].
 const AMPS_FUSE_A: f64 = 11.0;
-/// Open-circuit voltage and internal resistance on ohms: engineering estimate.
+/// Open-circuit voltage and internal resistance on ohms: engineering estimate. The resistance is
+/// low enough for the whole test current of the lowest range up to its full scale (1.9 kohm would
+/// just do); a meter with more would read 599 ohm as 576.
 const OHMS_COMPLIANCE_V: f64 = 2.5;
-const OHMS_INTERNAL: f64 = 2_000.0;
+const OHMS_INTERNAL: f64 = 1_500.0;
 /// Ranges on ohms: full scale [ohm] and test current [A]: engineering estimate.
 const OHMS_RANGES: [(f64, f64); 5] =
     [(600.0, 1e-3), (6e3, 100e-6), (60e3, 10e-6), (600e3, 1e-6), (6e6, 0.1e-6)];
@@ -107,6 +109,26 @@ pub struct MeterReading {
     pub fuse_blew: bool,
 }
 
+/// What the meter's converter sees before the display rounds it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sensed {
+    /// The quantity measured; `None` beyond the largest range.
+    pub on_scale: Option<OnScale>,
+    /// Voltage that stood between the leads before the meter touched [V].
+    pub standing_volts: f64,
+    /// The fuse behind the amperes socket blew.
+    pub fuse_blew: bool,
+}
+
+/// A quantity within a range of the meter.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OnScale {
+    /// The value with the meter's own errors, in volts, ohms or amperes.
+    pub value: f64,
+    /// Largest value of the range that was chosen, in the same unit.
+    pub full_scale: f64,
+}
+
 /// Accuracy of a common hand-held meter as share of the reading and counts of the last digit;
 /// typical values from memory.
 #[must_use]
@@ -138,23 +160,37 @@ impl Multimeter {
         red: &str,
         black: &str,
     ) -> Result<MeterReading, CircuitError> {
-        let mut reading = MeterReading {
-            display: Display::OverLimit,
-            tolerance: 0.0,
-            standing_volts: 0.0,
-            fuse_blew: false,
-        };
-        let mut standing = 0.0;
+        let sensed = self.sense(function, phases, red, black)?;
+        let display = sensed
+            .on_scale
+            .map_or(Display::OverLimit, |quantity| rounded(quantity.value, quantity.full_scale));
+        Ok(MeterReading {
+            display,
+            tolerance: display.tolerance(function),
+            standing_volts: sensed.standing_volts,
+            fuse_blew: sensed.fuse_blew,
+        })
+    }
+
+    /// What [`Self::read`] rounds for the display.
+    ///
+    /// # Errors
+    /// [`CircuitError`] when the network has no solution.
+    pub fn sense(
+        &mut self,
+        function: MeterFunction,
+        phases: &[(f64, Wiring)],
+        red: &str,
+        black: &str,
+    ) -> Result<Sensed, CircuitError> {
+        let mut standing_volts = 0.0;
         for (share, wiring) in phases {
-            standing += share * with_resistor(wiring, red, black, VOLTS_INPUT_OHMS)?.0;
+            standing_volts += share * with_resistor(wiring, red, black, VOLTS_INPUT_OHMS)?.0;
         }
-        reading.standing_volts = standing;
-        match function {
-            MeterFunction::Volts => {
-                let shown = standing * self.volts_gain;
-                reading.display = autorange(shown, &VOLTS_RANGES);
-            }
-            MeterFunction::Ohms => reading.display = self.read_ohms(phases, red, black)?,
+        let mut fuse_blew = false;
+        let on_scale = match function {
+            MeterFunction::Volts => autorange(standing_volts * self.volts_gain, &VOLTS_RANGES),
+            MeterFunction::Ohms => self.sense_ohms(phases, red, black)?,
             MeterFunction::Amps => {
                 let mut amperes = 0.0;
                 if self.fuse_whole {
@@ -165,22 +201,21 @@ impl Multimeter {
                 }
                 if amperes.abs() > AMPS_FUSE_A {
                     self.fuse_whole = false;
-                    reading.fuse_blew = true;
+                    fuse_blew = true;
                     amperes = 0.0;
                 }
-                reading.display = autorange(amperes * self.amps_gain, &AMPS_RANGES);
+                autorange(amperes * self.amps_gain, &AMPS_RANGES)
             }
-        }
-        reading.tolerance = reading.display.tolerance(function);
-        Ok(reading)
+        };
+        Ok(Sensed { on_scale, standing_volts, fuse_blew })
     }
 
-    fn read_ohms(
+    fn sense_ohms(
         &self,
         phases: &[(f64, Wiring)],
         red: &str,
         black: &str,
-    ) -> Result<Display, CircuitError> {
+    ) -> Result<Option<OnScale>, CircuitError> {
         for (full_scale, range_a) in OHMS_RANGES {
             let source = OhmSource {
                 range_a,
@@ -191,12 +226,12 @@ impl Multimeter {
             for (share, wiring) in phases {
                 volts += share * with_ohm_source(wiring, red, black, source)?;
             }
-            let shown = (volts / range_a) * self.ohms_gain - self.zeroed_ohms;
-            if shown.abs() <= full_scale {
-                return Ok(rounded(shown, full_scale));
+            let value = (volts / range_a) * self.ohms_gain - self.zeroed_ohms;
+            if value.abs() <= full_scale {
+                return Ok(Some(OnScale { value, full_scale }));
             }
         }
-        Ok(Display::OverLimit)
+        Ok(None)
     }
 }
 
@@ -223,7 +258,8 @@ fn with_ohm_source(
     source: OhmSource,
 ) -> Result<f64, CircuitError> {
     let (Some(a), Some(b)) = (wiring.node(red), wiring.node(black)) else {
-        return Ok(0.0);
+        // A lead in the air: nothing takes the current.
+        return Ok(source.compliance_v);
     };
     let mut network = wiring.network.clone();
     let tip = network.add_node();
@@ -233,11 +269,11 @@ fn with_ohm_source(
 }
 
 /// Chooses the smallest range that holds the value.
-fn autorange(value: f64, ranges: &[f64]) -> Display {
+fn autorange(value: f64, ranges: &[f64]) -> Option<OnScale> {
     ranges
         .iter()
         .find(|full_scale| value.abs() <= **full_scale)
-        .map_or(Display::OverLimit, |full_scale| rounded(value, *full_scale))
+        .map(|full_scale| OnScale { value, full_scale: *full_scale })
 }
 
 /// Rounds to the counts of a range.
@@ -298,3 +334,6 @@ impl Display {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

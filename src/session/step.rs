@@ -151,6 +151,9 @@ pub enum Step {
     },
 }
 
+/// The place that stands for a look under the bonnet as a whole.
+pub const ENGINE_BAY: &str = "engine-bay";
+
 /// Greatest value of a prediction.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

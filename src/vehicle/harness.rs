@@ -2,7 +2,7 @@
 
 use super::assembly::Assembly;
 use super::condition::Condition;
-use super::spec::{HarnessElement, Id, VehicleSpec};
+use super::spec::{HarnessElement, Id, LoadOhms, VehicleSpec};
 use crate::numerics::elementary::exp;
 use crate::physics::circuit::{CircuitError, DiodeLaw, Element, Network, Solution};
 use crate::units::{Amperes, Celsius, Volts};
@@ -10,8 +10,11 @@ use std::collections::BTreeMap;
 
 /// An open contact, broken wire or open switch [ohm].
 pub const OPEN_OHMS: f64 = 1e12;
-/// Freewheel and body diodes of a driver: engineering estimate.
-const DRIVER_DIODE: DiodeLaw = DiodeLaw { saturation_a: 1e-9, ideality: 1.3, series_ohms: 0.05 };
+/// Freewheel diode of a driver: engineering estimate.
+const FREEWHEEL_DIODE: DiodeLaw = DiodeLaw { saturation_a: 1e-9, ideality: 1.3, series_ohms: 0.05 };
+/// Body diode of a driver's transistor: engineering estimate. It conducts when the pin is pulled
+/// below the module's ground, as an ohmmeter across a plugged-in connector does.
+const BODY_DIODE: DiodeLaw = DiodeLaw { saturation_a: 1e-10, ideality: 1.1, series_ohms: 0.05 };
 /// The regulated rail [V] and its source resistance with and without supply [ohm]: engineering
 /// estimate.
 const RAIL_V: f64 = 5.0;
@@ -180,6 +183,14 @@ impl<'a> Builder<'a> {
         ohms + self.condition.extra_ohms.get(id).copied().unwrap_or(0.0)
     }
 
+    fn load_ohms(&self, load: &LoadOhms, awake: bool) -> f64 {
+        match load.running {
+            Some(ohms) if awake && self.state.charging => ohms,
+            _ if awake => load.key_on,
+            _ => load.key_off,
+        }
+    }
+
     fn place(&mut self, element: &HarnessElement) -> usize {
         match element {
             HarnessElement::Battery { plus, minus, .. } => {
@@ -235,11 +246,10 @@ impl<'a> Builder<'a> {
                 let (volts, ohms) = if alive { (RAIL_V, RAIL_OHMS) } else { (0.0, RAIL_DEAD_OHMS) };
                 let (plus, minus) = (self.at(rail), self.at(ground));
                 self.wiring.network.add(Element::Source { plus, minus, volts, ohms });
-                self.resistor(supply, ground, if alive { load.key_on } else { load.key_off })
+                self.resistor(supply, ground, self.load_ohms(load, alive))
             }
             HarnessElement::Load { id, from, to, load } => {
-                let ohms = if self.state.key_on { load.key_on } else { load.key_off };
-                let ohms = self.with_extra(id, ohms);
+                let ohms = self.with_extra(id, self.load_ohms(load, self.state.key_on));
                 self.resistor(from, to, ohms)
             }
         }
@@ -282,8 +292,8 @@ impl<'a> Builder<'a> {
         let network = &mut self.wiring.network;
         let switch = if closed { *on_ohms } else { *off_ohms };
         network.add(Element::Resistor { a: pin, b: source, ohms: switch });
-        network.add(Element::Diode { anode: source, cathode: pin, law: DRIVER_DIODE });
-        network.add(Element::Diode { anode: pin, cathode: supply, law: DRIVER_DIODE });
+        network.add(Element::Diode { anode: source, cathode: pin, law: BODY_DIODE });
+        network.add(Element::Diode { anode: pin, cathode: supply, law: FREEWHEEL_DIODE });
         network.add(Element::Resistor { a: pin, b: ground, ohms: *bias_ohms });
         if let Some(rail) = rail {
             network.add(Element::Resistor { a: pin, b: rail, ohms: *bias_ohms });

@@ -14,6 +14,7 @@ pub mod catalogue;
 pub mod code_words;
 pub mod debrief_words;
 pub mod event_words;
+pub mod file_words;
 pub mod help;
 pub mod job_words;
 mod limit_words;

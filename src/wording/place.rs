@@ -3,11 +3,9 @@
 use super::catalogue::Words;
 use crate::faults::{FaultKind, FaultName};
 use crate::session::setup::Briefing;
+use crate::session::step::ENGINE_BAY;
 use crate::vehicle::spec::{HarnessElement, Id, PartKind};
 use std::collections::BTreeSet;
-
-/// The place to look at for an overall view of the engine, which is no part of the vehicle.
-pub const ENGINE_BAY: &str = "engine-bay";
 
 /// What kind of place a step asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

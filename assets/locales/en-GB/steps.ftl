@@ -8,7 +8,7 @@ list-and = { $most } and { $last }
 list-or = { $most } or { $last }
 list-more = { $list } and { $more } more
 amount-minutes = { $count } min
-amount-money = { $number } { $currency }
+amount-money = { $currency }{ $number }
 
 ## Captions of steps
 

@@ -3,7 +3,7 @@
 use super::{Refusal, minutes};
 use crate::session::attempt::Session;
 use crate::session::event::{Event, Hazard, OilLook, Sight};
-use crate::session::step::Step;
+use crate::session::step::{ENGINE_BAY, Step};
 use crate::vehicle::condition::{FittedValve, Seal};
 use crate::vehicle::spec::{HarnessElement, Id, PartKind};
 
@@ -44,6 +44,11 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
     let spec = &session.briefing.vehicle;
     let assembly = session.vehicle.assembly();
     let condition = session.vehicle.condition();
+    if place.as_str() == ENGINE_BAY {
+        // A torn seal weeps where a walk round the engine shows it.
+        let leaks = condition.valves.values().any(|valve| valve.seal == Seal::Torn);
+        return Ok(vec![if leaks { Sight::TornSeal } else { Sight::Sound }]);
+    }
     if let Some(part) = spec.part(place) {
         if assembly.in_the_way(&part.behind).is_some() && !assembly.is_off(place) {
             return Ok(vec![Sight::Hidden]);

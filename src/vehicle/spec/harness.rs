@@ -18,8 +18,12 @@ pub struct HarnessSpec {
 pub struct LoadOhms {
     /// Key off [ohm].
     pub key_off: f64,
-    /// Key on, engine stopped or running [ohm].
+    /// Key on, engine stopped [ohm].
     pub key_on: f64,
+    /// Engine running [ohm], where that differs from key on: ignition, fuel pump, fans and lamps
+    /// load the alternator more than they load the battery at key on.
+    #[serde(default)]
+    pub running: Option<f64>,
 }
 
 /// One element of the wiring.

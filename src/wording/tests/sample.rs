@@ -177,7 +177,7 @@ fn test_points() -> Vec<TestPointSpec> {
 
 fn supply() -> Vec<HarnessElement> {
     let id = Id::from;
-    let load = LoadOhms { key_off: 2_000.0, key_on: 3.0 };
+    let load = LoadOhms { key_off: 2_000.0, key_on: 3.0, running: None };
     vec![
         HarnessElement::Battery {
             id: id("battery"),

@@ -77,7 +77,7 @@ fn a_reading_shows_what_the_display_shows() {
         shown(Display::OverLimit, MeterFunction::Ohms),
         "Intake valve feed to intake valve control, ohms: OL, more than the meter can show"
     );
-    assert_eq!(said(&Event::Spent { minutes: Minutes(12), money: Money(0) }), "12 min, 0.00 €");
+    assert_eq!(said(&Event::Spent { minutes: Minutes(12), money: Money(0) }), "12 min, €0.00");
 }
 
 #[test]
@@ -165,10 +165,7 @@ fn service_information_holds_every_name_that_a_step_needs() {
     }
     assert!(procedure.contains("Tighten to 9.5 N m."), "{procedure}");
     let parts = about(ServiceTopic::Parts);
-    assert!(
-        parts.contains("cv-2140: valve for intake valve and exhaust valve, 48.50 €"),
-        "{parts}"
-    );
+    assert!(parts.contains("cv-2140: valve for intake valve and exhaust valve, €48.50"), "{parts}");
     assert!(parts.contains("CV-2155: valve for intake valve and exhaust valve, price on request"));
     let limits = about(ServiceTopic::Limits);
     assert!(limits.contains("6.9 to 7.9 Ω at 20 °C"), "{limits}");

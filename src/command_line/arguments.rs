@@ -1,0 +1,131 @@
+//! What can be asked for on the command line.
+
+use super::ending::Ending;
+use crate::wording::catalogue::Words;
+use clap::{Arg, ArgAction, Command, builder::PossibleValuesParser, value_parser};
+use std::path::PathBuf;
+
+/// The whole command line, its texts in the language of `words`.
+#[must_use]
+pub fn command(words: &Words) -> Command {
+    let say = |key: &str| words.say(key, &[]);
+    let named = |name: &'static str, about: &str, examples: &str| {
+        Command::new(name).about(say(about)).after_help(say(examples))
+    };
+    Command::new("faultwright")
+        .version(env!("CARGO_PKG_VERSION"))
+        .about(say("cli-about"))
+        .after_help(after_help(words))
+        .subcommand(named("workshop", "cli-workshop-about", "cli-workshop-examples"))
+        .subcommand(
+            named("bench", "cli-bench-about", "cli-bench-examples")
+                .arg(scenario(words))
+                .arg(seed(words))
+                .arg(file("steps", words.say("cli-steps", &[])))
+                .arg(file("session", words.say("cli-session", &[])))
+                .arg(format(words)),
+        )
+        .subcommand(
+            named("draw", "cli-draw-about", "cli-draw-examples")
+                .arg(scenario(words))
+                .arg(seed(words))
+                .arg(
+                    Arg::new("count")
+                        .long("count")
+                        .value_name("N")
+                        .value_parser(value_parser!(u64).range(1..=10_000))
+                        .default_value("1")
+                        .help(say("cli-count")),
+                )
+                .arg(
+                    Arg::new("reveal")
+                        .long("reveal")
+                        .action(ArgAction::SetTrue)
+                        .help(say("cli-reveal")),
+                )
+                .arg(format(words)),
+        )
+        .subcommand(
+            named("check", "cli-check-about", "cli-check-examples")
+                .arg(
+                    Arg::new("files")
+                        .value_name("FILE")
+                        .num_args(1..)
+                        .value_parser(value_parser!(PathBuf))
+                        .help(say("cli-files")),
+                )
+                .arg(format(words)),
+        )
+        .subcommand(
+            named("replay", "cli-replay-about", "cli-replay-examples")
+                .arg(session_file(words))
+                .arg(format(words)),
+        )
+        .subcommand(
+            named("mark", "cli-mark-about", "cli-mark-examples")
+                .arg(session_file(words))
+                .arg(format(words)),
+        )
+}
+
+fn scenario(words: &Words) -> Arg {
+    file("scenario", words.say("cli-scenario", &[]))
+}
+
+fn file(name: &'static str, help: String) -> Arg {
+    Arg::new(name).long(name).value_name("FILE").value_parser(value_parser!(PathBuf)).help(help)
+}
+
+fn seed(words: &Words) -> Arg {
+    Arg::new("seed")
+        .long("seed")
+        .value_name("N")
+        .value_parser(value_parser!(u64))
+        .help(words.say("cli-seed", &[]))
+}
+
+fn format(words: &Words) -> Arg {
+    Arg::new("format")
+        .long("format")
+        .value_name("FORMAT")
+        .value_parser(PossibleValuesParser::new(["text", "json"]))
+        .default_value("text")
+        .help(words.say("cli-format", &[]))
+}
+
+fn session_file(words: &Words) -> Arg {
+    Arg::new("file")
+        .value_name("FILE")
+        .required(true)
+        .value_parser(value_parser!(PathBuf))
+        .help(words.say("cli-session-file", &[]))
+}
+
+/// The table of exit codes and the safety line.
+fn after_help(words: &Words) -> String {
+    let mut lines = vec![words.say("cli-exit-codes", &[])];
+    for ending in Ending::ALL {
+        let key = match ending {
+            Ending::Done => "exit-done",
+            Ending::WrongArguments => "exit-wrong-arguments",
+            Ending::NoWindow => "exit-no-window",
+            Ending::BadInput => "exit-bad-input",
+            Ending::FileTrouble => "exit-file-trouble",
+            Ending::Defect => "exit-defect",
+        };
+        lines.push(format!("  {:>2}  {}", ending.code(), words.say(key, &[])));
+    }
+    lines.push(String::new());
+    lines.push(words.say("cli-safety", &[]));
+    lines.join("\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn limit_the_command_line_contradicts_itself_nowhere() {
+        command(&Words::for_language("en-GB")).debug_assert();
+    }
+}

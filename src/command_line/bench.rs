@@ -1,0 +1,256 @@
+//! The text bench: steps typed or read, events printed.
+
+use super::screen::{Format, Screen};
+use super::trouble::Trouble;
+use super::{Ending, Outcome, case, mark, store};
+use crate::report::json;
+use crate::scenario::deal::{deal, deal_again, record_of};
+use crate::scenario::draw::Case;
+use crate::session::attempt::Session;
+use crate::session::event::Event;
+use crate::session::journal::Journal;
+use crate::session::kept::KeptSession;
+use crate::session::step::Step;
+use crate::wording::amounts::{minutes, money};
+use crate::wording::{event_words, file_words, help, job_words, step_parser};
+use std::fs::File;
+use std::io::{self, BufRead, BufReader, IsTerminal as _};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// Runs the bench as the arguments ask.
+pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
+    let format = Format::of(given);
+    let session_file = given.get_one::<PathBuf>("session");
+    let (case, kept) = match session_file.filter(|path| path.exists()) {
+        Some(path) => resume(path, screen)?,
+        None => begin(given, session_file, screen)?,
+    };
+    let steps = given.get_one::<PathBuf>("steps");
+    let reader: Box<dyn BufRead> = match steps {
+        Some(path) => {
+            let file =
+                File::open(path).map_err(|source| Trouble::File { path: path.clone(), source })?;
+            Box::new(BufReader::new(file))
+        }
+        None => Box::new(io::stdin().lock()),
+    };
+    let typed = steps.is_none() && io::stdin().is_terminal();
+    Bench { case, kept, format, typed, screen }.work(reader)
+}
+
+/// Opens the bench in the terminal, or for steps on standard input, with the program's own case.
+pub fn run_plain(screen: &mut Screen<'_>) -> Outcome {
+    let given = super::arguments::command(screen.words).get_matches_from(["faultwright", "bench"]);
+    match given.subcommand() {
+        Some((_, given)) => run(given, screen),
+        None => Ok(Ending::Done),
+    }
+}
+
+fn begin(
+    given: &clap::ArgMatches,
+    path: Option<&PathBuf>,
+    screen: &mut Screen<'_>,
+) -> Result<(Case, KeptSession), Trouble> {
+    let loaded = case::scenario(given)?;
+    let seed = given.get_one::<u64>("seed").copied().unwrap_or_else(store::any_seed);
+    screen.progress("progress-dealing", 0, 1);
+    let case = deal(&loaded, seed)?;
+    let path = match path {
+        Some(path) => path.clone(),
+        None => store::new_session_path(&loaded.text.scenario_name, seed)?,
+    };
+    let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    let kept = KeptSession::create(&path, &record_of(&case), session)
+        .map_err(|error| Trouble::of_kept(error, &path))?;
+    let text = screen.words.say(
+        "bench-begun",
+        &[("seed", seed.to_string().into()), ("path", path.display().to_string().into())],
+    );
+    screen.talk(&text);
+    Ok((case, kept))
+}
+
+fn resume(path: &Path, screen: &mut Screen<'_>) -> Result<(Case, KeptSession), Trouble> {
+    let (journal, recorded) = Journal::resume(path)?;
+    screen.progress("progress-dealing", 0, 1);
+    let case = deal_again(&recorded.case)?;
+    let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    let kept = KeptSession::resume(journal, &recorded.entries, session)
+        .map_err(|error| Trouble::of_kept(error, path))?;
+    if let Some(torn) = &recorded.torn {
+        screen.talk(&file_words::torn(torn, path, screen.words));
+    }
+    let text = screen.words.say(
+        "bench-resumed",
+        &[
+            ("path", path.display().to_string().into()),
+            ("steps", kept.session().log().len().into()),
+        ],
+    );
+    screen.talk(&text);
+    Ok((case, kept))
+}
+
+struct Bench<'b, 'w> {
+    case: Case,
+    kept: KeptSession,
+    format: Format,
+    /// A person types the steps and can mend a mistyped one.
+    typed: bool,
+    screen: &'b mut Screen<'w>,
+}
+
+/// Whether the bench goes on after a line.
+enum Next {
+    Line,
+    Leave,
+}
+
+impl Bench<'_, '_> {
+    fn work(mut self, reader: impl BufRead) -> Outcome {
+        self.open();
+        for (number, line) in reader.lines().enumerate() {
+            let line = line.map_err(|source| Trouble::File {
+                path: PathBuf::from("standard input"),
+                source,
+            })?;
+            if matches!(self.line(number + 1, &line)?, Next::Leave) || self.screen.is_gone() {
+                break;
+            }
+            if self.kept.session().ending().is_some() {
+                break;
+            }
+            self.prompt();
+        }
+        self.close()
+    }
+
+    fn open(&mut self) {
+        match self.format {
+            Format::Json => {
+                let path = self.kept.path().display().to_string();
+                let name = &self.case.scenario.text.scenario_name;
+                self.screen.data(&json::header(name, Some(&path)).to_string());
+            }
+            Format::Text => {
+                let sheet = job_words::job_sheet(&self.case.briefing, self.screen.words);
+                self.screen.data(&sheet);
+                if self.typed {
+                    let hint = self.screen.words.say("bench-hint", &[]);
+                    self.screen.data(&format!("\n{hint}"));
+                }
+            }
+        }
+        self.prompt();
+    }
+
+    fn prompt(&mut self) {
+        if self.typed && self.format == Format::Text && self.kept.session().ending().is_none() {
+            self.screen.prompt();
+        }
+    }
+
+    fn line(&mut self, number: usize, line: &str) -> Result<Next, Trouble> {
+        let mut typed_words = line.split_whitespace();
+        match (typed_words.next(), typed_words.next(), typed_words.next()) {
+            (Some("help"), verb, None) => {
+                self.help(verb);
+                return Ok(Next::Line);
+            }
+            (Some("quit" | "leave"), None, None) => return Ok(Next::Leave),
+            (Some(start), _, _) if start.ends_with('?') || line.trim_end().ends_with('?') => {
+                self.complete(line.trim_end().trim_end_matches('?'));
+                return Ok(Next::Line);
+            }
+            _ => {}
+        }
+        match step_parser::parse(line, &self.case.briefing) {
+            Ok(None) => {}
+            Ok(Some(step)) => self.step(line, &step)?,
+            Err(problem) if self.typed => {
+                let text = problem.sentence(self.screen.words);
+                self.screen.talk(&text);
+            }
+            Err(problem) => return Err(Trouble::Step { line: number, problem }),
+        }
+        Ok(Next::Line)
+    }
+
+    fn help(&mut self, verb: Option<&str>) {
+        let words = self.screen.words;
+        let text = match verb {
+            None => help::help(words),
+            Some(verb) => help::help_for(verb, words)
+                .unwrap_or_else(|| words.say("bench-no-such-verb", &[("verb", verb.into())])),
+        };
+        self.screen.data(&text);
+    }
+
+    fn complete(&mut self, line: &str) {
+        let words = step_parser::complete(line, &self.case.briefing);
+        self.screen.data(&words.join("  "));
+    }
+
+    fn step(&mut self, line: &str, step: &Step) -> Result<(), Trouble> {
+        let path = self.kept.path().to_owned();
+        let events = self.kept.take(step).map_err(|error| Trouble::of_kept(error, &path))?;
+        let entry = self.kept.session().log().len();
+        let labour = self.case.briefing.prices.labour_per_hour;
+        match self.format {
+            Format::Json => {
+                for event in &events {
+                    self.screen.data(&json::event(entry, step, event).to_string());
+                }
+                let till = json::till(entry, self.kept.session().till(), labour);
+                self.screen.data(&till.to_string());
+            }
+            Format::Text => {
+                if !self.typed {
+                    self.screen.data(&format!("\n> {}", line.trim()));
+                }
+                for event in &events {
+                    if !matches!(event, Event::Spent { .. }) {
+                        self.screen.data(&event_words::line(
+                            event,
+                            self.screen.words,
+                            &self.case.briefing,
+                        ));
+                    }
+                }
+                let till = self.till();
+                self.screen.data(&till);
+            }
+        }
+        Ok(())
+    }
+
+    fn till(&self) -> String {
+        let words = self.screen.words;
+        let prices = &self.case.briefing.prices;
+        let till = self.kept.session().till();
+        words.say(
+            "bench-till",
+            &[
+                ("minutes", minutes(till.minutes, words).into()),
+                ("money", money(till.money, &prices.currency, words).into()),
+                (
+                    "total",
+                    money(till.total(prices.labour_per_hour), &prices.currency, words).into(),
+                ),
+            ],
+        )
+    }
+
+    fn close(self) -> Outcome {
+        let path = self.kept.path().to_owned();
+        if self.kept.session().ending().is_none() {
+            let text =
+                self.screen.words.say("bench-left", &[("path", path.display().to_string().into())]);
+            self.screen.talk(&text);
+            return Ok(Ending::Done);
+        }
+        mark::show(&self.case, self.kept.session(), &path, self.format, self.screen)
+    }
+}

@@ -1,0 +1,59 @@
+//! Dealing cases by seed.
+
+use super::screen::{Format, Screen};
+use super::{Ending, Outcome, case, store};
+use crate::scenario::deal::deal;
+use crate::wording::place;
+use serde_json::json;
+
+/// Deals cases and says what their seeds are; the fault only when asked to reveal it.
+pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
+    let loaded = case::scenario(given)?;
+    let first = given.get_one::<u64>("seed").copied().unwrap_or_else(store::any_seed);
+    let count = given.get_one::<u64>("count").copied().unwrap_or(1);
+    let reveal = given.get_flag("reveal");
+    for number in 0..count {
+        if count > 1 {
+            screen.progress("progress-dealing", number as usize + 1, count as usize);
+        }
+        let case = deal(&loaded, first.wrapping_add(number))?;
+        let faults: Vec<String> = case
+            .hidden
+            .faults
+            .iter()
+            .map(|fault| place::fault(&fault.name, screen.words))
+            .collect();
+        if Format::of(given) == Format::Json {
+            let mut line = json!({
+                "scenario": case.scenario.text.scenario_name,
+                "seed": case.seed,
+                "title": case.briefing.job.title,
+            });
+            if reveal {
+                line["faults"] = json!(case.hidden.faults);
+                line["old-codes"] = json!(case.hidden.old_codes);
+            }
+            screen.data(&line.to_string());
+        } else {
+            let key = if reveal { "draw-revealed" } else { "draw-dealt" };
+            let text = screen.words.say(
+                key,
+                &[
+                    ("seed", case.seed.to_string().into()),
+                    ("title", case.briefing.job.title.as_str().into()),
+                    (
+                        "faults",
+                        if faults.is_empty() {
+                            place::diagnosis(None, screen.words)
+                        } else {
+                            screen.words.all_of(&faults)
+                        }
+                        .into(),
+                    ),
+                ],
+            );
+            screen.data(&text);
+        }
+    }
+    Ok(Ending::Done)
+}

@@ -1,0 +1,168 @@
+//! What can stop a command, with the exit code and the words for it.
+
+use super::ending::Ending;
+use crate::assessment::debrief::NoDebrief;
+use crate::report::problem_words;
+use crate::scenario::deal::DealError;
+use crate::scenario::draw::DrawError;
+use crate::scenario::load::LoadError;
+use crate::session::journal::JournalProblem;
+use crate::session::kept::KeptError;
+use crate::vehicle::error::VehicleError;
+use crate::wording::catalogue::Words;
+use crate::wording::file_words;
+use crate::wording::parse_problem::ParseProblem;
+use std::io;
+use std::path::PathBuf;
+use thiserror::Error;
+
+/// What stopped a command.
+#[derive(Debug, Error)]
+pub enum Trouble {
+    /// A scenario or vehicle cannot be read.
+    #[error(transparent)]
+    Load(#[from] LoadError),
+    /// A scenario yields no case.
+    #[error(transparent)]
+    Draw(#[from] DrawError),
+    /// A session file cannot be read or written.
+    #[error(transparent)]
+    Journal(#[from] JournalProblem),
+    /// A session's steps lead to other events than were recorded.
+    #[error("other events follow from entry {entry}")]
+    Diverged {
+        /// The file.
+        path: PathBuf,
+        /// Number of the entry, from 1.
+        entry: u64,
+    },
+    /// A step in a script is not right.
+    #[error("line {line} of the steps")]
+    Step {
+        /// Line of the script, from 1.
+        line: usize,
+        /// What is wrong with it.
+        problem: ParseProblem,
+    },
+    /// The steps or a folder cannot be read or made.
+    #[error("{path}")]
+    File {
+        /// The file or folder.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// The session is not finished.
+    #[error("not finished after {steps} steps")]
+    Unfinished {
+        /// The file.
+        path: PathBuf,
+        /// Steps so far.
+        steps: usize,
+    },
+    /// The window could not open.
+    #[error("{reason}")]
+    Window {
+        /// Why.
+        reason: String,
+    },
+    /// The simulation failed.
+    #[error("{source}")]
+    Simulation {
+        /// Why.
+        #[from]
+        source: VehicleError,
+    },
+}
+
+impl Trouble {
+    /// The exit code.
+    #[must_use]
+    pub const fn ending(&self) -> Ending {
+        match self {
+            Self::Load(LoadError::Unreadable { .. }) | Self::File { .. } => Ending::FileTrouble,
+            Self::Journal(problem) => match problem {
+                JournalProblem::Flawed { .. } | JournalProblem::Torn { .. } => Ending::BadInput,
+                _ => Ending::FileTrouble,
+            },
+            Self::Load(_)
+            | Self::Draw(_)
+            | Self::Diverged { .. }
+            | Self::Step { .. }
+            | Self::Unfinished { .. } => Ending::BadInput,
+            Self::Window { .. } => Ending::NoWindow,
+            Self::Simulation { .. } => Ending::Defect,
+        }
+    }
+
+    /// One clear line for each thing that is wrong.
+    #[must_use]
+    pub fn lines(&self, words: &Words) -> Vec<String> {
+        let one = |line: String| vec![line];
+        match self {
+            Self::Load(error) => problem_words::load_error(error, words),
+            Self::Draw(error) => one(problem_words::draw_error(error, words)),
+            Self::Journal(problem) => one(file_words::journal_problem(problem, words)),
+            Self::Diverged { path, entry } => one(words.say(
+                "trouble-diverged",
+                &[("path", path.display().to_string().into()), ("entry", (*entry).into())],
+            )),
+            Self::Step { line, problem } => one(words.say(
+                "trouble-step",
+                &[("line", (*line).into()), ("problem", problem.sentence(words).into())],
+            )),
+            Self::File { path, source } => one(words.say(
+                "trouble-file",
+                &[
+                    ("path", path.display().to_string().into()),
+                    ("why", file_words::io_reason(source, words).into()),
+                ],
+            )),
+            Self::Unfinished { path, steps } => one(words.say(
+                "trouble-unfinished",
+                &[("path", path.display().to_string().into()), ("steps", (*steps).into())],
+            )),
+            Self::Window { reason } => {
+                one(words.say("trouble-window", &[("why", reason.as_str().into())]))
+            }
+            Self::Simulation { source } => {
+                let mut why = source.to_string();
+                let mut cause = std::error::Error::source(source);
+                while let Some(inner) = cause {
+                    why.push_str(": ");
+                    why.push_str(&inner.to_string());
+                    cause = inner.source();
+                }
+                one(words.say("trouble-simulation", &[("why", why.into())]))
+            }
+        }
+    }
+
+    /// A kept session's trouble, with the file that it is about.
+    #[must_use]
+    pub fn of_kept(error: KeptError, path: &std::path::Path) -> Self {
+        match error {
+            KeptError::Vehicle(source) => Self::Simulation { source },
+            KeptError::Journal(problem) => Self::Journal(problem),
+            KeptError::Diverged { entry } => Self::Diverged { path: path.to_owned(), entry },
+        }
+    }
+
+    /// Why there is no debrief, with the file that it is about.
+    #[must_use]
+    pub fn of_debrief(error: NoDebrief, path: &std::path::Path) -> Self {
+        match error {
+            NoDebrief::Unfinished { steps } => Self::Unfinished { path: path.to_owned(), steps },
+            NoDebrief::Vehicle(source) => Self::Simulation { source },
+        }
+    }
+}
+
+impl From<DealError> for Trouble {
+    fn from(error: DealError) -> Self {
+        match error {
+            DealError::Load(error) => Self::Load(error),
+            DealError::Draw(error) => Self::Draw(error),
+        }
+    }
+}

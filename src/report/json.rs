@@ -1,0 +1,141 @@
+//! Events and debrief as JSON, one object a line; described in `docs/json-output.md`.
+
+use crate::assessment::debrief::Debrief;
+use crate::assessment::mark::{About, Mark, ProofPart, Remark};
+use crate::assessment::rubric::Rubric;
+use crate::faults::FaultName;
+use crate::reasoning::expert::Proposal;
+use crate::reasoning::remedy::Remedy;
+use crate::session::attempt::Till;
+use crate::session::event::Event;
+use crate::session::step::Step;
+use crate::units::Money;
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+
+/// Version of the format; a change that a reader could trip over raises it.
+pub const VERSION: u32 = 1;
+
+/// The first line: what follows, and in which version.
+#[must_use]
+pub fn header(scenario: &str, session: Option<&str>) -> Value {
+    json!({
+        "format": "faultwright events",
+        "version": VERSION,
+        "program": env!("CARGO_PKG_VERSION"),
+        "scenario": scenario,
+        "session": session,
+    })
+}
+
+/// One event of an entry, numbered from 1.
+#[must_use]
+pub fn event(entry: usize, step: &Step, event: &Event) -> Value {
+    json!({ "entry": entry, "step": step, "event": event })
+}
+
+/// What is in the till after an entry.
+#[must_use]
+pub fn till(entry: usize, till: Till, labour_per_hour: Money) -> Value {
+    json!({
+        "entry": entry,
+        "till": {
+            "minutes": till.minutes,
+            "money": till.money,
+            "total": till.total(labour_per_hour),
+        },
+    })
+}
+
+/// The judgement of a session.
+#[must_use]
+pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
+    json!({
+        "debrief": {
+            "total": rounded(debrief.total),
+            "pass-percent": rubric.pass_percent,
+            "passed": debrief.passed,
+            "critical": debrief.critical.iter().map(|c| format!("{c:?}").to_lowercase())
+                .collect::<Vec<_>>(),
+            "ending": debrief.ending,
+            "faults": debrief.faults,
+            "came-back": debrief.aftermath.comes_back(),
+            "aftermath": debrief.aftermath,
+            "value-at-start": rounded(debrief.review.value_at_start),
+            "total-regret": rounded(debrief.review.total_regret()),
+            "marks": debrief.marks.iter().map(|m| mark(m, rubric)).collect::<Vec<_>>(),
+            "steps": debrief.review.steps.iter().map(|step| json!({
+                "entry": step.entry + 1,
+                "cost": rounded(step.cost),
+                "value": rounded(step.value),
+                "regret": step.regret.map(rounded),
+                "best": proposal(&step.proposal),
+                "belief": belief(&step.after),
+            })).collect::<Vec<_>>(),
+        },
+    })
+}
+
+fn mark(mark: &Mark, rubric: &Rubric) -> Value {
+    let most = 100.0 * rubric.weights.share_of(mark.category);
+    json!({
+        "for": mark.category,
+        "points": rounded(mark.share * most),
+        "of": rounded(most),
+        "remarks": mark.remarks.iter().map(remark).collect::<Vec<_>>(),
+    })
+}
+
+fn remark(remark: &Remark) -> Value {
+    let about = match &remark.about {
+        About::Regret { cost, best } => {
+            json!({ "regret": rounded(*cost), "best": proposal(best) })
+        }
+        About::NoRegret => json!("no-regret"),
+        About::RemovedAgain(part) => json!({ "removed-again": part }),
+        About::NoDetour => json!("no-detour"),
+        About::Prediction { met } => json!({ "prediction-met": met }),
+        About::FewPredictions(count) => json!({ "few-predictions": count }),
+        About::Breach(breach) => json!({ "breach": breach }),
+        About::SoundReadings => json!("sound-readings"),
+        About::Confidence { distance } => json!({ "confidence-distance": rounded(*distance) }),
+        About::NoConfidence => json!("no-confidence"),
+        About::Repair { chance } => json!({ "repair-chance": rounded(*chance) }),
+        About::CameBack { came_back } => json!({ "came-back": came_back }),
+        About::Proof(part) => json!({ "proof": match part {
+            ProofPart::Recorded => "recorded",
+            ProofPart::Cleared => "cleared",
+            ProofPart::KeyOnCheck => "key-on-check",
+            ProofPart::RoadTest => "road-test",
+            ProofPart::Rescan => "rescan",
+        } }),
+        About::NoBreach => json!("no-breach"),
+        About::LeftOff(part) => json!({ "left-off": part }),
+        About::Written(section) => json!({ "written": section }),
+    };
+    json!({ "entry": remark.entry.map(|entry| entry + 1), "good": remark.good, "about": about })
+}
+
+fn proposal(proposal: &Proposal) -> Value {
+    match proposal {
+        Proposal::Test(probe) => json!({ "test": probe.showing() }),
+        Proposal::Repair(Remedy::Renew(valve)) => json!({ "renew": valve }),
+        Proposal::Repair(Remedy::Clean(valve)) => json!({ "clean": valve }),
+        Proposal::Repair(Remedy::Mend(element)) => json!({ "mend": element }),
+        Proposal::Repair(Remedy::TopUp) => json!("top-up-oil"),
+        Proposal::Close => json!("close"),
+    }
+}
+
+fn belief(belief: &BTreeMap<Option<FaultName>, f64>) -> Value {
+    belief
+        .iter()
+        .filter(|(_, chance)| **chance >= 0.001)
+        .map(|(fault, chance)| json!({ "fault": fault, "chance": rounded(*chance) }))
+        .collect()
+}
+
+/// Four digits behind the point: more would pretend to more than a short look ahead holds.
+fn rounded(value: f64) -> f64 {
+    (value * 1e4).round() / 1e4 + 0.0
+}
