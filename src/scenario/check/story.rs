@@ -12,7 +12,7 @@ use crate::units::{Minutes, Money};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeSet;
 
-/// Greatest price [hundredths]: a million of the currency, so that no sum can overflow.
+/// Greatest price, in hundredths: a million of the currency, so that no sum can overflow.
 const MOST_MONEY: f64 = 1e8;
 /// Longest time of one step [min]: a working day.
 const LONGEST_MINUTES: f64 = 480.0;
