@@ -4,3 +4,4 @@ pub mod control_module;
 pub mod numerics;
 pub mod physics;
 pub mod units;
+pub mod vehicle;

@@ -1,0 +1,282 @@
+//! One camshaft from the module's drive to the sensor: control, coil, spool, port, phaser, monitor.
+
+use crate::control_module::cam_control::{CamControl, CamControlSpec, CamInputs};
+use crate::control_module::performance_limits::{CamCodes, PerformanceLimits, RestsAt};
+use crate::control_module::performance_monitor::{Conditions, PerformanceMonitor};
+use crate::numerics::elementary::exp;
+use crate::physics::oil::Fluid;
+use crate::physics::phaser::{CamshaftDrag, Phaser, PhaserDrive, PhaserState};
+use crate::physics::port::{Passage, Port};
+use crate::physics::spool_follow::{SpoolFriction, SpoolSpec, SpoolState, follow};
+use crate::units::{Amperes, Celsius, CrankDegrees, Newtons, Ohms, Rpm, Volts};
+use crate::vehicle::coil_drive::CoilDrive;
+use serde::{Deserialize, Serialize};
+
+/// Step of the running engine [s]: one tick.
+pub const DT_S: f64 = 1e-3;
+/// Time in which the average current of a pulsed coil follows its duty [s] (engineering estimate:
+/// inductance over resistance, lengthened by saturation).
+const CURRENT_LAG_S: f64 = 4e-3;
+
+/// What a camshaft, its phaser, valve and control are by design.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CamSpec {
+    /// Magnet and spring of the valve.
+    pub spool: SpoolSpec,
+    /// Hydraulics of the valve.
+    pub port: Port,
+    /// The phaser.
+    pub phaser: Phaser,
+    /// The camshaft's drag.
+    pub drag: CamshaftDrag,
+    /// Calibration of the control.
+    pub control: CamControlSpec,
+    /// Calibration of the monitors.
+    pub limits: PerformanceLimits,
+    /// The monitors' codes.
+    pub codes: CamCodes,
+    /// Which way the camshaft lies at rest.
+    pub rests_at: RestsAt,
+    /// Current at which a good valve of this kind holds the phase [A] (engineering estimate).
+    pub hold_current_a: f64,
+}
+
+impl CamSpec {
+    /// An intake camshaft.
+    pub const INTAKE: Self = Self {
+        spool: SpoolSpec::TYPICAL,
+        port: Port::TYPICAL,
+        phaser: Phaser::TYPICAL_INTAKE,
+        drag: CamshaftDrag::TYPICAL,
+        control: CamControlSpec::TYPICAL,
+        limits: PerformanceLimits::TYPICAL,
+        codes: CamCodes::INTAKE,
+        rests_at: RestsAt::Retarded,
+        hold_current_a: 0.395,
+    };
+
+    /// An exhaust camshaft.
+    pub const EXHAUST: Self = Self {
+        phaser: Phaser::TYPICAL_EXHAUST,
+        codes: CamCodes::EXHAUST,
+        rests_at: RestsAt::Advanced,
+        ..Self::INTAKE
+    };
+}
+
+/// The state of one valve and its circuit: what a fault changes.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CamCondition {
+    /// Blocked share of the screen, 0 (clean) to 1.
+    pub blockage: f64,
+    /// Force at which the spool breaks away [N], 0 (free) to 20.
+    pub stiction: Newtons,
+    /// Factor on the viscosity of the oil film around the spool, 1 (clean) or more.
+    pub film_factor: f64,
+    /// Share of the winding that carries the current, 0 to 1 (sound).
+    pub turns: f64,
+    /// The circuit.
+    pub coil: CoilDrive,
+    /// Duty that a fault or an actuator request forces on the valve, 0 to 1.
+    pub forced_duty: Option<f64>,
+    /// Whether a circuit code keeps the module from controlling and from judging performance.
+    pub is_inhibited: bool,
+}
+
+impl CamCondition {
+    /// A sound valve of 11 ohm at 95 °C on 14.1 V (check figures; a vehicle has its own).
+    pub const SOUND: Self = Self {
+        blockage: 0.0,
+        stiction: Newtons(0.0),
+        film_factor: 1.0,
+        turns: 1.0,
+        coil: CoilDrive { v_on: Volts(14.1), v_freewheel: Volts(0.8), r_total: Ohms(14.69) },
+        forced_duty: None,
+        is_inhibited: false,
+    };
+}
+
+/// What both camshafts share in one tick.
+#[derive(Debug, Clone, Copy)]
+pub struct SharedTick {
+    /// Gallery pressure [Pa].
+    pub gallery_pa: f64,
+    /// Height of the torque pulse, -1 to 1.
+    pub pulse: f64,
+    /// Air share of the oil, 0 to 1.
+    pub air: f64,
+    /// Whether the crankshaft turns.
+    pub is_turning: bool,
+}
+
+/// One camshaft in motion.
+#[derive(Debug, Clone)]
+pub struct CamLine {
+    spec: CamSpec,
+    condition: CamCondition,
+    control: CamControl,
+    monitor: PerformanceMonitor,
+    spool: SpoolState,
+    vane: PhaserState,
+    current_a: f64,
+    wanted_a: f64,
+    passage: Passage,
+    friction: SpoolFriction,
+    viscosity_pa_s: f64,
+    steady_nm: f64,
+    current_share: f64,
+}
+
+impl CamLine {
+    /// A camshaft at rest in an oil.
+    #[must_use]
+    pub fn new(spec: CamSpec, condition: CamCondition, fluid: &Fluid) -> Self {
+        let film_pa_s = fluid.viscosity_pa_s * condition.film_factor;
+        Self {
+            control: CamControl::new(spec.control),
+            monitor: PerformanceMonitor::new(spec.codes, spec.rests_at, spec.limits),
+            spool: SpoolState::default(),
+            vane: PhaserState::LOCKED,
+            current_a: 0.0,
+            wanted_a: 0.0,
+            passage: spec.port.passage(condition.blockage, fluid),
+            friction: SpoolFriction::new(condition.stiction, film_pa_s, DT_S),
+            viscosity_pa_s: fluid.viscosity_pa_s,
+            steady_nm: 0.0,
+            current_share: 1.0 - exp(-DT_S / CURRENT_LAG_S),
+            spec,
+            condition,
+        }
+    }
+
+    /// Works out again what depends on the oil.
+    pub fn refresh(&mut self, fluid: &Fluid) {
+        let film_pa_s = fluid.viscosity_pa_s * self.condition.film_factor;
+        self.passage = self.spec.port.passage(self.condition.blockage, fluid);
+        self.friction = SpoolFriction::new(self.condition.stiction, film_pa_s, DT_S);
+        self.viscosity_pa_s = fluid.viscosity_pa_s;
+    }
+
+    /// Changes valve and circuit; follow it with [`Self::refresh`].
+    pub const fn set_condition(&mut self, condition: CamCondition) {
+        self.condition = condition;
+    }
+
+    /// The valve and its circuit.
+    #[must_use]
+    pub const fn condition(&self) -> &CamCondition {
+        &self.condition
+    }
+
+    /// Gives the module the hold duty that earlier drives with this circuit would have taught it.
+    pub fn assume_learnt(&mut self, supply: Volts, oil: Celsius) {
+        let wanted = self.condition.coil.duty_for(Amperes(self.spec.hold_current_a));
+        self.control.set_learnt(wanted / self.control.hold_of_a_new_valve(supply, oil));
+    }
+
+    /// The module's task of ten milliseconds.
+    pub fn control(&mut self, target: CrankDegrees, conditions: &Conditions, is_powered: bool) {
+        let conditions = Conditions {
+            circuit_is_sound: conditions.circuit_is_sound && !self.condition.is_inhibited,
+            ..*conditions
+        };
+        let measured = self.monitor.mean_measured();
+        let inputs = CamInputs {
+            target,
+            measured,
+            supply: conditions.supply,
+            oil: conditions.oil,
+            is_permitted: is_powered && !self.condition.is_inhibited,
+        };
+        let wanted = self.control.update(&inputs);
+        if is_powered {
+            self.monitor.update(target, &conditions);
+            let duty = self.condition.forced_duty.unwrap_or(wanted);
+            self.wanted_a = self.condition.coil.average(duty).0;
+        } else {
+            self.wanted_a = 0.0;
+        }
+        let drag_nm = self.spec.drag.mean_nm(conditions.speed, self.viscosity_pa_s);
+        self.steady_nm = self.spec.phaser.steady_nm(drag_nm);
+    }
+
+    /// Moves coil, spool and vane on by one tick and returns the oil drawn [m³/s].
+    #[inline]
+    pub fn tick(&mut self, shared: &SharedTick) -> f64 {
+        self.current_a += (self.wanted_a - self.current_a) * self.current_share;
+        let force = self.spec.spool.force(Amperes(self.current_a), self.condition.turns);
+        follow(&mut self.spool, &self.spec.spool, &self.friction, force);
+        let opening = self.spec.port.opening(self.spool.position_mm / self.spec.spool.stroke_mm);
+        let drive = PhaserDrive {
+            gallery_pa: shared.gallery_pa,
+            opening,
+            steady_nm: self.steady_nm,
+            pulse: shared.pulse,
+            air: shared.air,
+            is_turning: shared.is_turning,
+        };
+        let drawn_m3_s = self.vane.step(&self.spec.phaser, &self.passage, &drive, DT_S);
+        self.monitor.sample(self.vane.seen());
+        drawn_m3_s
+    }
+
+    /// Angle away from rest as the sensor sees it.
+    #[must_use]
+    pub const fn seen(&self) -> CrankDegrees {
+        self.vane.seen()
+    }
+
+    /// Duty that the valve gets, 0 to 1.
+    #[must_use]
+    pub fn duty(&self) -> f64 {
+        self.condition.forced_duty.unwrap_or(self.control.duty())
+    }
+
+    /// Average current through the valve now.
+    #[must_use]
+    pub const fn current(&self) -> Amperes {
+        Amperes(self.current_a)
+    }
+
+    /// The spool.
+    #[must_use]
+    pub const fn spool(&self) -> SpoolState {
+        self.spool
+    }
+
+    /// The vane.
+    #[must_use]
+    pub const fn vane(&self) -> PhaserState {
+        self.vane
+    }
+
+    /// The monitors.
+    #[must_use]
+    pub const fn monitor(&self) -> &PerformanceMonitor {
+        &self.monitor
+    }
+
+    /// What the module has learnt and drives.
+    #[must_use]
+    pub const fn module(&self) -> &CamControl {
+        &self.control
+    }
+
+    /// The module's battery was off: it forgets what it learnt.
+    pub fn forget(&mut self) {
+        self.control = CamControl::new(self.spec.control);
+    }
+
+    /// A new driving cycle begins.
+    pub fn begin_cycle(&mut self) {
+        self.monitor.begin_cycle();
+    }
+
+    /// Mean drag of the camshaft at a speed [N m], for a display.
+    #[must_use]
+    pub fn drag_nm(&self, speed: Rpm) -> f64 {
+        self.spec.drag.mean_nm(speed, self.viscosity_pa_s)
+    }
+}

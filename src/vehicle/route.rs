@@ -1,0 +1,229 @@
+//! A route as the engine feels it: speed, load and wanted cam angles against time.
+
+use crate::units::{CrankDegrees, Rpm, Seconds};
+use crate::vehicle::per_cam::PerCam;
+use serde::{Deserialize, Serialize};
+use thiserror::Error;
+
+/// One stretch of a route.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Segment {
+    /// When it ends [s since the route began], rising from segment to segment.
+    pub until_s: f64,
+    /// Engine speed at its end [rpm], 0 to 8000.
+    pub rpm: f64,
+    /// Road speed at its end [km/h], 0 to 250.
+    pub km_h: f64,
+    /// Engine load, 0 to 1.
+    pub load: f64,
+    /// Wanted angle of the intake cam away from rest [degrees at the crank].
+    pub intake_deg: f64,
+    /// Wanted angle of the exhaust cam away from rest [degrees at the crank].
+    pub exhaust_deg: f64,
+}
+
+/// A route: segments, and how long speed takes to change from one to the next.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RouteProfile {
+    /// Time in which engine and road speed change at the start of a segment [s], 0 or more.
+    pub ramp_s: f64,
+    /// Engine speed before the first segment [rpm].
+    pub start_rpm: f64,
+    /// The segments in order.
+    pub segments: Vec<Segment>,
+}
+
+/// Why a route cannot be driven.
+#[derive(Debug, Clone, Copy, PartialEq, Error)]
+pub enum RouteError {
+    /// A route needs at least one segment.
+    #[error("checking a route: it has no segment")]
+    Empty,
+    /// Segments must end one after the other.
+    #[error("checking a route: segment {index} ends at {until_s} s, not later than the one before")]
+    NotRising {
+        /// Index of the segment, from 0.
+        index: usize,
+        /// Its end [s].
+        until_s: f64,
+    },
+    /// A figure is outside its range.
+    #[error("checking a route: segment {index} has {field} = {got}, expected {low} to {high}")]
+    OutOfRange {
+        /// Index of the segment, from 0.
+        index: usize,
+        /// Name of the field.
+        field: &'static str,
+        /// Value got.
+        got: f64,
+        /// Least value allowed.
+        low: f64,
+        /// Most value allowed.
+        high: f64,
+    },
+}
+
+/// What is asked of the engine in one tick.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Demand {
+    /// Engine speed.
+    pub speed: Rpm,
+    /// Road speed [km/h].
+    pub km_h: f64,
+    /// Load, 0 to 1.
+    pub load: f64,
+    /// Wanted cam angles away from rest.
+    pub targets: PerCam<CrankDegrees>,
+}
+
+impl Demand {
+    /// A warm engine idling.
+    pub const IDLE: Self = Self {
+        speed: Rpm(700.0),
+        km_h: 0.0,
+        load: 0.2,
+        targets: PerCam { intake: CrankDegrees(0.0), exhaust: CrankDegrees(0.0) },
+    };
+
+    /// The starter turns the engine.
+    pub const CRANKING: Self = Self { speed: Rpm(200.0), load: 0.0, ..Self::IDLE };
+
+    /// The engine stands.
+    pub const STANDING: Self = Self { speed: Rpm(0.0), load: 0.0, ..Self::IDLE };
+}
+
+impl RouteProfile {
+    /// Checks that the route can be driven.
+    ///
+    /// # Errors
+    /// [`RouteError`] with the first segment that is wrong.
+    pub fn check(&self) -> Result<(), RouteError> {
+        if self.segments.is_empty() {
+            return Err(RouteError::Empty);
+        }
+        let mut before_s = 0.0;
+        for (index, segment) in self.segments.iter().enumerate() {
+            let until_s = segment.until_s;
+            if !(until_s > before_s && until_s.is_finite()) {
+                return Err(RouteError::NotRising { index, until_s });
+            }
+            before_s = until_s;
+            for (field, got, high) in [
+                ("rpm", segment.rpm, 8_000.0),
+                ("km_h", segment.km_h, 250.0),
+                ("load", segment.load, 1.0),
+                ("intake_deg", segment.intake_deg, 90.0),
+                ("exhaust_deg", segment.exhaust_deg, 90.0),
+            ] {
+                if !(0.0..=high).contains(&got) {
+                    return Err(RouteError::OutOfRange { index, field, got, low: 0.0, high });
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// How long it takes.
+    #[must_use]
+    pub fn duration(&self) -> Seconds {
+        Seconds(self.segments.last().map_or(0.0, |segment| segment.until_s))
+    }
+
+    /// A driver at the start of the route.
+    #[must_use]
+    pub fn driver(&self) -> Driver<'_> {
+        Driver {
+            route: self,
+            index: 0,
+            began_s: 0.0,
+            from: (self.start_rpm, 0.0),
+            at: (self.start_rpm, 0.0),
+        }
+    }
+}
+
+/// Follows a route tick by tick.
+#[derive(Debug, Clone)]
+pub struct Driver<'a> {
+    route: &'a RouteProfile,
+    index: usize,
+    began_s: f64,
+    /// Engine and road speed where the segment began.
+    from: (f64, f64),
+    /// Engine and road speed now.
+    at: (f64, f64),
+}
+
+impl Driver<'_> {
+    /// What the route asks at a time [s], which must not go back; `None` when it is over.
+    pub fn demand(&mut self, time_s: f64) -> Option<Demand> {
+        let segments = &self.route.segments;
+        while time_s >= segments.get(self.index)?.until_s {
+            self.began_s = segments.get(self.index)?.until_s;
+            self.from = self.at;
+            self.index += 1;
+        }
+        let segment = segments.get(self.index)?;
+        let ramp_s = self.route.ramp_s;
+        let share = if ramp_s > 0.0 { ((time_s - self.began_s) / ramp_s).min(1.0) } else { 1.0 };
+        let between = |from: f64, to: f64| from + (to - from) * share;
+        self.at = (between(self.from.0, segment.rpm), between(self.from.1, segment.km_h));
+        Some(Demand {
+            speed: Rpm(self.at.0),
+            km_h: self.at.1,
+            load: segment.load,
+            targets: PerCam {
+                intake: CrankDegrees(segment.intake_deg),
+                exhaust: CrankDegrees(segment.exhaust_deg),
+            },
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn segment(until_s: f64, rpm: f64) -> Segment {
+        Segment { until_s, rpm, km_h: rpm / 50.0, load: 0.5, intake_deg: 20.0, exhaust_deg: 5.0 }
+    }
+
+    fn two() -> RouteProfile {
+        RouteProfile {
+            ramp_s: 3.0,
+            start_rpm: 700.0,
+            segments: vec![segment(10.0, 700.0), segment(16.0, 2_500.0)],
+        }
+    }
+
+    #[test]
+    fn closed_form_speed_ramps_over_three_seconds() {
+        let route = two();
+        let mut driver = route.driver();
+        let mut at = |time| driver.demand(time).map(|demand| demand.speed.0);
+        assert_eq!(at(0.0), Some(700.0));
+        assert_eq!(at(9.999), Some(700.0));
+        assert_eq!(at(11.5), Some(1_600.0));
+        assert_eq!(at(13.0), Some(2_500.0));
+        assert_eq!(at(16.0), None);
+    }
+
+    #[test]
+    fn limit_a_route_that_cannot_be_driven_is_refused() {
+        assert_eq!(two().check(), Ok(()));
+        let mut route = two();
+        route.segments.clear();
+        assert_eq!(route.check(), Err(RouteError::Empty));
+        let mut route = two();
+        route.segments[1].until_s = 9.0;
+        assert!(matches!(route.check(), Err(RouteError::NotRising { index: 1, .. })));
+        let mut route = two();
+        route.segments[0].load = f64::NAN;
+        assert!(matches!(
+            route.check(),
+            Err(RouteError::OutOfRange { index: 0, field: "load", .. })
+        ));
+    }
+}

@@ -1,0 +1,293 @@
+//! What one run of the engine left behind: findings, figures, and a trace of bounded length.
+
+use crate::control_module::performance_monitor::DatedFinding;
+use crate::control_module::step_response::StepResponse;
+use crate::control_module::verdict::Verdict;
+use crate::physics::warm_up::EngineHeat;
+use crate::units::{Bars, Celsius, CrankDegrees, Rpm, Seconds};
+use crate::vehicle::per_cam::{Cam, PerCam};
+use crate::vehicle::route::Demand;
+
+/// Ticks between two points of a fresh trace.
+const FIRST_INTERVAL_TICKS: u32 = 100;
+/// Points that a trace holds; a longer run is thinned out to half, again and again.
+pub const MOST_POINTS: usize = 6_000;
+/// Time after a start in which pressure is still building [ticks].
+const PRESSURE_BUILDS_TICKS: u64 = 1_000;
+/// Time after a change of target that is not counted as settled [ticks].
+const SETTLE_TICKS: u32 = 2_000;
+
+/// One point of live data.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TracePoint {
+    /// Time since the run began.
+    pub time: Seconds,
+    /// Engine speed.
+    pub speed: Rpm,
+    /// Road speed [km/h].
+    pub km_h: f64,
+    /// Oil temperature.
+    pub oil: Celsius,
+    /// Coolant temperature.
+    pub coolant: Celsius,
+    /// Wanted angles away from rest.
+    pub targets: PerCam<CrankDegrees>,
+    /// Measured angles away from rest.
+    pub measured: PerCam<CrankDegrees>,
+    /// Duties of the valves, 0 to 1.
+    pub duties: PerCam<f64>,
+    /// Gallery pressure.
+    pub pressure: Bars,
+}
+
+/// Live data at even intervals, never more than [`MOST_POINTS`].
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trace {
+    points: Vec<TracePoint>,
+    interval_ticks: u32,
+}
+
+impl Trace {
+    fn new() -> Self {
+        Self { points: Vec::with_capacity(MOST_POINTS), interval_ticks: FIRST_INTERVAL_TICKS }
+    }
+
+    /// The points in order of time.
+    #[must_use]
+    pub fn points(&self) -> &[TracePoint] {
+        &self.points
+    }
+
+    /// Time between two points.
+    #[must_use]
+    pub fn interval(&self) -> Seconds {
+        Seconds(f64::from(self.interval_ticks) * 1e-3)
+    }
+
+    fn is_due(&self, tick: u64) -> bool {
+        tick.is_multiple_of(u64::from(self.interval_ticks))
+    }
+
+    fn push(&mut self, point: TracePoint) {
+        if self.points.len() >= MOST_POINTS {
+            let mut index = 0;
+            self.points.retain(|_| {
+                index += 1;
+                index % 2 == 1
+            });
+            self.interval_ticks *= 2;
+        }
+        self.points.push(point);
+    }
+}
+
+/// How the engine idles.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Idling {
+    /// As it should, or it did not idle.
+    Smooth,
+    /// It shakes.
+    Rough,
+    /// It would stall unless the driver keeps it going.
+    Stalls,
+}
+
+/// Figures of one camshaft.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CamSummary {
+    /// Findings: early, late, slow, correlation.
+    pub findings: [DatedFinding; 4],
+    /// Time in which the conditions for monitoring were met.
+    pub enabled: Seconds,
+    /// Mean distance of the measured angle from its target.
+    pub mean_error: CrankDegrees,
+    /// Largest less smallest error, settling after a change of target not counted.
+    pub peak_to_peak: CrankDegrees,
+    /// Furthest from rest.
+    pub furthest: CrankDegrees,
+    /// The timed changes of target.
+    pub steps: Vec<StepResponse>,
+}
+
+impl CamSummary {
+    /// The codes' findings that failed.
+    pub fn failures(&self) -> impl Iterator<Item = &DatedFinding> {
+        self.findings.iter().filter(|dated| dated.finding.verdict == Verdict::Failed)
+    }
+}
+
+/// What a run left behind.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RunRecord {
+    /// How long it ran.
+    pub duration: Seconds,
+    /// Each camshaft's figures.
+    pub cams: PerCam<CamSummary>,
+    /// Least gallery pressure, the first second not counted; zero in a run that short.
+    pub least_pressure: Bars,
+    /// Mean gallery pressure, the first second not counted; zero in a run that short.
+    pub mean_pressure: Bars,
+    /// How it idled, at its worst.
+    pub idling: Idling,
+    /// Temperatures at the end.
+    pub heat: EngineHeat,
+    /// Live data.
+    pub trace: Trace,
+}
+
+#[derive(Debug, Clone, Copy)]
+struct CamTally {
+    sum_deg: f64,
+    least_deg: f64,
+    most_deg: f64,
+    furthest_deg: f64,
+    target_deg: f64,
+    since_change_ticks: u32,
+}
+
+impl CamTally {
+    const EMPTY: Self = Self {
+        sum_deg: 0.0,
+        least_deg: f64::INFINITY,
+        most_deg: f64::NEG_INFINITY,
+        furthest_deg: 0.0,
+        target_deg: 0.0,
+        since_change_ticks: 0,
+    };
+
+    #[inline]
+    fn add(&mut self, target_deg: f64, measured_deg: f64) {
+        if target_deg == self.target_deg {
+            self.since_change_ticks = self.since_change_ticks.saturating_add(1);
+        } else {
+            self.target_deg = target_deg;
+            self.since_change_ticks = 0;
+        }
+        let error_deg = target_deg - measured_deg;
+        self.sum_deg += error_deg.abs();
+        self.furthest_deg = self.furthest_deg.max(measured_deg);
+        if self.since_change_ticks >= SETTLE_TICKS {
+            self.least_deg = self.least_deg.min(error_deg);
+            self.most_deg = self.most_deg.max(error_deg);
+        }
+    }
+}
+
+/// Collects a [`RunRecord`] while the engine runs.
+#[derive(Debug, Clone)]
+pub struct Tally {
+    ticks: u64,
+    cams: PerCam<CamTally>,
+    pressure_sum_pa: f64,
+    least_pressure_pa: f64,
+    idling: Idling,
+    trace: Trace,
+}
+
+/// What a tally takes in each tick.
+#[derive(Debug, Clone, Copy)]
+pub struct TallyTick<'a> {
+    /// What was asked.
+    pub demand: &'a Demand,
+    /// Measured angles away from rest.
+    pub measured: PerCam<CrankDegrees>,
+    /// Duties.
+    pub duties: PerCam<f64>,
+    /// Gallery pressure [Pa].
+    pub gallery_pa: f64,
+    /// Temperatures.
+    pub heat: EngineHeat,
+    /// How it idles.
+    pub idling: Idling,
+}
+
+impl Default for Tally {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+impl Tally {
+    /// An empty tally with room for its whole trace.
+    #[must_use]
+    pub fn new() -> Self {
+        Self {
+            ticks: 0,
+            cams: PerCam { intake: CamTally::EMPTY, exhaust: CamTally::EMPTY },
+            pressure_sum_pa: 0.0,
+            least_pressure_pa: f64::INFINITY,
+            idling: Idling::Smooth,
+            trace: Trace::new(),
+        }
+    }
+
+    /// Starts again, keeping the room.
+    pub fn clear(&mut self) {
+        let mut trace = Trace { points: core::mem::take(&mut self.trace.points), ..Trace::new() };
+        trace.points.clear();
+        *self = Self { trace, ..Self::new() };
+    }
+
+    /// Takes in one tick.
+    #[inline]
+    pub fn add(&mut self, tick: &TallyTick<'_>) {
+        for cam in Cam::BOTH {
+            let target = tick.demand.targets.of(cam).0;
+            self.cams.of_mut(cam).add(target, tick.measured.of(cam).0);
+        }
+        if self.ticks >= PRESSURE_BUILDS_TICKS {
+            self.pressure_sum_pa += tick.gallery_pa;
+            self.least_pressure_pa = self.least_pressure_pa.min(tick.gallery_pa);
+        }
+        self.idling = self.idling.max(tick.idling);
+        if self.trace.is_due(self.ticks) {
+            self.trace.push(TracePoint {
+                time: Seconds(self.ticks as f64 * 1e-3),
+                speed: tick.demand.speed,
+                km_h: tick.demand.km_h,
+                oil: tick.heat.oil,
+                coolant: tick.heat.coolant,
+                targets: tick.demand.targets,
+                measured: tick.measured,
+                duties: tick.duties,
+                pressure: Bars(tick.gallery_pa * 1e-5),
+            });
+        }
+        self.ticks += 1;
+    }
+
+    /// The record so far; `of_cam` gives findings, enabled time and steps of each camshaft.
+    pub fn record(
+        &self,
+        heat: EngineHeat,
+        of_cam: impl Fn(Cam) -> ([DatedFinding; 4], Seconds, Vec<StepResponse>),
+    ) -> RunRecord {
+        let summary = |cam| {
+            let (findings, enabled, steps) = of_cam(cam);
+            let tally = self.cams.of(cam);
+            CamSummary {
+                findings,
+                enabled,
+                mean_error: CrankDegrees(tally.sum_deg / self.ticks.max(1) as f64),
+                peak_to_peak: CrankDegrees((tally.most_deg - tally.least_deg).max(0.0)),
+                furthest: CrankDegrees(tally.furthest_deg),
+                steps,
+            }
+        };
+        let counted = self.ticks.saturating_sub(PRESSURE_BUILDS_TICKS);
+        let (least, mean) = if counted == 0 {
+            (0.0, 0.0)
+        } else {
+            (self.least_pressure_pa, self.pressure_sum_pa / counted as f64)
+        };
+        RunRecord {
+            duration: Seconds(self.ticks as f64 * 1e-3),
+            cams: PerCam { intake: summary(Cam::Intake), exhaust: summary(Cam::Exhaust) },
+            least_pressure: Bars(least * 1e-5),
+            mean_pressure: Bars(mean * 1e-5),
+            idling: self.idling,
+            heat,
+            trace: self.trace.clone(),
+        }
+    }
+}
