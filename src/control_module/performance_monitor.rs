@@ -118,16 +118,15 @@ impl PerformanceMonitor {
         }
     }
 
-    /// Mean of the samples since the last update: what the module takes as the phase, because the
-    /// torque pulses would otherwise beat with its task.
-    #[must_use]
-    pub fn mean_measured(&self) -> CrankDegrees {
-        CrankDegrees(if self.samples == 0 { 0.0 } else { self.sum_deg / f64::from(self.samples) })
+    /// Mean of the samples since the last update, because single ones would beat with the torque
+    /// pulses.
+    fn mean_measured_deg(&self) -> f64 {
+        self.sum_deg / f64::from(self.samples.max(1))
     }
 
     /// Judges the last ten milliseconds, which ran towards `target`.
     pub fn update(&mut self, target: CrankDegrees, conditions: &Conditions) {
-        let measured_deg = self.mean_measured().0;
+        let measured_deg = self.mean_measured_deg();
         let share_beyond = f64::from(self.beyond) / f64::from(self.samples.max(1));
         self.samples = 0;
         self.sum_deg = 0.0;
