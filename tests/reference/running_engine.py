@@ -68,7 +68,7 @@ def simulate(dt, rpm, load, target, cam, oil_c, a_oil, b_oil, phi, stick, level,
     spring = 1.0 if cam == 0 else -2.0
     angle, x, i, air, crank = 0.0, 0.0, 0.0, 0.03, 0.0
     locked, sliding, gulping, looked_at = True, False, False, 0.0
-    integral, last, duty = 0.0, 0.0, 0.0
+    integral, last, duty, stalled, nearest, last_target = 0.0, 0.0, 0.0, 0.0, 0.0, 0.0
     p = -1.0
     for k in range(n):
         t_c = oil_c[k]
@@ -84,10 +84,16 @@ def simulate(dt, rpm, load, target, cam, oil_c, a_oil, b_oil, phi, stick, level,
             error = target[k] - angle
             rate = (error - last) / 0.01
             last = error
+            if target[k] != last_target or (stalled < 2.0 - 1e-9 and abs(error) < nearest - 1.0):
+                nearest, stalled = abs(error), 0.0
+            else:
+                stalled += 0.01
+            last_target = target[k]
             if target[k] < 0.5:
                 duty = 0.0
             else:
-                if abs(error) < 8:
+                room = duty < .95 if error > 0 else duty > .05
+                if abs(error) < 8 or (stalled >= 2.0 - 1e-9 and room):
                     integral += error * 0.01
                 base = hold * (1 + .00393 * (t_c - 20)) / (1 + .00393 * 70)
                 duty = min(max(base + 0.022 * error + 0.03 * integral + 0.0006 * rate, .05), .95)
@@ -156,8 +162,10 @@ def simulate(dt, rpm, load, target, cam, oil_c, a_oil, b_oil, phi, stick, level,
     return theta, seen, press, duties
 
 
-def monitors(seen, rpm, oil_c, target, dt):
-    """Codes by name with the time of the first failure, and the step times; one look per 10 ms."""
+def monitors(seen, target, dt, cam):
+    """Codes with the time of the first failure, and the step times; one look per 10 ms."""
+    short, past, slow, correlation = [("P0012", "P0011", "P000A", "P0016"), ("P0014", "P0015", "P000B", "P0017")][cam]
+    performance = ["P0011", "P0014"][cam]
     per = int(round(0.01 / dt))
     n = len(seen) // per
     mean = seen.reshape(n, per).mean(axis=1)
@@ -166,7 +174,7 @@ def monitors(seen, rpm, oil_c, target, dt):
     goal = np.append(goal[1:], goal[-1])
     beyond = (np.abs(np.repeat(goal, per) - seen) > 4).reshape(n, per).mean(axis=1)
     codes, times = {}, []
-    filtered = off = hunting = hunting_e = wrong = 0.0
+    filtered = off = hunting = hunting_e = hunting_size = wrong = 0.0
     since, running = 0.0, None
     for k in range(n):
         t = (k + 1) * 0.01
@@ -176,15 +184,17 @@ def monitors(seen, rpm, oil_c, target, dt):
         filtered += (error - filtered) * (1 - math.exp(-0.01 / 0.3))
         off = off + 0.01 if abs(filtered) > 6 else 0.0
         if off >= 4.5 - 1e-9:
-            codes.setdefault("late" if filtered > 0 else "early", t)
+            codes.setdefault(short if filtered > 0 else past, t)
         if since >= 2.0 - 1e-9:
             hunting += (beyond[k] - hunting) * (1 - math.exp(-0.01 / 8))
             hunting_e += (error - hunting_e) * (1 - math.exp(-0.01 / 8))
+            hunting_size += (abs(error) - hunting_size) * (1 - math.exp(-0.01 / 8))
             if hunting > 0.3:
-                codes.setdefault("late" if hunting_e > 0 else "early", t)
+                one_sided = abs(hunting_e) >= 0.8 * hunting_size
+                codes.setdefault((short if hunting_e > 0 else past) if one_sided else performance, t)
         wrong = wrong + 0.01 if goal[k] == 0 and mean[k] > 8 else 0.0
         if wrong >= 5.0 - 1e-9:
-            codes.setdefault("correlation", t)
+            codes.setdefault(correlation, t)
         if change:
             if running and running[3] > 0.45 and running[1] * (mean[k] - running[2]) >= 2:
                 times.append(running[3])
@@ -201,7 +211,7 @@ def monitors(seen, rpm, oil_c, target, dt):
                     times.append(3.0)
                 running = None
         if sum(x > 0.45 for x in times[-6:]) >= 4:
-            codes.setdefault("slow", t)
+            codes.setdefault(slow, t)
     return codes, times
 
 
@@ -277,7 +287,7 @@ def road_case(name, printed_err, printed_codes, cam=0, oil="fresh", phi=0., stic
     theta, seen, press, duty = simulate(dt, rpm, load, target, cam, oil_c, *OILS[oil], phi, stick, level,
                                         1e12 if extra > 1e3 else coil + .45,
                                         .404 * coil / 14.2424 if extra < 1e3 else .404, forced, seed)
-    codes, times = monitors(seen, rpm, oil_c, target, dt)
+    codes, times = monitors(seen, target, dt, cam)
     text = ";".join(f"{name}@{t:.2f}" for name, t in sorted(codes.items()))
     print(",".join([name, str(cam), oil, f"{phi:g}", f"{stick:g}", f"{level:g}", f"{extra:g}", f"{forced:g}",
                     f"{np.abs(target - seen).mean():.3f}", f"{press[int(1 / dt):].min() / 1e5:.3f}", f"{press[int(1 / dt):].mean() / 1e5:.3f}",
@@ -292,25 +302,25 @@ def road():
     road_case("contact 5", ".45", "", extra=5.)
     road_case("contact 12", "", "", extra=12.)
     road_case("contact 15", "", "", extra=15.)
-    road_case("contact 20", "", "late", extra=20.)
-    road_case("contact 30", "", "late", extra=30.)
+    road_case("contact 20", "", "P0012", extra=20.)
+    road_case("contact 30", "", "P0012", extra=30.)
     road_case("screen 50", ".45", "", phi=.5)
     road_case("screen 80", ".54", "", phi=.8)
     road_case("screen 90", "", "", phi=.9)
     road_case("screen 93", "", "", phi=.93)
-    road_case("screen 95", "1.58", "slow", phi=.95)
-    road_case("screen 97", "3.53", "slow", phi=.97)
-    road_case("screen 98.5", "7.15", "correlation;early;late;slow", phi=.985)
+    road_case("screen 95", "1.58", "P000A", phi=.95)
+    road_case("screen 97", "3.53", "P000A", phi=.97)
+    road_case("screen 98.5", "7.15", "P000A;P0011;P0012;P0016", phi=.985)
     road_case("stick 0.3", ".82", "", stick=.3)
     road_case("stick 1", "1.98", "", stick=1.)
     road_case("stick 1.5", "", "*", stick=1.5)
     road_case("stick 2", "", "*", stick=2.)
     road_case("stick 2.5", "", "*", stick=2.5)
     road_case("stick 4", "", "*", stick=4.)
-    road_case("seized", "17.90", "late", stick=12.)
+    road_case("seized", "17.90", "P0012", stick=12.)
     road_case("oxidised", ".43", "", oil="oxidised")
     road_case("diluted", ".47", "", oil="diluted")
-    road_case("open", "17.90", "late", extra=1e6)
+    road_case("open", "17.90", "P0012", extra=1e6)
     road_case("driver on", "31.88", "*", forced=1.0)
     road_case("sound", "", "*", cam=1)
     road_case("screen 95", "", "*", cam=1, phi=.95)

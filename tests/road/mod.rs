@@ -1,7 +1,8 @@
 //! Benches on which the running engine is compared with another program and with printed tables.
-#![allow(dead_code, reason = "each test file uses its own part of it")]
+#![expect(dead_code, reason = "each test file uses its own part of it")]
 
 use faultwright::control_module::verdict::Verdict;
+use faultwright::numerics::elementary::exp;
 use faultwright::numerics::streams::Streams;
 use faultwright::physics::oil::Oil;
 use faultwright::physics::warm_up::EngineHeat;
@@ -93,7 +94,7 @@ pub fn set_oil(engine: &mut RunningEngine, oil_c: f64) {
 
 /// The oil temperature that the other program gives the warm road test.
 pub fn road_oil_c(milliseconds: u32) -> f64 {
-    88.0 + 6.0 * (1.0 - (-f64::from(milliseconds) / 120_000.0).exp())
+    88.0 + 6.0 * (1.0 - exp(-f64::from(milliseconds) / 120_000.0))
 }
 
 /// Drives the warm road test with the other program's oil temperature.
