@@ -18,6 +18,7 @@ use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
 use crate::numerics::digest::DigestBuilder;
 use crate::numerics::streams::Streams;
+use crate::physics::spool::{DRAINED, Spool};
 use crate::physics::stroke::Click;
 use crate::physics::thermal::{Enamel, HeatPath, Supply};
 use crate::physics::warm_up::EngineHeat;
