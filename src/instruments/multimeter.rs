@@ -308,12 +308,12 @@ impl Display {
             Self::OverLimit => 0.0,
             Self::Value { value, decimals, prefix } => {
                 let (share, counts) = accuracy(function);
-                share * value.abs() + counts * self.count(decimals, prefix)
+                share * value.abs() + counts * Self::count(decimals, prefix)
             }
         }
     }
 
-    fn count(&self, decimals: u8, prefix: Prefix) -> f64 {
+    fn count(decimals: u8, prefix: Prefix) -> f64 {
         let digit = match decimals {
             0 => 1.0,
             1 => 0.1,
