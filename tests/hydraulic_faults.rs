@@ -222,6 +222,30 @@ fn published_valve_held_on_at_idle_is_felt() {
     }
 }
 
+/// How far the cam is out decides between smooth, rough and stalling: a phaser with less travel, held
+/// fully on, cannot go as far.
+#[test]
+fn limit_idle_gets_worse_with_the_angle() {
+    for (travel_deg, wanted) in
+        [(10.0, Idling::Smooth), (25.0, Idling::Rough), (50.0, Idling::Stalls)]
+    {
+        let mut spec = EngineSpec::TYPICAL;
+        spec.cams.intake.phaser.travel_deg = travel_deg;
+        let mut condition = EngineCondition::SOUND;
+        condition.cams.intake.forced_duty = Some(1.0);
+        let heat = EngineHeat { coolant: Celsius(89.0), oil: Celsius(88.0) };
+        let air = Streams::new(1).stream("aeration");
+        let mut engine = RunningEngine::new(spec, condition, heat, air).unwrap();
+        engine.start();
+        assert_eq!(engine.hold(&Demand::IDLE, 10_000).idling, wanted, "{travel_deg}");
+        // Above idle the same angle does no harm.
+        engine.begin_run();
+        let driving = road::demand(2_000.0, 0.0, 0.0);
+        engine.hold(&driving, 5_000);
+        assert_eq!(engine.hold(&driving, 2_000).idling, Idling::Smooth);
+    }
+}
+
 /// Stopping empties the gallery and brings the phasers home; what was warm stays warm for a while.
 #[test]
 fn limit_stopping_parks_the_phasers_and_keeps_the_heat() {
