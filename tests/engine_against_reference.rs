@@ -1,9 +1,9 @@
 //! The running engine against another program (`tests/reference/running_engine.py`, another
 //! language, explicit steps of 0.1 and 0.25 ms) and against tables printed in the project's notes.
 //!
-//! What differs from the notes on purpose, and is therefore not compared with their digits:
-//! sticking spools (one friction law here, where the notes' slow model and its equation of motion
-//! disagreed), least and mean pressure of the road test (the notes let oil flow into a phaser that
+//! What differs from the preparatory study on purpose, and is therefore not compared with their digits:
+//! sticking spools (one friction law here, where the preparatory study's slow model and its equation of motion
+//! disagreed), least and mean pressure of the road test (the preparatory study lets oil flow into a phaser that
 //! stands at its stop), and runs that draw air, whose random moments differ (see the seeds in
 //! `hydraulic_faults.rs`).
 
@@ -131,7 +131,7 @@ fn reference_steps_agree_with_the_printed_table() {
         }
         if let Some(wanted) = row.number("printed_t90") {
             let got = ours.t90.unwrap();
-            // The notes themselves call the last tenth "dominated by the PID tail".
+            // The preparatory study themselves call the last tenth "dominated by the PID tail".
             assert!((got - wanted).abs() < 0.06 + 0.02 * wanted, "{name} t90: {got} {wanted}");
         }
         for (what, got, slack) in [
@@ -141,8 +141,8 @@ fn reference_steps_agree_with_the_printed_table() {
             ("printed_ptp", ours.peak_to_peak, 0.13),
         ] {
             // The screen of 95 % in cold oil has not settled when the figures are taken, and at rest
-            // the pin holds the vane, which the notes leave free.
-            // A phaser that stands still makes this module add duty; the notes' module waits.
+            // the pin holds the vane, which the preparatory study leaves free.
+            // A phaser that stands still makes this module add duty; the preparatory study's module waits.
             let is_apart = match what {
                 "printed_ptp" => ["screen 95 cold", "back to rest"].contains(&name),
                 "printed_duty" => name == "screen 98 hot idle",
@@ -250,7 +250,7 @@ fn reference_road_tests_agree_with_the_printed_table() {
         let wanted: Vec<String> = named(printed).into_iter().map(|code| code.0).collect();
         assert_eq!(codes.into_iter().map(|code| code.0).collect::<Vec<_>>(), wanted, "{name}");
         // Beyond 98 % a screen passes so little that its error depends on every detail, and a
-        // spool that sticks follows another law than the notes'.
+        // spool that sticks follows another law than the preparatory study's.
         let is_another_law = (0.5..5.0).contains(&row.value("stiction_n"));
         let is_apart = name == "screen 98.5" || is_another_law;
         if let (Some(wanted), false) = (row.number("printed_mean_error"), is_apart) {

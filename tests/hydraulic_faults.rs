@@ -32,7 +32,7 @@ fn limit_a_sound_engine_passes_every_monitor_with_twenty_seeds() {
             assert!(summary.mean_error.0 < 0.6 && summary.enabled.0 > 149.0);
         }
         assert_eq!(record.idling, Idling::Smooth);
-        // Hot idle with both valves' leak: the notes' gauge reads 1.1 to 1.2 bar.
+        // Hot idle with both valves' leak: the preparatory study's gauge reads 1.1 to 1.2 bar.
         assert!((1.05..1.25).contains(&record.least_pressure.0), "{:?}", record.least_pressure);
     }
 }
@@ -122,8 +122,8 @@ fn limit_sticking_spool_hunts_first_and_runs_away_from_one_point_seven_newtons()
     }
 }
 
-/// Low oil is chance: compared by codes over seeds, as the notes do (0 of 6 at 3.0 l, 6 of 6 from
-/// 2.3 l down). At 2.5 l the notes have none of 6; with a rate of one in twelve here that happens.
+/// Low oil is chance: compared by codes over seeds, as the preparatory study does (0 of 6 at 3.0 l, 6 of 6 from
+/// 2.3 l down). At 2.5 l the preparatory study has none of 6; with a rate of one in twelve here that happens.
 #[test]
 fn reference_low_oil_by_codes_over_seeds() {
     let with_code = |fill: f64| {

@@ -7,7 +7,7 @@ air use numpy's own random numbers, so they are compared by codes over several s
 Columns "printed_*" hold what the project's notes print for the same case, empty where they print
 nothing or where this model differs on purpose (see the list in the tests).
 
-What the notes leave open was found by trying: with the spool's leak at 3.6e-13 m3 (the notes say
+What the preparatory study leaves open was found by trying: with the spool's leak at 3.6e-13 m3 (the preparatory study says
 half of it) the thirteen step times of the screens at 0, 80, 90, 93, 95 and 97 % come out within
 0.02 s; with half of it the 97 % screen is 0.6 s too quick. Their least pressures need oil to flow
 into a phaser that stands at its stop or is locked; that flow is left out here, because a full
