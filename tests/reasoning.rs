@@ -41,7 +41,7 @@ fn bench() -> &'static Bench {
                 supposition.fault.as_ref().is_some_and(|fault| {
                     wanted
                         .iter()
-                        .any(|(kind, place)| fault.kind == *kind && fault.place == Id::from(*place))
+                        .any(|(kind, place)| fault.kind == *kind && fault.place == **place)
                 })
             })
             .collect();
