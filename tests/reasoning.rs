@@ -39,9 +39,7 @@ fn bench() -> &'static Bench {
             .filter(|supposition| supposition.variant == 0)
             .filter(|supposition| {
                 supposition.fault.as_ref().is_some_and(|fault| {
-                    wanted
-                        .iter()
-                        .any(|(kind, place)| fault.kind == *kind && fault.place == **place)
+                    wanted.iter().any(|(kind, place)| fault.kind == *kind && fault.place == **place)
                 })
             })
             .collect();
