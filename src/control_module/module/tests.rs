@@ -284,6 +284,7 @@ fn limit_a_disconnected_battery_forgets_all_but_permanent_codes() {
     assert_eq!(report.permanent, [INTAKE.open]);
     assert_eq!(bench.module.freeze_frame(), None);
     assert!(!bench.module.is_awake());
+    assert!(!bench.module.inhibited(Driver(0)), "what the circuits showed is forgotten too");
     assert!(report.readiness.iter().all(|readiness| !readiness.is_complete));
 }
 
@@ -312,6 +313,38 @@ fn limit_a_stall_and_a_restart_are_one_driving_cycle() {
     bench.key_on(5).start(10);
     bench.note(INTAKE_EARLY, Verdict::Failed);
     assert_eq!(bench.stored(), [INTAKE_EARLY], "the next driving cycle");
+}
+
+#[test]
+fn limit_a_key_or_engine_that_is_on_cannot_be_turned_on_again() {
+    let mut bench = Bench::sound();
+    bench.key_on(5).start(5);
+    let before = bench.module.clone();
+    bench.module.key_on(bench.tick);
+    bench.module.engine_started(Celsius(90.0), bench.tick);
+    assert_eq!(bench.module, before);
+}
+
+#[test]
+fn closed_form_running_time_reaches_to_the_stop() {
+    let mut bench = Bench::sound();
+    bench.key_on(5).start(10);
+    bench.module.engine_stopped(bench.tick);
+    bench.run(30).start(5).key_off();
+    assert_eq!(bench.module.read_codes().running_since_clear.0, 15.0);
+}
+
+/// Coolant that warms up after the engine has stopped makes no warm-up cycle.
+#[test]
+fn limit_heat_that_soaks_through_counts_only_with_the_engine_running() {
+    let mut bench = Bench::sound();
+    bench.key_on(5).start(5);
+    bench.module.engine_stopped(bench.tick);
+    bench.now.coolant = Celsius(75.0);
+    bench.run(5);
+    assert_eq!(bench.module.read_codes().warm_ups_since_clear, 0);
+    bench.start(5);
+    assert_eq!(bench.module.read_codes().warm_ups_since_clear, 1);
 }
 
 /// What can happen to a module.
