@@ -5,6 +5,7 @@ use crate::numerics::elementary::{exp, ln};
 
 /// A coil on a switched supply in its periodic steady state, written for these tests: inductance
 /// 35 mH, 300 Hz, constant drop of the freewheeling diode.
+#[expect(clippy::struct_field_names, reason = "the unit belongs to each name")]
 struct Loop {
     coil_ohms: f64,
     wiring_ohms: f64,
