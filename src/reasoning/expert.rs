@@ -199,7 +199,11 @@ impl Expert {
             }
         }
         let shown = Rc::new(shown);
-        self.shown.insert((world, number), Rc::clone(&shown));
+        // What the module remembers changes with every key turned and connector parted; what
+        // instruments show does not.
+        if !matches!(self.probes[number].showing(), Step::ReadCodes) {
+            self.shown.insert((world, number), Rc::clone(&shown));
+        }
         Ok(shown)
     }
 

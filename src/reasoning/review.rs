@@ -8,7 +8,7 @@ use super::world::Worlds;
 use crate::faults::FaultName;
 use crate::session::attempt::Entry;
 use crate::session::setup::Briefing;
-use crate::session::step::Step;
+use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -184,6 +184,6 @@ const fn disturbs(step: &Step) -> bool {
             | Step::TopUpOil
             | Step::ClearCodes
             | Step::Drive { .. }
-            | Step::Key { .. }
+            | Step::Key { position: KeyPosition::Start }
     )
 }
