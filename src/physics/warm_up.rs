@@ -108,7 +108,7 @@ mod tests {
         engine
     }
 
-    /// The notes' four warm-ups by an adaptive solver, printed to whole degrees.
+    /// The preparatory study's four warm-ups by an adaptive solver, printed to whole degrees.
     #[test]
     fn reference_warm_up_table() {
         let times = [0.0, 60.0, 120.0, 300.0, 600.0, 900.0, 1200.0, 1800.0];

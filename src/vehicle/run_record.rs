@@ -159,7 +159,7 @@ impl CamTally {
 
     #[inline]
     fn add(&mut self, target_deg: f64, measured_deg: f64) {
-        if target_deg == self.target_deg {
+        if target_deg.total_cmp(&self.target_deg).is_eq() {
             self.since_change_ticks = self.since_change_ticks.saturating_add(1);
         } else {
             self.target_deg = target_deg;

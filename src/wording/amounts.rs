@@ -101,8 +101,7 @@ mod tests {
     #[test]
     fn closed_form_time_and_money() {
         assert_eq!(minutes(Minutes(12), &english()), "12 min");
-        for (hundredths, text) in
-            [(0, "€0.00"), (5, "€0.05"), (48_50, "€48.50"), (-3_05, "-€3.05")]
+        for (hundredths, text) in [(0, "€0.00"), (5, "€0.05"), (48_50, "€48.50"), (-3_05, "-€3.05")]
         {
             assert_eq!(money(Money(hundredths), "€", &english()), text);
         }

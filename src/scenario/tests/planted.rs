@@ -83,7 +83,8 @@ pub fn alone(file: In, from: &str, to: &str, kind: ProblemKind) {
 pub fn among(count: usize, file: In, from: &str, to: &str, kind: ProblemKind) {
     let (problems, place) = planted(file, from, to);
     let found = places_and_kinds(problems);
-    assert!(found.contains(&(place.clone(), kind.clone())), "{place:?} {kind:?}, got {found:#?}");
+    let expected = (place, kind);
+    assert!(found.contains(&expected), "{expected:?}, got {found:#?}");
     assert_eq!(found.len(), count, "{found:#?}");
 }
 
