@@ -118,6 +118,7 @@ fn limit_windows_end_where_the_limits_say() {
 
 /// A coil on a switched supply in its periodic steady state, written for these tests: inductance
 /// 35 mH, 300 Hz, constant drop of the freewheeling diode.
+#[expect(clippy::struct_field_names, reason = "the unit belongs to each name")]
 struct Loop {
     coil_ohms: f64,
     wiring_ohms: f64,

@@ -405,7 +405,9 @@ proptest! {
     #[test]
     fn prop_a_clear_is_idempotent(events in prop::collection::vec(any_event(), 1..60)) {
         let mut bench = Bench::sound();
-        events.into_iter().for_each(|event| apply(&mut bench, event));
+        for event in events {
+            apply(&mut bench, event);
+        }
         let before = bench.module.clone();
         match bench.module.clear_codes(bench.tick) {
             Err(_) => prop_assert_eq!(&bench.module, &before),
