@@ -168,8 +168,8 @@ impl Vehicle {
                     to_usize(at.0 / interval).min(points.len().saturating_sub(1))
                 });
                 if let Some(point) = points.get(at) {
-                    let (rpm, speed) = (point.speed.0, point.km_h);
-                    let moment = frame(rpm, 0.0, speed, point.coolant, point.oil, circuits);
+                    let (rpm, load, speed) = (point.speed.0, point.load, point.km_h);
+                    let moment = frame(rpm, load, speed, point.coolant, point.oil, circuits);
                     self.module.note_findings(&[dated.finding], &moment);
                 }
             }

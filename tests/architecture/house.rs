@@ -98,11 +98,7 @@ pub const OUTSIDE: &[Outside] = &[
     outside("std::net", FROM_THE_SHELL, "the core talks to nobody"),
     outside("std::time", FROM_THE_SHELL, "the core's clock is the vehicle's"),
     outside("std::process", FROM_THE_SHELL, "the core starts and ends nothing"),
-    outside(
-        "std::os",
-        May::OnlyOrFrom(&["session"], 9),
-        "the core is the same on every system; a journal asks whether its file still has a name",
-    ),
+    outside("std::os", FILES, "only what opens files may ask the system about one"),
     outside(
         "std::thread",
         May::OnlyOrFrom(&["reasoning"], 7),

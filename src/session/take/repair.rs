@@ -10,7 +10,7 @@ use crate::vehicle::condition::{CLEAN_STICTION_N, FittedValve};
 use crate::vehicle::spec::{HarnessElement, Id};
 
 /// What flushing leaves of blockage and stiction, as a share: engineering estimate.
-const LEFT_AFTER_CLEANING: f64 = 0.1;
+const LEFT_AFTER_CLEANING: f64 = 0.05;
 
 pub(super) fn work(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
     match step {
