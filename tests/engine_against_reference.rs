@@ -6,6 +6,7 @@
 //! disagreed), least and mean pressure of the road test (the preparatory study lets oil flow into a phaser that
 //! stands at its stop), and runs that draw air, whose random moments differ (see the seeds in
 //! `hydraulic_faults.rs`).
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 mod road;
 

@@ -1,4 +1,5 @@
 //! The expert on a handful of worlds of the scenario that the program carries.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use faultwright::faults::{FaultKind, FaultName};
 use faultwright::instruments::multimeter::MeterFunction;

@@ -137,6 +137,11 @@ mod tests {
     const LIMITS: PerformanceLimits = PerformanceLimits::TYPICAL;
 
     /// Moves at `rate` degrees a second towards each target for `hold_s` seconds.
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a small whole number of periods"
+    )]
     fn follow(timer: &mut StepTimer, rate: f64, hold_s: f64, targets: &[f64]) {
         let mut at = targets[0];
         for target in targets {

@@ -100,6 +100,11 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a small whole number of periods"
+    )]
     fn after(heat_w: f64, seconds: f64, dt_s: f64) -> EngineHeat {
         let mut engine = EngineHeat::cold(Celsius(20.0));
         for _ in 0..(seconds / dt_s).round() as u32 {

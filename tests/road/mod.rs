@@ -1,4 +1,5 @@
 //! Benches on which the running engine is compared with another program and with printed tables.
+#![expect(clippy::expect_used, reason = "a test fails by panicking")]
 #![expect(dead_code, reason = "each test file uses its own part of it")]
 
 use faultwright::control_module::verdict::Verdict;

@@ -17,6 +17,11 @@ fn exhaust() -> PerformanceMonitor {
 }
 
 /// Runs with a measured angle that is a function of time [s].
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a small whole number of periods"
+)]
 fn run(
     monitor: &mut PerformanceMonitor,
     seconds: f64,
