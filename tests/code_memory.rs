@@ -157,8 +157,8 @@ fn frame() -> FreezeFrame {
     }
 }
 
-fn apply(memory: &mut CodeMemory, step: &Step) {
-    match step {
+fn apply(memory: &mut CodeMemory, step: Step) {
+    match &step {
         Step::Clear => {
             memory.clear();
         }
@@ -219,7 +219,7 @@ proptest! {
         let mut steps = Vec::new();
         for (step, times) in runs {
             for _ in 0..times {
-                apply(&mut memory, &step);
+                apply(&mut memory, step);
                 steps.push(step);
             }
             let mut is_lit = false;

@@ -6,7 +6,7 @@ use std::process::{Command, Output};
 
 fn start_on(display: Option<&str>) -> Output {
     let mut command = Command::new(env!("CARGO_BIN_EXE_faultwright"));
-    command.env_remove("DISPLAY");
+    command.arg("workshop").env_remove("DISPLAY");
     command.envs(display.map(|name| ("DISPLAY", name)));
     command.output().unwrap()
 }
@@ -19,7 +19,10 @@ fn a_missing_display_is_one_sentence_and_a_code() {
         let output = start_on(display);
         let said = String::from_utf8(output.stderr).unwrap();
         assert_eq!(output.status.code(), Some(3), "{said}");
-        assert!(said.starts_with("faultwright: no display to open a window on"), "{said}");
+        assert!(
+            said.starts_with("faultwright: ") && said.contains("no display to open a window on"),
+            "{said}"
+        );
         assert!(said.contains(named) && !said.contains("panicked"), "{said}");
         assert!(output.stdout.is_empty());
     }

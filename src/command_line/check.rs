@@ -1,14 +1,14 @@
 //! Checking scenario files.
 
+use super::Ending;
 use super::screen::{Format, Screen};
-use super::{Ending, Outcome};
 use crate::report::problem_words;
 use crate::scenario::load::{self, LoadError};
 use serde_json::json;
 use std::path::PathBuf;
 
 /// Checks every file that is named, or the scenario that the program carries.
-pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
+pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Ending {
     let format = Format::of(given);
     let mut ending = Ending::Done;
     let files: Vec<PathBuf> = given
@@ -17,26 +17,26 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
         .unwrap_or_default();
     if files.is_empty() {
         let outcome = load::demo();
-        ending = report("market-hill.ron", outcome.map(|_| ()), format, screen);
+        ending = report("market-hill.ron", &outcome.map(|_| ()), format, screen);
     }
     for path in files {
         let name = path.display().to_string();
         let outcome = load::load(&path).map(|_| ());
-        let this = report(&name, outcome, format, screen);
+        let this = report(&name, &outcome, format, screen);
         if this != Ending::Done {
             ending = this;
         }
     }
-    Ok(ending)
+    ending
 }
 
 fn report(
     name: &str,
-    outcome: Result<(), LoadError>,
+    outcome: &Result<(), LoadError>,
     format: Format,
     screen: &mut Screen<'_>,
 ) -> Ending {
-    let (lines, problems, ending) = match &outcome {
+    let (lines, problems, ending) = match outcome {
         Ok(()) => {
             let fine = screen.words.say("check-fine", &[("file", name.into())]);
             (vec![fine], json!([]), Ending::Done)

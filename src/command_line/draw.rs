@@ -14,7 +14,8 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let reveal = given.get_flag("reveal");
     for number in 0..count {
         if count > 1 {
-            screen.progress("progress-dealing", number as usize + 1, count as usize);
+            let shown = |count| usize::try_from(count).unwrap_or(usize::MAX);
+            screen.progress("progress-dealing", shown(number + 1), shown(count));
         }
         let case = deal(&loaded, first.wrapping_add(number))?;
         let faults: Vec<String> = case

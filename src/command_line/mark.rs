@@ -95,7 +95,7 @@ pub fn show(
     })?;
     let shown = std::cell::RefCell::new(&mut *screen);
     let judged = debrief(session, case.hidden.faults.clone(), worlds, &case.rubric, &|done, of| {
-        shown.borrow_mut().progress("progress-review", done, of)
+        shown.borrow_mut().progress("progress-review", done, of);
     })
     .map_err(|error| Trouble::of_debrief(error, path))?;
     if format == Format::Json {

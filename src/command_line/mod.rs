@@ -28,13 +28,13 @@ pub fn run() -> Ending {
     let mut screen = Screen::of_process(&words);
     let matches = match arguments::command(&words).try_get_matches() {
         Ok(matches) => matches,
-        Err(error) => return screen.arguments(&error),
+        Err(error) => return Screen::arguments(&error),
     };
     let outcome = match matches.subcommand() {
         Some(("bench", given)) => bench::run(given, &mut screen),
         Some(("workshop", _)) => window::run(&mut screen),
         Some(("draw", given)) => draw::run(given, &mut screen),
-        Some(("check", given)) => check::run(given, &mut screen),
+        Some(("check", given)) => Ok(check::run(given, &mut screen)),
         Some(("replay", given)) => mark::replay(given, &mut screen),
         Some(("mark", given)) => mark::run(given, &mut screen),
         _ => window::open_whatever_there_is(&mut screen),

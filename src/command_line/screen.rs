@@ -88,7 +88,7 @@ impl<'w> Screen<'w> {
     }
 
     /// Wrong arguments, help or version: the parser has its own words for them.
-    pub fn arguments(&mut self, error: &clap::Error) -> Ending {
+    pub fn arguments(error: &clap::Error) -> Ending {
         let _ = error.print();
         if error.use_stderr() { Ending::WrongArguments } else { Ending::Done }
     }

@@ -18,6 +18,9 @@ const COPPER_REFERENCE_C: f64 = 20.0;
 /// Error within which the module trusts that it holds, and learns [degrees] (assumed).
 const LEARNING_WINDOW_DEG: f64 = 1.0;
 
+/// Approach to the target that counts as progress [degrees] (assumed).
+const PROGRESS_DEG: f64 = 1.0;
+
 /// Calibration of one camshaft's control.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -35,8 +38,13 @@ pub struct CamControlSpec {
     pub integral_per_deg_s: f64,
     /// Derivative gain [s/degree] (engineering estimate).
     pub derivative_s_per_deg: f64,
-    /// Error beyond which the integral waits [degrees] (engineering estimate).
+    /// Error beyond which the integral waits, while the phaser is on its way [degrees] (engineering
+    /// estimate).
     pub integral_window_deg: f64,
+    /// Time without progress for which it waits at most [s]: a phaser that stands still short of its
+    /// target needs another hold duty, as after a repair or with the battery off (assumed; shorter
+    /// than the time off target that sets a code).
+    pub integral_patience_s: f64,
     /// Least duty while controlling, 0 to 1 (engineering estimate).
     pub least_duty: f64,
     /// Most duty while controlling, 0 to 1 (engineering estimate).
@@ -61,6 +69,7 @@ impl CamControlSpec {
         integral_per_deg_s: 0.03,
         derivative_s_per_deg: 0.0006,
         integral_window_deg: 8.0,
+        integral_patience_s: 2.0,
         least_duty: 0.05,
         most_duty: 0.95,
         park_below_deg: 0.5,
@@ -97,6 +106,9 @@ pub struct CamControl {
     spec: CamControlSpec,
     integral_deg_s: f64,
     last_error_deg: f64,
+    last_target_deg: f64,
+    nearest_deg: f64,
+    since_progress_s: f64,
     learnt: f64,
     duty: f64,
 }
@@ -105,7 +117,16 @@ impl CamControl {
     /// A module that has learnt nothing yet.
     #[must_use]
     pub const fn new(spec: CamControlSpec) -> Self {
-        Self { spec, integral_deg_s: 0.0, last_error_deg: 0.0, learnt: 1.0, duty: 0.0 }
+        Self {
+            spec,
+            integral_deg_s: 0.0,
+            last_error_deg: 0.0,
+            last_target_deg: 0.0,
+            nearest_deg: 0.0,
+            since_progress_s: 0.0,
+            learnt: 1.0,
+            duty: 0.0,
+        }
     }
 
     /// Factor on the hold duty that was learnt, 1 for a new valve.
@@ -136,15 +157,20 @@ impl CamControl {
 
     /// The duty for the next ten milliseconds, 0 to 1.
     pub fn update(&mut self, inputs: &CamInputs) -> f64 {
-        let spec = &self.spec;
+        let spec = self.spec;
         let error_deg = inputs.target.0 - inputs.measured.0;
         let change_deg_s = (error_deg - self.last_error_deg) / PERIOD_S;
         self.last_error_deg = error_deg;
+        self.watch_progress(inputs.target.0, error_deg.abs());
         if !inputs.is_permitted || inputs.target.0 < spec.park_below_deg {
             self.duty = 0.0;
             return self.duty;
         }
-        if error_deg.abs() < spec.integral_window_deg {
+        let is_near = error_deg.abs() < spec.integral_window_deg;
+        // At an end of its range the duty can do no more, and the integral must not run away.
+        let has_room =
+            if error_deg > 0.0 { self.duty < spec.most_duty } else { self.duty > spec.least_duty };
+        if is_near || (self.since_progress_s >= spec.integral_patience_s && has_room) {
             self.integral_deg_s += error_deg * PERIOD_S;
         }
         let hold_new = self.hold_of_a_new_valve(inputs.supply, inputs.oil);
@@ -157,6 +183,20 @@ impl CamControl {
             self.learn(hold_new);
         }
         self.duty
+    }
+
+    /// Notes how long the error has not come down by another degree. Patience once lost stays lost
+    /// until the target changes, or every degree gained would start the wait again.
+    fn watch_progress(&mut self, target_deg: f64, distance_deg: f64) {
+        let is_new = target_deg.total_cmp(&self.last_target_deg).is_ne();
+        self.last_target_deg = target_deg;
+        let is_patient = self.since_progress_s < self.spec.integral_patience_s;
+        if is_new || (is_patient && distance_deg < self.nearest_deg - PROGRESS_DEG) {
+            self.nearest_deg = distance_deg;
+            self.since_progress_s = 0.0;
+        } else {
+            self.since_progress_s += PERIOD_S;
+        }
     }
 
     /// Moves a little of the integral into the learnt hold, so that the sum stays as it is.
@@ -184,7 +224,9 @@ mod tests {
         }
     }
 
-    /// Far from the target only hold and proportional part act: 0.404 + 0.022 · 20 = 0.844.
+    /// Far from the target only hold and proportional part act, 0.404 + 0.022 · 20 = 0.844, until
+    /// patience is at its end; then the integral adds 0.03 · 20 a second up to the most duty, and
+    /// comes back from there without delay.
     #[test]
     fn closed_form_duty_far_from_the_target() {
         let mut control = CamControl::new(CamControlSpec::TYPICAL);
@@ -195,6 +237,18 @@ mod tests {
             later = control.update(&inputs(20.0, 0.0));
         }
         assert!((later - 0.844).abs() < 1e-12, "{later}");
+        for _ in 100..210 {
+            later = control.update(&inputs(20.0, 0.0));
+        }
+        assert!((later - 0.844 - 0.6 * 0.1).abs() < 0.013, "{later}");
+        for _ in 0..60_000 {
+            later = control.update(&inputs(20.0, 0.0));
+        }
+        assert_eq!(later.to_bits(), 0.95_f64.to_bits());
+        for _ in 0..2 {
+            later = control.update(&inputs(20.0, 4.0));
+        }
+        assert!(later < 0.9, "{later}");
     }
 
     /// A constant error within the window: the integral grows by error · time.

@@ -73,9 +73,8 @@ impl CodeRecord {
         }
     }
 
-    /// Takes a failure. Answers whether it is the first in this key cycle.
-    pub fn fail(&mut self, known: &KnownCode) -> bool {
-        let is_first = !self.has_failed;
+    /// Takes a failure; the same one again changes nothing.
+    pub fn fail(&mut self, known: &KnownCode) {
         self.has_failed = true;
         self.is_pending = true;
         self.passing_cycles = 0;
@@ -84,7 +83,7 @@ impl CodeRecord {
             self.is_trip_counted = true;
             self.trips = self.trips.saturating_add(1).min(known.trips.count());
         }
-        if is_first && self.trips >= known.trips.count() {
+        if self.trips >= known.trips.count() {
             self.is_confirmed = true;
             if known.lights_lamp {
                 self.lights_lamp = true;
@@ -92,7 +91,6 @@ impl CodeRecord {
                 self.is_cleared = false;
             }
         }
-        is_first
     }
 
     /// Takes a pass.
@@ -115,7 +113,7 @@ impl CodeRecord {
         if self.has_failed {
             return;
         }
-        if warmed_up && self.is_confirmed && !self.lights_lamp {
+        if warmed_up && !self.lights_lamp {
             self.clean_warm_ups = self.clean_warm_ups.saturating_add(1);
             if self.clean_warm_ups >= WARM_UPS_TO_ERASE {
                 self.is_confirmed = false;

@@ -11,7 +11,7 @@ use crate::control_module::known_code::{History, KnownCode, PastState, Readiness
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::control_module::warm_up::WarmUp;
 use crate::numerics::digest::DigestBuilder;
-use crate::units::{Celsius, Seconds};
+use crate::units::{Celsius, Seconds, Tick};
 use std::collections::BTreeMap;
 
 /// The memory of one module.
@@ -80,10 +80,9 @@ impl CodeMemory {
     fn note_failure(&mut self, code: Code, now: &FreezeFrame) {
         let rule = self.rule(code);
         self.decisions.insert(code, false);
-        let is_first = self.records.entry(code).or_default().fail(&rule);
-        if is_first {
-            self.frame.get_or_insert((code, *now));
-        }
+        self.records.entry(code).or_default().fail(&rule);
+        // Within one key cycle the frame never comes free, so what takes it here has begun to fail.
+        self.frame.get_or_insert((code, *now));
     }
 
     /// The rule of a code.
@@ -190,7 +189,7 @@ impl CodeMemory {
                 })
                 .collect(),
             warm_ups_since_clear: self.warm_ups_since_clear,
-            running_since_clear: Seconds(self.running_ms_since_clear as f64 / 1_000.0),
+            running_since_clear: Seconds(Tick(self.running_ms_since_clear).as_seconds()),
         }
     }
 

@@ -20,7 +20,7 @@ pub enum RestsAt {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CamCodes {
-    /// Timing over-advanced, or system performance.
+    /// Timing over-advanced or system performance; the one code that also tells of hunting.
     pub early: Code,
     /// Timing over-retarded.
     pub late: Code,

@@ -16,6 +16,9 @@ use crate::units::{Celsius, CrankDegrees, Rpm, Seconds, Volts};
 /// Steps that have to be timed before slow response is judged.
 const LEAST_STEPS: usize = 4;
 
+/// Share of the error that has to lie on one side for hunting to be called early or late (assumed).
+const ONE_SIDED: f64 = 0.8;
+
 /// What decides whether the monitors may run.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Conditions {
@@ -66,6 +69,7 @@ pub struct PerformanceMonitor {
     since_change_s: f64,
     hunting_share: f64,
     hunting_deg: f64,
+    hunting_size_deg: f64,
     held_s: f64,
     // Rest.
     wrong_at_rest_s: f64,
@@ -94,6 +98,7 @@ impl PerformanceMonitor {
             since_change_s: 0.0,
             hunting_share: 0.0,
             hunting_deg: 0.0,
+            hunting_size_deg: 0.0,
             held_s: 0.0,
             wrong_at_rest_s: 0.0,
             right_at_rest_s: 0.0,
@@ -118,23 +123,25 @@ impl PerformanceMonitor {
         }
     }
 
-    /// Mean of the samples since the last update: what the module takes as the phase, because the
-    /// torque pulses would otherwise beat with its task.
-    #[must_use]
-    pub fn mean_measured(&self) -> CrankDegrees {
-        CrankDegrees(if self.samples == 0 { 0.0 } else { self.sum_deg / f64::from(self.samples) })
+    /// Mean of the samples since the last update, because single ones would beat with the torque
+    /// pulses.
+    fn mean_measured_deg(&self) -> f64 {
+        self.sum_deg / f64::from(self.samples.max(1))
     }
 
     /// Judges the last ten milliseconds, which ran towards `target`.
     pub fn update(&mut self, target: CrankDegrees, conditions: &Conditions) {
-        let measured_deg = self.mean_measured().0;
+        let measured_deg = self.mean_measured_deg();
         let share_beyond = f64::from(self.beyond) / f64::from(self.samples.max(1));
         self.samples = 0;
         self.sum_deg = 0.0;
         self.beyond = 0;
         self.updates += 1;
-        self.since_change_s =
-            if target.0 == self.target_deg { self.since_change_s + PERIOD_S } else { 0.0 };
+        self.since_change_s = if target.0.total_cmp(&self.target_deg).is_eq() {
+            self.since_change_s + PERIOD_S
+        } else {
+            0.0
+        };
         self.target_deg = target.0;
         if !self.is_enabled(conditions) {
             self.wait(target.0);
@@ -170,6 +177,7 @@ impl PerformanceMonitor {
         self.off_target_s = 0.0;
         self.hunting_share = 0.0;
         self.hunting_deg = 0.0;
+        self.hunting_size_deg = 0.0;
         self.wrong_at_rest_s = 0.0;
         self.right_at_rest_s = 0.0;
         self.steps.abandon(target_deg);
@@ -200,8 +208,15 @@ impl PerformanceMonitor {
         let share = PERIOD_S / (self.limits.hunting_memory_s + PERIOD_S);
         self.hunting_share += (share_beyond - self.hunting_share) * share;
         self.hunting_deg += (error_deg - self.hunting_deg) * share;
-        if self.hunting_share > self.limits.hunting_share {
+        self.hunting_size_deg += (error_deg.abs() - self.hunting_size_deg) * share;
+        if self.hunting_share <= self.limits.hunting_share {
+            return;
+        }
+        if self.hunting_deg.abs() >= ONE_SIDED * self.hunting_size_deg {
             self.fail_towards(self.hunting_deg);
+        } else {
+            // To and fro: "over-advanced or system performance" is the one code that says so.
+            self.failures.early.get_or_insert(self.updates);
         }
     }
 

@@ -77,7 +77,7 @@ impl StepTimer {
     /// Looks at target and measured angle [degrees] once every ten milliseconds.
     pub fn update(&mut self, target_deg: f64, measured_deg: f64, limits: &PerformanceLimits) {
         let old_deg = self.target_deg.replace(target_deg).unwrap_or(target_deg);
-        if target_deg != old_deg {
+        if target_deg.total_cmp(&old_deg).is_ne() {
             // A new change cuts the last one short; it still counts if it was slow already.
             if let Some(step) = self.running.take().filter(|step| step.elapsed_s > limits.slow_s) {
                 self.keep_if_moved(&step, measured_deg, limits);
@@ -137,6 +137,11 @@ mod tests {
     const LIMITS: PerformanceLimits = PerformanceLimits::TYPICAL;
 
     /// Moves at `rate` degrees a second towards each target for `hold_s` seconds.
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a small whole number of periods"
+    )]
     fn follow(timer: &mut StepTimer, rate: f64, hold_s: f64, targets: &[f64]) {
         let mut at = targets[0];
         for target in targets {

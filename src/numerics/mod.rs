@@ -10,3 +10,4 @@ pub mod linear;
 pub mod root;
 pub mod stiff;
 pub mod streams;
+pub mod whole;

@@ -213,7 +213,7 @@ mod tests {
         assert!((0.055..=0.065).contains(&loss), "{loss}");
     }
 
-    /// Dynamic viscosities of the notes' gallery table [mPa s], printed to one decimal.
+    /// Dynamic viscosities of the preparatory study's gallery table [mPa s], printed to one decimal.
     #[test]
     fn reference_dynamic_viscosity_of_the_gallery_table() {
         let curve = Oil::TYPICAL_5W_30.curve().unwrap();

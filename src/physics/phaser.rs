@@ -231,7 +231,7 @@ impl PhaserState {
             let wanted_deg = self.away_deg + way * rate_deg_s * dt_s;
             self.away_deg = wanted_deg.clamp(0.0, phaser.travel_deg);
             // A chamber that is full takes no more oil.
-            if wanted_deg != self.away_deg {
+            if !(0.0..=phaser.travel_deg).contains(&wanted_deg) {
                 flow_m3_s = 0.0;
             }
         }

@@ -176,7 +176,7 @@ mod tests {
     use crate::units::Celsius;
     use proptest::prelude::*;
 
-    /// The air share of the notes' table; it names none, this one alone reproduces all rows.
+    /// The air share of the preparatory study's table; it names none, this one alone reproduces all rows.
     const TABLE_AIR: f64 = 0.03;
 
     fn oils() -> [Oil; 3] {
@@ -185,7 +185,7 @@ mod tests {
     }
 
     /// 120 equilibria found by another solver (`tests/reference/gallery.py`), and the same rows as
-    /// printed to two decimals in the notes.
+    /// printed to two decimals in the preparatory study.
     #[test]
     fn reference_gallery_equilibrium_table() {
         let table = include_str!("../../tests/reference/gallery.csv");

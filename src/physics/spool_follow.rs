@@ -131,7 +131,7 @@ mod tests {
         state.position_mm
     }
 
-    /// Starts at 0.28 A, holds at 0.40 A, full stroke at about 0.5 A: the notes' figures.
+    /// Starts at 0.28 A, holds at 0.40 A, full stroke at about 0.5 A: the preparatory study's figures.
     #[test]
     fn reference_currents_of_start_hold_and_full_stroke() {
         let at = |current| settle(&mut SpoolState::default(), 0.0, current);

@@ -173,7 +173,7 @@ mod tests {
     use crate::numerics::streams::Streams;
     use proptest::prelude::*;
 
-    /// The notes' table of gulp shares, printed to three decimals.
+    /// The preparatory study's table of gulp shares, printed to three decimals.
     #[test]
     fn reference_gulp_share_table() {
         for (fill, row) in [

@@ -100,6 +100,11 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a small whole number of periods"
+    )]
     fn after(heat_w: f64, seconds: f64, dt_s: f64) -> EngineHeat {
         let mut engine = EngineHeat::cold(Celsius(20.0));
         for _ in 0..(seconds / dt_s).round() as u32 {
@@ -108,7 +113,7 @@ mod tests {
         engine
     }
 
-    /// The notes' four warm-ups by an adaptive solver, printed to whole degrees.
+    /// The preparatory study's four warm-ups by an adaptive solver, printed to whole degrees.
     #[test]
     fn reference_warm_up_table() {
         let times = [0.0, 60.0, 120.0, 300.0, 600.0, 900.0, 1200.0, 1800.0];

@@ -102,7 +102,7 @@ impl Expert {
             return Ok(Valuation { cost: 0.0, proposal: Proposal::Close, by_probe: Vec::new() });
         };
         let prices = self.prices(belief.session(heaviest), belief)?;
-        let (repair_at_once, first) = self.repair_cost(belief, &weighted, &prices);
+        let (repair_at_once, first) = repair_cost(belief, &weighted, &prices);
         let mut cost = repair_at_once;
         let mut proposal = first.map_or(Proposal::Close, Proposal::Repair);
         let mut by_probe = Vec::with_capacity(self.probes.len());
@@ -137,7 +137,7 @@ impl Expert {
         prices: &PriceList,
     ) -> Result<f64, VehicleError> {
         let share: f64 = part.iter().map(|(_, weight)| weight).sum();
-        let mut best = self.repair_cost(belief, part, prices).0;
+        let mut best = repair_cost(belief, part, prices).0;
         for number in 0..self.probes.len() {
             let price = prices.probes[number].0;
             if price >= best {
@@ -151,60 +151,12 @@ impl Expert {
                 .iter()
                 .map(|part| {
                     let weight: f64 = part.iter().map(|(_, weight)| weight).sum();
-                    weight / share * self.repair_cost(belief, part, prices).0
+                    weight / share * repair_cost(belief, part, prices).0
                 })
                 .sum();
             best = best.min(price + expected);
         }
         Ok(best * share)
-    }
-
-    /// Expected cost of repairing at once in descending order of chance over cost, and the first
-    /// repair. Weights need not be normalised; the cost is per unit of weight.
-    fn repair_cost(
-        &self,
-        belief: &Belief,
-        weighted: &[Weighted],
-        prices: &PriceList,
-    ) -> (f64, Option<Remedy>) {
-        let total: f64 = weighted.iter().map(|(_, weight)| weight).sum();
-        let mut left: BTreeMap<&FaultName, f64> = BTreeMap::new();
-        for (world, weight) in weighted {
-            if let Some(fault) = belief.fault_left(*world) {
-                *left.entry(fault).or_insert(0.0) += weight / total;
-            }
-        }
-        let mut cost = 0.0;
-        let mut first = None;
-        // The probability that nobody has yet seen the concern gone.
-        let mut going_on = 1.0;
-        loop {
-            let remaining: f64 = left.values().sum();
-            let best = prices
-                .remedies
-                .iter()
-                .map(|(remedy, price)| {
-                    let chance: f64 = left
-                        .iter()
-                        .filter(|(fault, _)| remedy.fixes(fault))
-                        .map(|(_, weight)| weight)
-                        .sum();
-                    (chance, *price, remedy)
-                })
-                .filter(|(chance, ..)| *chance > 0.0)
-                .max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)));
-            let Some((chance, price, remedy)) = best else {
-                return (cost, first);
-            };
-            // Stopping leaves the remaining faults to come back.
-            if going_on * price >= chance * prices.comeback && remaining < going_on * 0.02 {
-                return (cost + remaining * prices.comeback, first);
-            }
-            cost += going_on * price;
-            first.get_or_insert_with(|| remedy.clone());
-            going_on -= chance;
-            left.retain(|fault, _| !remedy.fixes(fault));
-        }
     }
 
     /// Splits worlds by what a test shows in them; worlds in one part could not be told apart.
@@ -247,7 +199,11 @@ impl Expert {
             }
         }
         let shown = Rc::new(shown);
-        self.shown.insert((world, number), Rc::clone(&shown));
+        // What the module remembers changes with every key turned and connector parted; what
+        // instruments show does not.
+        if !matches!(self.probes[number].showing(), Step::ReadCodes) {
+            self.shown.insert((world, number), Rc::clone(&shown));
+        }
         Ok(shown)
     }
 
@@ -295,6 +251,53 @@ impl Expert {
         let requests = prices.minutes.request + prices.minutes.request;
         let minutes = requests + prices.minutes.key + road;
         (minutes.at_rate(prices.labour_per_hour) + prices.fuel).as_units()
+    }
+}
+
+/// Expected cost of repairing at once in descending order of chance over cost, and the first
+/// repair. Weights need not be normalised; the cost is per unit of weight.
+fn repair_cost(
+    belief: &Belief,
+    weighted: &[Weighted],
+    prices: &PriceList,
+) -> (f64, Option<Remedy>) {
+    let total: f64 = weighted.iter().map(|(_, weight)| weight).sum();
+    let mut left: BTreeMap<&FaultName, f64> = BTreeMap::new();
+    for (world, weight) in weighted {
+        if let Some(fault) = belief.fault_left(*world) {
+            *left.entry(fault).or_insert(0.0) += weight / total;
+        }
+    }
+    let mut cost = 0.0;
+    let mut first = None;
+    // The probability that nobody has yet seen the concern gone.
+    let mut going_on = 1.0;
+    loop {
+        let remaining: f64 = left.values().sum();
+        let best = prices
+            .remedies
+            .iter()
+            .map(|(remedy, price)| {
+                let chance: f64 = left
+                    .iter()
+                    .filter(|(fault, _)| remedy.fixes(fault))
+                    .map(|(_, weight)| weight)
+                    .sum();
+                (chance, *price, remedy)
+            })
+            .filter(|(chance, ..)| *chance > 0.0)
+            .max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)));
+        let Some((chance, price, remedy)) = best else {
+            return (cost, first);
+        };
+        // Stopping leaves the remaining faults to come back.
+        if going_on * price >= chance * prices.comeback && remaining < going_on * 0.02 {
+            return (cost + remaining * prices.comeback, first);
+        }
+        cost += going_on * price;
+        first.get_or_insert_with(|| remedy.clone());
+        going_on -= chance;
+        left.retain(|fault, _| !remedy.fixes(fault));
     }
 }
 

@@ -8,7 +8,7 @@ use super::world::Worlds;
 use crate::faults::FaultName;
 use crate::session::attempt::Entry;
 use crate::session::setup::Briefing;
-use crate::session::step::Step;
+use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -16,6 +16,10 @@ use std::sync::Arc;
 /// Regret below this share of the value of the situation counts as none: near-ties are ties, and
 /// the value is itself an upper bound by a short look-ahead.
 const TIE_BAND: f64 = 0.03;
+
+/// Tests that confirm what the expert would already repair, and cost no regret: the trade wants a
+/// direct test of a part before it is touched, and one more check is not redundant.
+const FREE_CONFIRMATIONS: u32 = 2;
 
 /// What the expert says of one step.
 #[derive(Debug, Clone)]
@@ -33,8 +37,9 @@ pub struct StepReview {
     /// What the expert would have done there.
     pub proposal: Proposal,
     /// Expected cost of this step and what comes after it, less that of the best; `None` for
-    /// steps that are never weighed: duties such as reading codes and checking oil, notes, and
-    /// everything after the first repair that serves its proof.
+    /// steps that are never weighed: duties such as reading codes and checking oil, notes, the
+    /// first tests that confirm what would already be repaired, and everything after the first
+    /// repair.
     pub regret: Option<f64>,
 }
 
@@ -73,11 +78,17 @@ pub fn review(
     let mut valuation = expert.value(&belief)?;
     let value_at_start = valuation.cost;
     let mut repaired = false;
+    let mut confirmations = 0;
     for (number, entry) in log.iter().enumerate() {
         let before = belief.by_fault();
         let value = valuation.cost;
         let cost = cost_of(&entry.events, briefing.prices.labour_per_hour);
-        let judged = !was_refused(entry) && !repaired && is_weighed(&entry.step);
+        let confirms = is_test(&entry.step)
+            && !was_refused(entry)
+            && matches!(valuation.proposal, Proposal::Repair(_));
+        confirmations += u32::from(confirms);
+        let is_free = confirms && confirmations <= FREE_CONFIRMATIONS;
+        let judged = !was_refused(entry) && !repaired && !is_free && is_weighed(&entry.step);
         let expected_here = probe_of(expert.probes(), &entry.step, briefing, &belief)
             .and_then(|number| valuation.by_probe.get(number).copied());
         let proposal = valuation.proposal.clone();
@@ -134,6 +145,14 @@ fn probe_of(probes: &[Probe], step: &Step, briefing: &Briefing, belief: &Belief)
     })
 }
 
+/// Steps that show something of a part or a circuit.
+const fn is_test(step: &Step) -> bool {
+    matches!(
+        step,
+        Step::Measure { .. } | Step::Power { .. } | Step::Command { .. } | Step::Look { .. }
+    )
+}
+
 /// Steps whose choice is weighed. Reading the sheet, asking, codes, freeze frame, oil and looking
 /// before touching are duties of the trade and never regretted; notes cost nothing.
 const fn is_weighed(step: &Step) -> bool {
@@ -165,6 +184,6 @@ const fn disturbs(step: &Step) -> bool {
             | Step::TopUpOil
             | Step::ClearCodes
             | Step::Drive { .. }
-            | Step::Key { .. }
+            | Step::Key { position: KeyPosition::Start }
     )
 }

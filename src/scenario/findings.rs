@@ -20,8 +20,9 @@ pub(super) fn line_and_column(text: &str, offset: usize) -> (u32, u32) {
     (u32::try_from(line).unwrap_or(u32::MAX), u32::try_from(column).unwrap_or(u32::MAX))
 }
 
-/// The line of an offset, or the part of it around the offset.
-fn line_text(text: &str, offset: usize) -> String {
+/// The line of an offset, or the part of it around the offset, with the column from 1 at which that
+/// part begins.
+fn line_text(text: &str, offset: usize) -> (String, u32) {
     let before = text.get(..offset).unwrap_or(text);
     let start = before.rfind('\n').map_or(0, |at| at + 1);
     let line = text.get(start..).and_then(|rest| rest.lines().next()).unwrap_or("");
@@ -31,18 +32,21 @@ fn line_text(text: &str, offset: usize) -> String {
     } else {
         0
     };
-    line.chars()
+    let part = line
+        .chars()
         .skip(skipped)
         .take(LINE_CHARACTERS)
         .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
+        .collect();
+    (part, u32::try_from(skipped + 1).unwrap_or(u32::MAX))
 }
 
 impl Problem {
     /// A problem at a byte offset of a text.
     pub(super) fn at(file: &str, text: &str, offset: usize, kind: ProblemKind) -> Self {
         let (line, column) = line_and_column(text, offset);
-        Self { file: file.to_owned(), line, column, text: line_text(text, offset), kind }
+        let (text, text_from) = line_text(text, offset);
+        Self { file: file.to_owned(), line, column, text, text_from, kind }
     }
 }
 

@@ -17,7 +17,7 @@ use std::fs;
 use std::io::{self, Read as _};
 use std::path::Path;
 
-/// Largest file that is read [bytes].
+/// Bytes of the largest file that is read.
 pub const MOST_BYTES: u64 = 1 << 20;
 
 /// The scenario that the program carries, so that it works from anywhere.

@@ -23,6 +23,8 @@ pub struct Problem {
     pub column: u32,
     /// The offending line, a long one only around the column; control characters are blanks.
     pub text: String,
+    /// Column at which `text` begins, from 1.
+    pub text_from: u32,
     /// What is wrong.
     pub kind: ProblemKind,
 }

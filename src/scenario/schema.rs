@@ -19,6 +19,8 @@ pub const SCENARIO_FORMAT: &str = "faultwright scenario";
 pub const VEHICLE_FORMAT: &str = "faultwright vehicle";
 /// Newest version of both that this program reads and writes.
 pub const NEWEST_VERSION: u32 = 1;
+/// Letters of the longest name.
+pub const LONGEST_NAME: usize = 48;
 
 /// A scenario as an instructor writes it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -182,10 +182,10 @@ impl CamLine {
             circuit_is_sound: conditions.circuit_is_sound && !self.condition.is_inhibited,
             ..*conditions
         };
-        let measured = self.monitor.mean_measured();
         let inputs = CamInputs {
             target,
-            measured,
+            // The module averages over a torque pulse for its control, and judges each tooth.
+            measured: self.vane.away(),
             supply: conditions.supply,
             oil: conditions.oil,
             is_permitted: is_powered && !self.condition.is_inhibited,

@@ -10,6 +10,7 @@ use super::whole::{Key, Vehicle};
 use crate::control_module::code::Code;
 use crate::control_module::known_code::Driver;
 use crate::control_module::verdict::Verdict;
+use crate::numerics::whole::to_usize;
 use crate::units::{Seconds, Tick, Watts};
 
 /// How long an engine idles after a start before the step is over [ms].
@@ -164,11 +165,11 @@ impl Vehicle {
         for cam in cams(&self.spec) {
             for dated in &record.cams.of(cam).findings {
                 let at = dated.failed_at.map_or(points.len().saturating_sub(1), |at| {
-                    ((at.0 / interval) as usize).min(points.len().saturating_sub(1))
+                    to_usize(at.0 / interval).min(points.len().saturating_sub(1))
                 });
                 if let Some(point) = points.get(at) {
-                    let (rpm, speed) = (point.speed.0, point.km_h);
-                    let moment = frame(rpm, 0.0, speed, point.coolant, point.oil, circuits);
+                    let (rpm, load, speed) = (point.speed.0, point.load, point.km_h);
+                    let moment = frame(rpm, load, speed, point.coolant, point.oil, circuits);
                     self.module.note_findings(&[dated.finding], &moment);
                 }
             }

@@ -125,6 +125,38 @@ impl RouteProfile {
         Ok(())
     }
 
+    /// A warm road test of 150 s with every kind of demand that the monitors need (engineering
+    /// estimate: a maker's drive pattern in small).
+    #[must_use]
+    pub fn warm_road_test() -> Self {
+        // until [s], engine [rpm], road [km/h], load, intake angle [degrees]
+        const LEGS: [(f64, f64, f64, f64, f64); 16] = [
+            (10.0, 700.0, 0.0, 0.2, 0.0),
+            (16.0, 2_500.0, 35.0, 0.7, 28.0),
+            (30.0, 2_000.0, 50.0, 0.35, 20.0),
+            (36.0, 3_500.0, 75.0, 0.85, 35.0),
+            (50.0, 2_400.0, 80.0, 0.4, 24.0),
+            (56.0, 1_300.0, 40.0, 0.05, 5.0),
+            (62.0, 3_200.0, 70.0, 0.8, 34.0),
+            (80.0, 2_200.0, 75.0, 0.4, 22.0),
+            (86.0, 1_100.0, 20.0, 0.05, 0.0),
+            (96.0, 700.0, 0.0, 0.2, 0.0),
+            (102.0, 2_800.0, 40.0, 0.75, 30.0),
+            (116.0, 2_000.0, 50.0, 0.35, 20.0),
+            (121.0, 1_200.0, 35.0, 0.05, 5.0),
+            (127.0, 3_600.0, 75.0, 0.9, 36.0),
+            (142.0, 2_400.0, 80.0, 0.4, 24.0),
+            (150.0, 700.0, 0.0, 0.2, 0.0),
+        ];
+        // The exhaust cam follows the intake cam at four fifths, its travel being that much less.
+        const EXHAUST_SHARE: f64 = 0.8;
+        let segments = LEGS.map(|(until_s, rpm, km_h, load, intake_deg)| {
+            let exhaust_deg = EXHAUST_SHARE * intake_deg;
+            Segment { until_s, rpm, km_h, load, intake_deg, exhaust_deg }
+        });
+        Self { ramp_s: 3.0, start_rpm: 700.0, segments: segments.to_vec() }
+    }
+
     /// How long it takes.
     #[must_use]
     pub fn duration(&self) -> Seconds {

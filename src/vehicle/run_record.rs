@@ -27,6 +27,8 @@ pub struct TracePoint {
     pub speed: Rpm,
     /// Road speed [km/h].
     pub km_h: f64,
+    /// Load, 0 to 1.
+    pub load: f64,
     /// Oil temperature.
     pub oil: Celsius,
     /// Coolant temperature.
@@ -159,7 +161,7 @@ impl CamTally {
 
     #[inline]
     fn add(&mut self, target_deg: f64, measured_deg: f64) {
-        if target_deg == self.target_deg {
+        if target_deg.total_cmp(&self.target_deg).is_eq() {
             self.since_change_ticks = self.since_change_ticks.saturating_add(1);
         } else {
             self.target_deg = target_deg;
@@ -264,6 +266,7 @@ impl Tally {
                 time: Seconds(self.ticks as f64 * 1e-3),
                 speed: tick.demand.speed,
                 km_h: tick.demand.km_h,
+                load: tick.demand.load,
                 oil: tick.heat.oil,
                 coolant: tick.heat.coolant,
                 targets: tick.demand.targets,

@@ -203,13 +203,18 @@ impl RunningEngine {
     /// Starts the engine: a new driving cycle, a second of the starter, an empty record.
     pub fn start(&mut self) {
         self.is_powered = true;
-        for cam in Cam::BOTH {
-            self.cams.of_mut(cam).begin_cycle();
-        }
+        self.begin_cycle();
         for _ in 0..CRANKING_TICKS {
             self.advance(&Demand::CRANKING);
         }
         self.begin_run();
+    }
+
+    /// Begins a new driving cycle: the monitors have found nothing yet.
+    pub fn begin_cycle(&mut self) {
+        for cam in Cam::BOTH {
+            self.cams.of_mut(cam).begin_cycle();
+        }
     }
 
     /// Begins a new record within the driving cycle.

@@ -18,6 +18,7 @@ use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
 use crate::numerics::digest::DigestBuilder;
 use crate::numerics::streams::Streams;
+use crate::physics::spool::{DRAINED, Spool};
 use crate::physics::stroke::Click;
 use crate::physics::thermal::{Enamel, HeatPath, Supply};
 use crate::physics::warm_up::EngineHeat;
@@ -456,8 +457,12 @@ impl Vehicle {
         source: Ohms,
         on_for_s: f64,
     ) -> Pulse {
-        let viscosity =
-            if self.assembly.is_off(place) { 0.0 } else { self.engine.viscosity_pa_s() };
+        // On the bench a film stays in the gap.
+        let viscosity = if self.assembly.is_off(place) {
+            DRAINED * Spool::REFERENCE.reference_viscosity_pa_s
+        } else {
+            self.engine.viscosity_pa_s()
+        };
         pulse(
             fitted,
             supply,

@@ -10,14 +10,16 @@ pub fn minutes(time: Minutes, words: &Words) -> String {
     words.say("amount-minutes", &[("count", time.0.into())])
 }
 
-/// Money with the sign of its currency, such as `48.50 €`.
+/// Money with the sign of its currency, such as `€48.50`.
 #[must_use]
 pub fn money(amount: Money, currency: &str, words: &Words) -> String {
     let hundredths = amount.0.unsigned_abs();
     let sign = if amount.0 < 0 { "-" } else { "" };
     let point = words.say("decimal-point", &[]);
-    let number = format!("{sign}{}{point}{:02}", hundredths / 100, hundredths % 100);
-    words.say("amount-money", &[("number", number.into()), ("currency", currency.into())])
+    let number = format!("{}{point}{:02}", hundredths / 100, hundredths % 100);
+    let arguments =
+        [("sign", sign.into()), ("number", number.into()), ("currency", currency.into())];
+    words.say("amount-money", &arguments)
 }
 
 /// A number with a fixed count of digits behind the point.
@@ -99,12 +101,11 @@ mod tests {
     #[test]
     fn closed_form_time_and_money() {
         assert_eq!(minutes(Minutes(12), &english()), "12 min");
-        for (hundredths, text) in
-            [(0, "0.00 €"), (5, "0.05 €"), (48_50, "48.50 €"), (-3_05, "-3.05 €")]
+        for (hundredths, text) in [(0, "€0.00"), (5, "€0.05"), (48_50, "€48.50"), (-3_05, "-€3.05")]
         {
             assert_eq!(money(Money(hundredths), "€", &english()), text);
         }
-        assert_eq!(money(Money(i64::MIN), "€", &english()), "-92233720368547758.08 €");
+        assert_eq!(money(Money(i64::MIN), "€", &english()), "-€92233720368547758.08");
     }
 
     #[test]

@@ -9,6 +9,7 @@ use crate::assessment::debrief::Debrief;
 use crate::assessment::mark::{About, Critical, ProofPart, Remark};
 use crate::assessment::rubric::{MarkCategory, Rubric};
 use crate::faults::FaultName;
+use crate::numerics::whole::to_i64;
 use crate::reasoning::expert::Proposal;
 use crate::reasoning::remedy::Remedy;
 use crate::session::attempt::Session;
@@ -327,7 +328,7 @@ pub fn proposal(proposal: &Proposal, words: &Words) -> String {
 
 fn whole_money(units: f64, briefing: &Briefing, words: &Words) -> String {
     // Expectations are shown to whole units: more digits would pretend to more than they hold.
-    money(Money(units.round() as i64 * 100), &briefing.prices.currency, words)
+    money(Money(to_i64(units.round()) * 100), &briefing.prices.currency, words)
 }
 
 fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> {

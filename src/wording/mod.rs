@@ -22,6 +22,7 @@ pub mod job_words;
 mod limit_words;
 pub mod parse_problem;
 pub mod place;
+pub mod quoted;
 pub mod refusal_words;
 pub mod running_words;
 pub mod sense_words;

@@ -2,11 +2,7 @@
 
 use super::catalogue::Words;
 use super::place::PlaceKind;
-
-/// Words that a sentence lists before it says how many more there are.
-const LISTED: usize = 12;
-/// Characters of a typed word that a sentence repeats.
-const REPEATED: usize = 40;
+use super::quoted;
 
 /// Why a typed line is no step.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -87,7 +83,7 @@ impl ParseProblem {
     /// The problem in one sentence with its place and remedy.
     #[must_use]
     pub fn sentence(&self, words: &Words) -> String {
-        let found = shown(&self.found);
+        let found = quoted::word(&self.found);
         let wrong = match &self.kind {
             ProblemKind::UnknownWord { .. } => {
                 words.say("problem-unknown-word", &[("found", found.into())])
@@ -141,10 +137,10 @@ impl ParseProblem {
             _ if self.allowed.is_empty() => return words.say("remedy-none", &[]),
             _ => ("remedy-allowed", &self.allowed),
         };
-        let mut remedy = words.say(key, &[("list", some_of(list, words).into())]);
+        let mut remedy = words.say(key, &[("list", quoted::one_of(list, words).into())]);
         if key == "remedy-nearest" && self.allowed.len() > list.len() {
             remedy.push(' ');
-            let allowed = some_of(&self.allowed, words);
+            let allowed = quoted::one_of(&self.allowed, words);
             remedy.push_str(&words.say("remedy-allowed", &[("list", allowed.into())]));
         }
         remedy
@@ -178,27 +174,4 @@ const fn number_remedy_key(kind: NumberKind) -> &'static str {
         NumberKind::Reading => "remedy-reading",
         NumberKind::NotBelowLeast => "remedy-not-below-least",
     }
-}
-
-/// A typed word fit to be repeated: no control characters, not endless.
-fn shown(found: &str) -> String {
-    let mut text: String = found
-        .chars()
-        .take(REPEATED)
-        .map(|c| if c.is_control() { char::REPLACEMENT_CHARACTER } else { c })
-        .collect();
-    if found.chars().nth(REPEATED).is_some() {
-        text.push('…');
-    }
-    text
-}
-
-fn some_of(list: &[String], words: &Words) -> String {
-    if list.len() <= LISTED {
-        return words.one_of(list);
-    }
-    let listed: Vec<String> = list.iter().take(LISTED).cloned().collect();
-    let more = list.len() - LISTED;
-    let listed = listed.join(&words.say("list-comma", &[]));
-    words.say("list-more", &[("list", listed.into()), ("more", more.into())])
 }

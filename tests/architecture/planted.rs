@@ -87,6 +87,7 @@ const OUTSIDE: &[Planted] = &[
     ("src/scenario/mod.rs", "use std::net::TcpStream;", "may not name `std::net::TcpStream`"),
     ("src/session/mod.rs", "fn f() { std::process::exit(1) }", "may not name `std::process::exit`"),
     ("src/vehicle/mod.rs", "fn f() { std::thread::spawn(g); }", "joined in a fixed order"),
+    ("src/vehicle/mod.rs", "use std::os::unix::fs::MetadataExt;", "may ask the system"),
     ("src/physics/coil.rs", "use std as s;", "root of the standard library"),
     ("src/physics/coil.rs", "use std::{self as s};", "root of the standard library"),
     ("src/physics/coil.rs", "use std::*;", "root of the standard library"),

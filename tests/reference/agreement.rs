@@ -9,7 +9,7 @@ use faultwright::instruments::multimeter::{Display, MeterFunction};
 /// agrees with nothing but itself.
 pub fn close(ours: f64, theirs: f64, share: f64, least: f64) -> bool {
     if ours.is_infinite() || theirs.is_infinite() {
-        return ours == theirs;
+        return ours.to_bits() == theirs.to_bits();
     }
     (ours - theirs).abs() <= (share * theirs.abs()).max(least)
 }

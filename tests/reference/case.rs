@@ -76,7 +76,7 @@ impl Case {
             .iter()
             .map(|(name, apply, netlist)| {
                 let mut case = Self::sound(wiring);
-                case.name = (*name).to_owned();
+                (*name).clone_into(&mut case.name);
                 apply(&mut case.condition);
                 case.netlist = netlist.to_vec();
                 case

@@ -52,7 +52,7 @@ pub const DRIVEN: Circumstances = KEY_ON.driven(Driver::On);
 /// Engine running, the intake driver closed.
 pub const RUNNING: Circumstances = Circumstances { key: Key::EngineRunning, ..DRIVEN };
 
-/// Key-off resistance between open contacts [ohm].
+/// Resistance between open contacts [ohm].
 const OPEN_OHMS: f64 = 1e12;
 
 impl Circumstances {

@@ -1,6 +1,6 @@
 """Gallery equilibria by a bracketing solver of scipy, next to the rows printed in the project's notes.
 
-The notes name no air share and no discharge coefficient for the relief valve. A search over both
+The preparatory study name no air share and no discharge coefficient for the relief valve. A search over both
 (air 0 to 0.07 by speed or constant, discharge 0.55 to 0.70) reproduces all 120 printed values only
 with a constant air share of 0.03, a relief valve of 0.62 and drillings whose area is the effective
 one; the script prints the largest deviation for its choice.

@@ -9,6 +9,11 @@
 //! ```text
 //! FAULTWRIGHT_STORE_REFERENCE=1 cargo test --no-default-features --test reference
 //! ```
+#![expect(clippy::expect_used, reason = "a test fails by panicking")]
+#![expect(
+    clippy::disallowed_methods,
+    reason = "a reference shares no function with what it checks"
+)]
 
 mod agreement;
 mod case;

@@ -133,7 +133,7 @@ impl Reading {
     }
 
     /// The reading from what the simulator printed for the deck of each phase.
-    pub fn from_simulator(&self, phases: &[(f64, Vec<f64>)]) -> f64 {
+    pub fn simulated(&self, phases: &[(f64, Vec<f64>)]) -> f64 {
         if self.probe != OHMS {
             return phases.iter().map(|(share, printed)| share * printed[0]).sum();
         }

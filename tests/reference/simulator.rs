@@ -62,10 +62,11 @@ pub fn run(decks: &[Deck]) -> Option<Vec<Vec<f64>>> {
         driver.push_str("destroy all\nremcirc\n");
     }
     driver.push_str("quit\n.endc\n.end\n");
+    // "-n": no start-up file of the person who runs the tests.
     let path = folder.path().join("driver.cir");
     std::fs::write(&path, driver).expect("writing the driver");
 
-    let output = match Command::new("ngspice").arg("-b").arg(&path).output() {
+    let output = match Command::new("ngspice").args(["-n", "-b"]).arg(&path).output() {
         Err(error) if error.kind() == ErrorKind::NotFound => return None,
         output => output.expect("ngspice starts"),
     };

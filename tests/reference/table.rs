@@ -67,7 +67,7 @@ fn run(wiring: Wiring, cases: &[Case], readings: &[Reading]) -> Option<Vec<Vec<f
                 .map(|shares| {
                     let phases: Vec<(f64, Vec<f64>)> =
                         shares.into_iter().zip(printed.by_ref()).collect();
-                    reading.from_simulator(&phases)
+                    reading.simulated(&phases)
                 })
                 .collect()
         })

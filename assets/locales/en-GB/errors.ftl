@@ -37,3 +37,218 @@ kind-mendable = a wire or a contact
 kind-route = a road for a test drive
 kind-part-number = a part number
 kind-fault-place = a place for that fault
+
+### Files that cannot be read at all.
+
+unreadable-not-found = there is no such file. Check its name and its folder.
+unreadable-not-a-file = it is a folder or a device. Name a file that ends in .ron.
+unreadable-not-allowed = the system does not let you read it. Ask its owner for permission, or use a copy of your own.
+unreadable-too-large = it is larger than { $most } KiB, more than any scenario needs. Check that it is the right file.
+unreadable-not-utf8 = it is not written in UTF-8. Save it in that encoding.
+unreadable-failed = the system failed to read it. Check the disk, then try again.
+unreadable-failed-number = the system failed to read it, with its error { $number }. Check the disk, then try again.
+
+### What is wrong in a scenario or a vehicle: behind the place, the cause and the remedy.
+
+flaw = { $file }:{ $line }:{ $column }: { $said }
+flaw-in-file = { $file }: { $said }
+flaws-left-off = { $count ->
+    [one] One more problem was found and is not shown.
+   *[other] { $count } more problems were found and are not shown.
+} Correct these first, then check again.
+
+flaw-no-comma = a comma is missing before this. Put one behind the value that comes before.
+flaw-no-colon = a colon is missing before this. Write a name, a colon and a value, such as weight: 2.
+flaw-open-bracket = this { $found } is never closed. Put { $closing } where its content ends, or look for another bracket that is missing further down.
+flaw-other-bracket = “{ $found }” does not fit the bracket that was opened last. Close ( with ), [ with ] and { "{" } with { "}" }.
+flaw-open-text = this text is never closed. Put " where it ends.
+flaw-open-comment = this comment is never closed. Put */ where it ends.
+flaw-too-long = the file is complete before this. Take the rest out, or look for a bracket above that closes too early.
+flaw-no-name = a name or a value is due here. Write one, or take out what stands here.
+flaw-bad-escape = this backslash with what follows it has no meaning. Write \\ for a backslash, \" for a quotation mark and \n for a new line.
+flaw-bad-number = this number is not well written. Write digits, with a point before decimals, such as 12 or 0.25.
+flaw-unknown-extension = this asks for an extension that RON does not have. Take the #![enable(…)] out.
+flaw-other-syntax = the file ends here or goes on in a way that RON, the notation of scenarios, does not have. Compare it with a scenario that checks clean.
+flaw-too-deep = brackets are nested more than { $most } deep here. Look above for brackets that are opened and never closed.
+flaw-wrong-format = the file says that its format is “{ $found }”, and “{ $expected }” is due here. Name a file of that format, or correct this line.
+flaw-newer-format = version { $found } of the format is newer than this program, which reads version { $newest }. Update the program.
+flaw-unknown-format = there is no version { $found } of the format. Write { $newest }.
+flaw-unknown-field = there is no field “{ $found }” here.
+flaw-missing-field = the field “{ $field }” is missing here. Write { $field }: and its value between these brackets.
+flaw-repeated-field = the field “{ $field }” stands here for the second time. Take one of the two out.
+flaw-number-does-not-fit = this whole number is below zero or too great for its field. Write one that is neither.
+flaw-not-a-code = “{ $found }” is not a trouble code. Write P, C, B or U, a digit from 0 to 3, and three digits or letters from A to F, such as P0010.
+flaw-not-finite = “{ $found }” is not a number to work with. Write a finite one, such as 0.25.
+
+flaw-shape-text = a text is due here. Write it in quotation marks, such as "Rough idle".
+flaw-shape-whole-number = a whole number is due here. Write digits only, such as 12.
+flaw-shape-number = a number is due here. Write digits, with a point before decimals, such as 0.25.
+flaw-shape-word = a plain word is due here. Write it without quotation marks, such as Practice.
+flaw-shape-fields = fields in round brackets are due here. Write them like (first: 1, second: 2).
+flaw-shape-pair = two values in round brackets are due here. Write them like (0.2, 0.8).
+flaw-shape-list = a list in square brackets is due here. Write it like [1, 2], or [] if it is empty.
+flaw-shape-map = a map in curly brackets is due here. Write it like { "{" }"first": 1, "second": 2{ "}" }.
+flaw-shape-optional = a value that may be absent is due here. Write None if it is, and Some(…) around it if it is not.
+
+flaw-out-of-range = { $found } is out of range. Write a number from { $least } to { $most }.
+flaw-wrong-order = { $first } comes first and has to be below { $second }. Correct one of the two: a least value stands before a greatest, and each part of a drive ends later than the one before.
+flaw-too-many = this list has { $found } entries, and { $most } are allowed. Take { $surplus } out.
+flaw-empty = there is nothing in this. Write something between its quotation marks or brackets.
+flaw-all-weights-zero = no weight is above zero here. Give at least one a weight that is.
+flaw-bad-name = “{ $found }” cannot be a name. Write at most { $most } small letters a to z and digits, with single hyphens between words, such as intake-valve.
+flaw-leaves-folder = “{ $found }” leads out of the folder “vehicles”. Write the name of a file in that folder without its ending, such as harrowfen-dray.
+flaw-unknown-name = there is no { $thing } “{ $found }”.
+flaw-no-such-place = “{ $found }” cannot have the fault “{ $fault }”.
+flaw-vehicle-unreadable = the vehicle's file { $file } cannot be read: { $said }
+flaw-repeated = this is the second { $thing } “{ $name }”. Give each a name of its own, or take one out.
+flaw-repeated-element = “{ $name }” is one too many: its name is taken, or it is a second battery or a second supply of the module. Give it a name of its own, or take it out.
+flaw-repeated-fault = this fault at “{ $name }” is in the list already. Take one of the two out, and add its weight to the other's.
+flaw-repeated-entry = “{ $name }” stands in this map already. Take one of the two out.
+flaw-no-answer = the customer has no answer about “{ $topic }”. Write { $topic }: and what the customer says, in quotation marks, among the answers.
+flaw-no-price = the part number “{ $part }” has no price. Write "{ $part }": and the price in hundredths among the prices of valves.
+flaw-own-code = { $code } is a code of “{ $valve }”, and one that has nothing to do with a valve is due here. Choose another.
+flaw-repeated-code = { $code } is taken already. Choose another code, or take this one out.
+flaw-same-winding = “{ $part }” is what the factory fits there, and another winding is due here. Choose another part number, or take other_winding out.
+flaw-does-not-fit = the part “{ $part }” does not fit “{ $valve }”. Choose one that fits, or write "{ $valve }" into what it fits.
+flaw-narrow-window = healthy windings of “{ $part }” differ by up to { $spread } %, and some would be out of its printed limits. Move ohms_least and ohms_most further away from ohms_at_20.
+flaw-valve-no-part = “{ $valve }” is not among the parts, so it could not be taken out. Add a part with this id and kind: Valve.
+flaw-valve-no-connector = the connector of “{ $valve }” is not among the parts. Add it there with kind: Connector, or correct its name.
+flaw-valve-no-pins = the coil of “{ $valve }” does not end at pins of its connector. Add a Pin of that connector with “to” at each end of the coil.
+flaw-valve-no-coil = “{ $valve }” has no coil in the wiring. Add a Coil with valve: "{ $valve }".
+flaw-valve-no-driver = “{ $valve }” has no driver in the wiring. Add a LowSideDriver with valve: "{ $valve }".
+flaw-no-battery = the wiring has no battery. Add a Battery.
+flaw-no-battery-minus = the wiring has no node “battery-minus”, against which every voltage counts. Give the battery minus: "battery-minus".
+flaw-no-engine-ground = the wiring has no node “engine-ground”, which a rubbed-through wire touches. Add a Wire that ends there.
+flaw-no-module-supply = nothing in the wiring supplies the control module. Add a ModuleSupply.
+flaw-no-driver-ground = no ModuleSupply has the ground of this driver. Write the same node in both.
+flaw-hanging-node = nothing but this element ends at the node “{ $node }”, so no current can flow there.
+flaw-island-node = no way leads from the node “{ $node }” to “battery-minus”. Add what is missing between them, or correct a name.
+flaw-same-ends = this element ends at the node “{ $node }” twice. Give each end a node of its own.
+flaw-blocked-in-a-circle = { $count ->
+    [one] “{ $parts }” is behind itself
+   *[other] { $parts } are behind each other
+}, so none could ever come off. Take a name out of “behind”.
+flaw-no-torque = “{ $part }” wants a torque and has none. Write torque_nm: and the torque in newton metres, or take Torque out of its care.
+
+thing-vehicle = vehicle
+thing-route = road
+thing-valve = valve
+thing-part-number = part number
+thing-part = part
+thing-connector = connector
+thing-fuse = fuse
+thing-test-point = test point
+thing-node = node of the wiring
+thing-element = element of the wiring
+thing-fault = fault
+thing-entry = entry
+
+remedy-take-out = Take it out.
+remedy-name-vehicle = Put its file into the folder “vehicles” beside the scenario, or name one that is there.
+remedy-name-route = Write the name of a road from “routes”.
+remedy-name-valve = Write the id of a valve from “valves”.
+remedy-name-part-number = Write a part number from “valve_parts”.
+remedy-name-part = Write the id of a part from “parts”.
+remedy-name-connector = Write the id of a part whose kind is Connector.
+remedy-name-fuse = Write the id of a Fuse of the wiring.
+remedy-name-test-point = Write the id of a test point from “test_points”.
+remedy-name-node = Write a node at which elements of the wiring end.
+remedy-name-element = Write the id of an element from “elements”.
+remedy-name-fault = Write kind and place of a fault from “faults”.
+remedy-name-entry = Write the name of an entry that is there.
+remedy-valve-fault = Write the id of a valve.
+remedy-pin-fault = Write the id of a Pin of the wiring.
+remedy-wire-fault = Write the id of a Wire that ends at a Pin.
+remedy-control-wire-fault = Write the id of a Wire that ends at the pin of a LowSideDriver.
+remedy-sump-fault = Write "sump".
+remedy-hanging-node = Let something else end there, or correct its name.
+
+### Why no case could be dealt.
+
+draw-none-accepted = no case could be dealt: none of { $attempts } draws gave one that can be solved.
+draw-without-complaint = In { $count } the fault shows nothing that would bring the customer in. Raise the severities, or lengthen the customer's road.
+draw-not-separable = In { $count } the fault cannot be told from another. Add test points, or take out faults that look alike.
+
+### What the system says of a file, and what to do about it.
+
+io-not-found = there is no such file or folder
+io-not-allowed = the system does not allow it
+io-full = the disk is full
+io-read-only = the disk is read-only
+io-is-folder = it is a folder
+io-not-folder = something in its path is not a folder
+
+remedy-io-no-folder = Make the folder first, or choose another one.
+remedy-io-not-found = Check the name and the folder.
+remedy-io-not-allowed = Choose a folder of your own, or ask its owner for permission.
+remedy-io-full = Make room on the disk.
+remedy-io-read-only = Choose a disk that can be written to.
+remedy-io-is-folder = Name a file.
+remedy-io-not-folder = Check each folder in the path.
+remedy-io-other = Try again, or choose a place on another disk.
+
+### What is wrong with a session file: behind the place, the cause and the remedy.
+
+session-file = { $path }: { $said }
+session-file-line = { $path }:{ $line }: { $said }
+session-torn = { $path }: entry { $entry } was cut off while it was written, and what followed from it was never shown. What was there of it, { $bytes ->
+    [one] 1 byte
+   *[other] { $bytes } bytes
+}, is now in { $aside }.
+
+session-refused = { $action }: { $why }. { $remedy }
+session-exists = there is such a file already, and it was left alone. Choose another name, or go on with it: faultwright bench --session { $typed }
+session-not-a-file = it is a folder, a device or a pipe. Name a session file.
+session-in-use = another program works on this session. Finish or leave it there first.
+session-too-large = it is larger than { $limit } MiB, which no session is. Check that it is the right file.
+session-cut-off = the file ends in the middle of entry { $entry }, and what followed from that was never shown. Go on with the whole entries: faultwright bench --session { $typed }
+session-not-begun = the session was not begun because { $said }
+session-left-behind = The beginning of the file is still there; delete it first.
+session-not-written = entry { $entry } was not kept because { $said }
+session-kept = The entries before it are kept.
+session-rest-behind = A part of it may stand at the end of the file, and comes off when the session goes on.
+session-go-on = Then go on: faultwright bench --session { $typed }
+
+action-create = the file cannot be created
+action-open = the file cannot be opened
+action-lock = the file cannot be locked against other programs
+action-measure = the size of the file cannot be found out
+action-read = the file cannot be read
+action-write = the file cannot be written
+action-sync = the file cannot be brought onto the disk
+action-sync-folder = the name of the file cannot be brought onto the disk
+action-cut-back = the torn end of the file cannot be cut off
+action-save-torn = the torn end of the session cannot be kept in it
+
+failure-short = only { $written } of { $expected } bytes went in, as on a disk that is nearly full. Make room on the disk.
+failure-too-large = the file would be larger than { $limit } MiB, more than is read again. Begin a new session in another file.
+failure-changed-outside = something else changed the file, which has { $got } bytes and should have { $expected }. Put it back as it was, and keep other programs away from it.
+failure-deleted = the file was deleted or replaced. Begin a new session in another file.
+failure-unwritable = { $part } would not read back the same, which is a defect of the program. Report it with the steps that led here.
+unwritable-case = the case
+unwritable-step = the step
+unwritable-events = what followed from the step
+
+-unchanged-copy = Use an unchanged copy of the file.
+-other-version = Open it with the version that wrote it.
+session-not-a-session = it is not a session file. Name one that the bench has written; its name usually ends in .session.
+session-header-cut = the file ends in its first line, after { $bytes ->
+    [one] 1 byte
+   *[other] { $bytes } bytes
+}, so it holds no step. Delete it and begin again.
+session-newer = a newer version of the program wrote it, in format { $got }; this one reads up to format { $newest }. Open it with a newer version.
+session-older = it is in format { $got }, and this program reads from format { $oldest }. { -other-version }
+session-header-unreadable = the first line is damaged at byte { $column }: { $fault }. { -unchanged-copy }
+session-case-unreadable = the case is as it was written, and this version cannot read it at its byte { $column }: { $fault }. { -other-version }
+session-header-rewritten = the first line is not written as the program writes it: it was changed after it was written. { -unchanged-copy }
+session-header-chain = the chain breaks in the first line: it was changed after it was written. { -unchanged-copy }
+session-not-utf8 = this line is damaged after { $valid } bytes: what follows is not UTF-8. { -unchanged-copy }
+session-entry-unreadable = entry { $entry } is damaged at byte { $column }: { $fault }. { -unchanged-copy }
+session-runs-on = entry { $entry } is whole, but something stands behind it at byte { $column }. { -unchanged-copy }
+session-out-of-order = entry { $got } stands where entry { $entry } belongs: one was taken out, doubled or moved. { -unchanged-copy }
+session-entry-rewritten = entry { $entry } is not written as the program writes it: it was changed after it was written. { -unchanged-copy }
+session-chain-broken = the chain breaks at entry { $entry }: this entry or one before it was changed after it was written. { -unchanged-copy }
+session-step-unknown = entry { $entry } is as it was written, and this version does not know its step, at its byte { $column }: { $fault }. { -other-version }
+json-syntax = it is not well-formed JSON
+json-shape = it does not hold what belongs there
+json-cut = it ends too early

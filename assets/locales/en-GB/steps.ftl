@@ -8,7 +8,7 @@ list-and = { $most } and { $last }
 list-or = { $most } or { $last }
 list-more = { $list } and { $more } more
 amount-minutes = { $count } min
-amount-money = { $currency }{ $number }
+amount-money = { $sign }{ $currency }{ $number }
 
 ## Captions of steps
 

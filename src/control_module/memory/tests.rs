@@ -196,6 +196,7 @@ fn limit_an_old_unrelated_code_ages_away() {
     let report = memory.report();
     assert_eq!(report.stored, [ReportedCode { code: VAPOUR, has_freeze_frame: true }]);
     assert!(!report.commands_lamp);
+    assert_eq!(report.decisions, [passes(CIRCUIT), passes(VAPOUR)].concat(), "seen long ago");
     assert_eq!(complete(&memory), [true, true, false]);
     assert_eq!(report.running_since_clear, Seconds(100_000.0));
 
@@ -221,4 +222,26 @@ fn limit_a_finding_without_a_rule_follows_the_general_one() {
     assert_eq!(codes(&memory.report().pending), [stray]);
     memory.note(&fails(stray), &frame(0.0));
     assert!(memory.is_confirmed(stray) && memory.commands_lamp());
+}
+
+#[test]
+fn limit_an_old_pending_or_lit_code_was_last_decided_as_failed() {
+    for state in [PastState::Pending, PastState::ConfirmedWithLamp] {
+        let past = PastCode { code: VAPOUR, state, freeze_frame: None };
+        let history = History { codes: vec![past], ..History::default() };
+        let decisions = CodeMemory::new(known(), &history).report().decisions;
+        assert_eq!(decisions, [passes(CIRCUIT), passes(PHASE), fails(VAPOUR)].concat());
+    }
+}
+
+#[test]
+fn limit_a_forgotten_code_leaves_no_trace() {
+    let mut memory = memory();
+    let mut untouched = memory.clone();
+    drive(&mut memory, &fails(PHASE), 20.0, 90.0);
+    drive(&mut untouched, &passes(PHASE), 20.0, 90.0);
+    assert_ne!(memory, untouched);
+    drive(&mut memory, &passes(PHASE), 20.0, 90.0);
+    drive(&mut untouched, &passes(PHASE), 20.0, 90.0);
+    assert_eq!(memory, untouched);
 }

@@ -6,7 +6,8 @@ use crate::control_module::known_code::{
 };
 use crate::numerics::digest::Digest;
 use crate::units::{Amperes, KilometresPerHour, Ohms, Rpm, Volts};
-use proptest::prelude::*;
+
+mod any_events;
 
 const INTAKE: DriverCodes =
     DriverCodes { open: Code(0x0010), low: Code(0x2088), high: Code(0x2089) };
@@ -284,6 +285,7 @@ fn limit_a_disconnected_battery_forgets_all_but_permanent_codes() {
     assert_eq!(report.permanent, [INTAKE.open]);
     assert_eq!(bench.module.freeze_frame(), None);
     assert!(!bench.module.is_awake());
+    assert!(!bench.module.inhibited(Driver(0)), "what the circuits showed is forgotten too");
     assert!(report.readiness.iter().all(|readiness| !readiness.is_complete));
 }
 
@@ -314,131 +316,34 @@ fn limit_a_stall_and_a_restart_are_one_driving_cycle() {
     assert_eq!(bench.stored(), [INTAKE_EARLY], "the next driving cycle");
 }
 
-/// What can happen to a module.
-#[derive(Debug, Clone, Copy)]
-enum Event {
-    KeyOn,
-    Start(f64),
-    Stop,
-    KeyOff,
-    Run(u64),
-    Valve(usize, usize),
-    Supply(f64),
-    Note(Code, Verdict),
-    Clear,
-    Disconnect,
+#[test]
+fn limit_a_key_or_engine_that_is_on_cannot_be_turned_on_again() {
+    let mut bench = Bench::sound();
+    bench.key_on(5).start(5);
+    let before = bench.module.clone();
+    bench.module.key_on(bench.tick);
+    bench.module.engine_started(Celsius(90.0), bench.tick);
+    assert_eq!(bench.module, before);
 }
 
-fn any_event() -> impl Strategy<Value = Event> {
-    prop_oneof![
-        3 => Just(Event::KeyOn),
-        2 => (-20.0..90.0).prop_map(Event::Start),
-        1 => Just(Event::Stop),
-        2 => Just(Event::KeyOff),
-        6 => (1_u64..8).prop_map(Event::Run),
-        2 => (0_usize..2, 0_usize..5).prop_map(|(driver, valve)| Event::Valve(driver, valve)),
-        1 => prop::sample::select(vec![10.0, 12.56, 14.1]).prop_map(Event::Supply),
-        2 => (
-            prop::sample::select(vec![INTAKE_EARLY, EXHAUST_EARLY]),
-            prop::sample::select(vec![Verdict::NotRun, Verdict::Passed, Verdict::Failed]),
-        )
-            .prop_map(|(code, verdict)| Event::Note(code, verdict)),
-        1 => Just(Event::Clear),
-        1 => Just(Event::Disconnect),
-    ]
+#[test]
+fn closed_form_running_time_reaches_to_the_stop() {
+    let mut bench = Bench::sound();
+    bench.key_on(5).start(10);
+    bench.module.engine_stopped(bench.tick);
+    bench.run(30).start(5).key_off();
+    assert_eq!(bench.module.read_codes().running_since_clear.0, 15.0);
 }
 
-fn apply(bench: &mut Bench, event: Event) {
-    match event {
-        Event::KeyOn => bench.module.key_on(bench.tick),
-        Event::Start(coolant) => {
-            bench.now.coolant = Celsius(coolant);
-            bench.module.engine_started(Celsius(coolant), bench.tick);
-        }
-        Event::Stop => bench.module.engine_stopped(bench.tick),
-        Event::KeyOff => bench.module.key_off(bench.tick),
-        Event::Run(seconds) => {
-            bench.run(seconds);
-        }
-        Event::Valve(driver, valve) => {
-            bench.valves[driver] = [HEALTHY, OPEN, PARTLY_BROKEN, GROUNDED, SHORTED_TURNS][valve];
-        }
-        Event::Supply(volts) => bench.now.supply = Volts(volts),
-        Event::Note(code, verdict) => bench.note(code, verdict),
-        Event::Clear => {
-            let _ = bench.module.clear_codes(bench.tick);
-        }
-        Event::Disconnect => bench.module.battery_disconnected(bench.tick),
-    }
-}
-
-proptest! {
-    /// Whatever happens, the memory names only codes whose monitor has said so: performance codes
-    /// that were noted as failed, circuit codes of a driver whose valve was ever unsound.
-    #[test]
-    fn prop_no_code_without_its_monitor(events in prop::collection::vec(any_event(), 1..60)) {
-        let mut bench = Bench::sound();
-        let mut allowed = Vec::new();
-        for event in events {
-            match event {
-                Event::Valve(driver, valve) if valve > 0 => {
-                    allowed.extend([INTAKE, EXHAUST][driver].all());
-                }
-                Event::Note(code, Verdict::Failed) => allowed.push(code),
-                _ => {}
-            }
-            apply(&mut bench, event);
-            let report = bench.module.read_codes();
-            let named = report.stored.iter().chain(&report.pending).map(|reported| reported.code);
-            for code in named.chain(report.permanent.iter().copied()) {
-                prop_assert!(allowed.contains(&code), "{code} after {event:?}");
-            }
-            if let Some((owner, _)) = bench.module.freeze_frame() {
-                let mut listed = report.stored.iter().chain(&report.pending);
-                prop_assert!(listed.any(|reported| reported.code == owner));
-            }
-        }
-    }
-
-    /// In any state a clear leaves only permanent codes, and a second one changes nothing; a
-    /// refused one changes nothing at all.
-    #[test]
-    fn prop_a_clear_is_idempotent(events in prop::collection::vec(any_event(), 1..60)) {
-        let mut bench = Bench::sound();
-        events.into_iter().for_each(|event| apply(&mut bench, event));
-        let before = bench.module.clone();
-        match bench.module.clear_codes(bench.tick) {
-            Err(_) => prop_assert_eq!(&bench.module, &before),
-            Ok(cleared) => {
-                let report = bench.module.read_codes();
-                prop_assert_eq!(report.stored.len() + report.pending.len(), 0);
-                prop_assert_eq!(&report.permanent, &before.read_codes().permanent);
-                prop_assert_eq!(&cleared.permanent_left, &report.permanent);
-                prop_assert_eq!(report.decisions.len(), 0);
-                prop_assert!(!report.commands_lamp);
-                let once = bench.module.clone();
-                prop_assert!(bench.module.clear_codes(bench.tick).is_ok());
-                prop_assert_eq!(&bench.module, &once);
-            }
-        }
-    }
-
-    /// Equal states have equal fingerprints and, as far as these runs reach, no others; the same
-    /// events give the same state.
-    #[test]
-    fn prop_the_fingerprint_follows_the_state(
-        shared in prop::collection::vec(any_event(), 1..20),
-        further in any_event(),
-    ) {
-        let mut one = Bench::sound();
-        let mut two = Bench::sound();
-        for event in shared {
-            apply(&mut one, event);
-            apply(&mut two, event);
-        }
-        prop_assert_eq!(&one.module, &two.module);
-        apply(&mut two, further);
-        let is_same = one.module == two.module;
-        prop_assert_eq!(is_same, fingerprint(&one.module) == fingerprint(&two.module));
-    }
+/// Coolant that warms up after the engine has stopped makes no warm-up cycle.
+#[test]
+fn limit_heat_that_soaks_through_counts_only_with_the_engine_running() {
+    let mut bench = Bench::sound();
+    bench.key_on(5).start(5);
+    bench.module.engine_stopped(bench.tick);
+    bench.now.coolant = Celsius(75.0);
+    bench.run(5);
+    assert_eq!(bench.module.read_codes().warm_ups_since_clear, 0);
+    bench.start(5);
+    assert_eq!(bench.module.read_codes().warm_ups_since_clear, 1);
 }

@@ -47,8 +47,9 @@ fn limit_sound_data_passes_and_survives_a_file() {
 
 #[test]
 fn limit_each_contradiction_is_named() {
+    type Spoil = fn(&mut ModuleSetup);
     let code = Code(0x0442);
-    let cases: [(fn(&mut ModuleSetup), SetupFault); 8] = [
+    let cases: [(Spoil, SetupFault); 8] = [
         (
             |setup| setup.limits.open_from_ratio = 0.5,
             SetupFault::Limits(LimitFault { field: "open_from_ratio", expected: "above 1" }),

@@ -17,6 +17,11 @@ fn exhaust() -> PerformanceMonitor {
 }
 
 /// Runs with a measured angle that is a function of time [s].
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a small whole number of periods"
+)]
 fn run(
     monitor: &mut PerformanceMonitor,
     seconds: f64,
@@ -81,6 +86,17 @@ fn closed_form_moment_of_hunting() {
     let mut short = intake();
     run(&mut short, 4.7, 20.0, &WARM, |_| 15.0);
     assert!(failed(&short).is_empty());
+}
+
+/// Swinging to and fro around the target is "system performance": P0011, and P0014 for exhaust.
+#[test]
+fn published_hunting_around_the_target_is_system_performance() {
+    for (mut monitor, wanted) in [(intake(), "P0011"), (exhaust(), "P0014")] {
+        run(&mut monitor, 12.0, 20.0, &WARM, |t| {
+            20.0 + 7.0 * crate::numerics::elementary::sin(6.0 * t)
+        });
+        assert_eq!(failed(&monitor), [wanted]);
+    }
 }
 
 /// The same error means opposite things on the two camshafts.

@@ -200,11 +200,14 @@ fn closed_form_swapped_leads_change_the_sign_of_volts_and_amps_only() {
 fn closed_form_amps_across_a_battery_blow_the_fuse_for_good() {
     let wiring = bench(&[("battery-plus", "lamp", 1e12), ("lamp", "battery-minus", 10.0)], false);
     let mut meter = Multimeter::ideal();
-    assert!(BATTERY_V / (SHUNT_OHMS + LEADS_OHMS + BATTERY_OHMS) > AMPS_FUSE_A);
+    const { assert!(BATTERY_V / (SHUNT_OHMS + LEADS_OHMS + BATTERY_OHMS) > AMPS_FUSE_A) };
     let blow = meter.read(Amps, &wiring, "battery-plus", "battery-minus").unwrap();
     assert!(blow.fuse_blew && !meter.fuse_whole);
     assert_eq!(blow.display.digits(), "0.000");
     assert!((blow.standing_volts - BATTERY_V).abs() < 1e-3);
+    // Held the other way round it blows as well.
+    let mut other = Multimeter::ideal();
+    assert!(other.read(Amps, &wiring, "battery-minus", "battery-plus").unwrap().fuse_blew);
     // From now on a sound circuit reads nothing, and no second fuse blows.
     let after = meter.read(Amps, &wiring, "battery-plus", "lamp").unwrap();
     assert_eq!(after.display.digits(), "0.000");

@@ -17,7 +17,7 @@ const ON: PhaserDrive = PhaserDrive {
     is_turning: true,
 };
 
-/// The notes' drag table [N m], printed to two decimals.
+/// The preparatory study's drag table [N m], printed to two decimals.
 #[test]
 fn reference_mean_drag_table() {
     let curve = Oil::TYPICAL_5W_30.curve().unwrap();

@@ -10,13 +10,12 @@ mod wiring;
 
 use super::findings::{Findings, shown};
 use super::problem::{ProblemKind, Thing};
+use super::schema::LONGEST_NAME;
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeSet;
 
 pub(super) use story::scenario;
 
-/// Letters of the longest name.
-const LONGEST_NAME: usize = 48;
 /// Entries of the longest list of any kind in a vehicle or a scenario.
 const MOST_ENTRIES: usize = 300;
 

@@ -12,7 +12,7 @@ use crate::units::{Minutes, Money};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeSet;
 
-/// Greatest price [hundredths]: a million of the currency, so that no sum can overflow.
+/// Greatest price, in hundredths: a million of the currency, so that no sum can overflow.
 const MOST_MONEY: f64 = 1e8;
 /// Longest time of one step [min]: a working day.
 const LONGEST_MINUTES: f64 = 480.0;
@@ -21,8 +21,9 @@ const MOST_WEIGHT: f64 = 1e6;
 const MOST_MARK: f64 = 1e3;
 /// Longest test drive [s].
 const LONGEST_DRIVE_S: f64 = 3_600.0;
-/// Engine speed [rpm], load, wanted cam position [crank degrees] and road speed [km/h] of a drive.
+/// Time for a change of speed [s].
 const RAMP_S: (f64, f64) = (0.0, 60.0);
+/// Engine speed [rpm], load, wanted cam position [crank degrees] and road speed [km/h] of a drive.
 const RPM: (f64, f64) = (400.0, 7_000.0);
 const LOAD: (f64, f64) = (0.0, 1.0);
 const TARGET: (f64, f64) = (0.0, 60.0);

@@ -102,28 +102,35 @@ fn owners(findings: &mut Findings<'_>, path: &str, element: &HarnessElement, spe
     }
 }
 
+/// Notes that no element is of a sort, and every one after the first.
+fn just_one(
+    findings: &mut Findings<'_>,
+    spec: &VehicleSpec,
+    what: HarnessNeed,
+    is_sort: impl Fn(&HarnessElement) -> bool,
+) {
+    let list = "vehicle.harness.elements";
+    let elements = spec.harness.elements.iter().enumerate();
+    let mut of_sort = elements.filter(|(_, element)| is_sort(element));
+    if of_sort.next().is_none() {
+        findings.add(list, ProblemKind::HarnessLacks { what });
+    }
+    for (number, element) in of_sort {
+        let kind = ProblemKind::Repeated { thing: Thing::Element, name: element.id().to_string() };
+        findings.add(&format!("{list}[{number}]"), kind);
+    }
+}
+
 /// Checks for what every wiring needs: one battery, one supply of the module, two named nodes.
 fn needs(findings: &mut Findings<'_>, spec: &VehicleSpec) {
     let list = "vehicle.harness.elements";
     let elements = &spec.harness.elements;
-    let sorts: [(fn(&HarnessElement) -> bool, HarnessNeed); 2] = [
-        (|element| matches!(element, HarnessElement::Battery { .. }), HarnessNeed::Battery),
-        (
-            |element| matches!(element, HarnessElement::ModuleSupply { .. }),
-            HarnessNeed::ModuleSupply,
-        ),
-    ];
-    for (is_sort, what) in sorts {
-        let mut of_sort = elements.iter().enumerate().filter(|(_, element)| is_sort(element));
-        if of_sort.next().is_none() {
-            findings.add(list, ProblemKind::HarnessLacks { what });
-        }
-        for (number, element) in of_sort {
-            let name = element.id().to_string();
-            let kind = ProblemKind::Repeated { thing: Thing::Element, name };
-            findings.add(&format!("{list}[{number}]"), kind);
-        }
-    }
+    just_one(findings, spec, HarnessNeed::Battery, |element| {
+        matches!(element, HarnessElement::Battery { .. })
+    });
+    just_one(findings, spec, HarnessNeed::ModuleSupply, |element| {
+        matches!(element, HarnessElement::ModuleSupply { .. })
+    });
     let nodes: BTreeSet<&Id> = elements.iter().flat_map(HarnessElement::nodes).collect();
     for (node, what) in
         [("battery-minus", HarnessNeed::BatteryMinus), ("engine-ground", HarnessNeed::EngineGround)]

@@ -47,7 +47,7 @@ fn regress_first_case_is_pinned() {
         (fault.name.kind, fault.name.place.as_str()),
         (FaultKind::CorrodedPin, "intake-control-pin")
     );
-    assert_eq!(fault.severity, 0.834_484_401_087_096_3);
+    assert_eq!(fault.severity.to_bits(), 0.834_484_401_087_096_3_f64.to_bits());
     assert_eq!(case.hidden.seed, 8_987_788_176_106_828_982);
 }
 
@@ -135,13 +135,13 @@ fn hidden_state_lies_in_its_ranges_and_shows_what_was_drawn() {
             let window = part.ohms_least..=part.ohms_most;
             assert!(window.contains(&valve.winding.ohms_at_20.0));
         }
-        if condition.valves[&exhaust].part_number == Id::from("hd-4470-3") {
+        if condition.valves[&exhaust].part_number == *"hd-4470-3" {
             with_decoy += 1;
         }
         if hidden.faults.is_empty() {
             without_fault += 1;
             assert!(condition.extra_ohms.is_empty() && condition.leak_to_ground_ohms.is_empty());
-            assert_eq!(condition.oil.litres, loaded.vehicle.sump.full_litres);
+            assert!(condition.oil.litres >= loaded.vehicle.sump.full_litres);
         } else if hidden.faults[0].name.kind == FaultKind::LowOil {
             assert!(condition.oil.litres < loaded.vehicle.sump.least_litres);
         }
@@ -169,7 +169,11 @@ fn scenario_without_an_acceptable_case_is_told_after_a_bounded_search() {
     let asked = Cell::new(0_u32);
     let result = draw(&shipped(), 4, &|_, _| {
         asked.set(asked.get() + 1);
-        if asked.get() % 4 == 0 { Acceptance::WithoutComplaint } else { Acceptance::NotSeparable }
+        if asked.get().is_multiple_of(4) {
+            Acceptance::WithoutComplaint
+        } else {
+            Acceptance::NotSeparable
+        }
     });
     assert_eq!(asked.get(), MOST_ATTEMPTS);
     assert_eq!(

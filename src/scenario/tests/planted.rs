@@ -60,9 +60,12 @@ pub fn planted(file: In, from: &str, to: &str) -> (Vec<Problem>, Place) {
     for problem in problems.iter().filter(|problem| problem.file == name) {
         let whole = without_mark.lines().nth(problem.line as usize - 1).unwrap_or("");
         if whole.chars().count() <= 160 {
-            assert_eq!(problem.text, whole);
+            assert_eq!((problem.text.as_str(), problem.text_from), (whole, 1));
         } else {
-            assert!(problem.text.chars().count() > 80 && whole.contains(&problem.text));
+            let skipped = problem.text_from as usize - 1;
+            let part: String = whole.chars().skip(skipped).take(160).collect();
+            assert_eq!(problem.text, part);
+            assert!(part.chars().count() >= 80 && skipped < problem.column as usize);
         }
     }
     (problems, (name.to_owned(), line, column))
@@ -83,7 +86,8 @@ pub fn alone(file: In, from: &str, to: &str, kind: ProblemKind) {
 pub fn among(count: usize, file: In, from: &str, to: &str, kind: ProblemKind) {
     let (problems, place) = planted(file, from, to);
     let found = places_and_kinds(problems);
-    assert!(found.contains(&(place.clone(), kind.clone())), "{place:?} {kind:?}, got {found:#?}");
+    let expected = (place, kind);
+    assert!(found.contains(&expected), "{expected:?}, got {found:#?}");
     assert_eq!(found.len(), count, "{found:#?}");
 }
 

@@ -16,14 +16,11 @@ fn out(from: &str, to: &str, found: f64, (least, most): (f64, f64)) {
     one(from, to, ProblemKind::OutOfRange { found, least, most });
 }
 
-fn some(text: &str) -> Option<String> {
-    Some(text.to_owned())
-}
-
 const SUMP: &str = "place: \"sump\", weight: 4, severity: (0, 1)";
 
 #[test]
 fn several_problems_are_reported_at_once_in_the_order_of_the_text() {
+    use ProblemKind::{OutOfRange, OwnCode, UnknownName, UnknownPlace, WrongOrder};
     let mut text = ScenarioText::demo();
     for (from, to) in [
         ("place: \"sump\"", "place: \"sumpf\""),
@@ -37,7 +34,6 @@ fn several_problems_are_reported_at_once_in_the_order_of_the_text() {
     text.vehicle_text = replaced(&text.vehicle_text, "least_litres: 3.3", "least_litres: 4.3");
     let problems = problems_of(read(text));
     let kinds: Vec<&ProblemKind> = problems.iter().map(|problem| &problem.kind).collect();
-    use ProblemKind::{OutOfRange, OwnCode, UnknownName, UnknownPlace, WrongOrder};
     assert!(
         matches!(
             kinds.as_slice(),
@@ -74,7 +70,7 @@ fn fault_at_a_place_where_it_cannot_be() {
     let unknown = |kind, found: &str, nearest: &str| ProblemKind::UnknownPlace {
         kind,
         found: found.to_owned(),
-        nearest: some(nearest),
+        nearest: Some(nearest.to_owned()),
     };
     one("place: \"sump\"", "place: ¦\"sumpf\"", unknown(FaultKind::LowOil, "sumpf", "sump"));
     one(
@@ -163,7 +159,7 @@ fn decoys_that_would_not_be_decoys() {
         ProblemKind::UnknownName {
             thing: Thing::PartNumber,
             found: "hd-447-3".to_owned(),
-            nearest: some("hd-4470-3"),
+            nearest: Some("hd-4470-3".to_owned()),
         },
     );
     one(
@@ -172,7 +168,7 @@ fn decoys_that_would_not_be_decoys() {
         ProblemKind::UnknownName {
             thing: Thing::Valve,
             found: "exhaust-valfe".to_owned(),
-            nearest: some("exhaust-valve"),
+            nearest: Some("exhaust-valve".to_owned()),
         },
     );
     let mut text = ScenarioText::demo();
@@ -229,7 +225,7 @@ fn prices_and_minutes() {
         ProblemKind::UnknownName {
             thing: Thing::PartNumber,
             found: "hd-4471-1".to_owned(),
-            nearest: some("hd-4470-1"),
+            nearest: Some("hd-4470-1".to_owned()),
         },
     );
     one(
@@ -276,7 +272,7 @@ fn roads() {
         ProblemKind::UnknownName {
             thing: Thing::Route,
             found: "customer-road".to_owned(),
-            nearest: some("customers-road"),
+            nearest: Some("customers-road".to_owned()),
         },
     );
     one(
@@ -290,6 +286,9 @@ fn roads() {
         ProblemKind::BadName { found: "Town Loop".to_owned() },
     );
     out("minutes: 22,", "minutes: ¦2200,", 2200.0, (0.0, 480.0));
+    let begin = "minutes: 22,\n            profile: (\n                ramp_s: 3,\n                start_rpm: 760,";
+    out(begin, &begin.replace("ramp_s: 3", "ramp_s: ¦-3"), -3.0, (0.0, 60.0));
+    out(begin, &begin.replace("start_rpm: 760", "start_rpm: ¦7"), 7.0, (400.0, 7_000.0));
     let segment = "(until_s: 46, rpm: 1700, load: 0.32, intake_deg: 11, exhaust_deg: 7, km_h: 31)";
     for (field, wrong, range) in [
         ("rpm: 1700", -1.0, (400.0, 7_000.0)),
@@ -319,7 +318,7 @@ fn roads() {
 fn road_without_segments() {
     one(
         "        \"town-loop\": (",
-        "        \"nowhere\": (minutes: 1, profile: (segments: ¦[])),\n        \"town-loop\": (",
+        "        \"nowhere\": (minutes: 1, profile: (ramp_s: 3, start_rpm: 760, segments: ¦[])),\n        \"town-loop\": (",
         ProblemKind::Empty,
     );
 }

@@ -2,7 +2,7 @@
 
 use crate::faults::places;
 use crate::scenario::load::{ScenarioText, demo, read};
-use crate::scenario::schema::{ScenarioFile, VehicleFile};
+use crate::scenario::schema::{FaultPrior, ScenarioFile, VehicleFile};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeSet;
 
@@ -16,7 +16,7 @@ fn demo_has_no_problem() {
 #[test]
 fn demo_draws_every_fault_that_the_vehicle_can_have() {
     let loaded = demo().unwrap();
-    let drawn: BTreeSet<_> = loaded.scenario.faults.iter().map(|prior| prior.name()).collect();
+    let drawn: BTreeSet<_> = loaded.scenario.faults.iter().map(FaultPrior::name).collect();
     let possible: BTreeSet<_> = places(&loaded.vehicle).into_iter().collect();
     assert_eq!(drawn, possible);
     assert!(loaded.scenario.faults.iter().all(|prior| prior.weight > 0.0));

@@ -18,9 +18,9 @@ const VISIBLE_SLUDGE_SHARE: f64 = 0.3;
 const NOTICED_STICTION_N: f64 = 1.5;
 const SEIZED_STICTION_N: f64 = 8.0;
 
-pub(super) fn ask(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
+pub(super) fn ask(session: &Session, step: &Step) -> Vec<Event> {
     let times = session.briefing.prices.minutes;
-    Ok(match step {
+    match step {
         Step::AskCustomer { topic } => {
             vec![Event::Answered { topic: *topic }, minutes(times.ask)]
         }
@@ -28,7 +28,7 @@ pub(super) fn ask(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refu
             vec![Event::Consulted { topic: *topic }, minutes(times.consult)]
         }
         _ => vec![Event::JobSheetShown],
-    })
+    }
 }
 
 pub(super) fn look(session: &mut Session, place: &Id) -> Result<Vec<Event>, Refusal> {
@@ -54,9 +54,10 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
             return Ok(vec![Sight::Hidden]);
         }
         return Ok(match part.kind {
-            PartKind::Connector if !assembly.is_off(place) => vec![Sight::Hidden],
+            PartKind::Connector | PartKind::Valve if !assembly.is_off(place) => {
+                vec![Sight::Hidden]
+            }
             PartKind::Connector => vec![pins_of(session, place)],
-            PartKind::Valve if !assembly.is_off(place) => vec![Sight::Hidden],
             PartKind::Valve => condition.valves.get(place).map_or_else(Vec::new, sights_of_valve),
             _ => vec![Sight::Sound],
         });

@@ -106,9 +106,9 @@ fn meets(display: Display, least: f64, most: Bound) -> bool {
     }
 }
 
-pub(super) fn zero_leads(session: &mut Session) -> Result<Vec<Event>, Refusal> {
+pub(super) fn zero_leads(session: &mut Session) -> Vec<Event> {
     session.meter.zeroed_ohms = LEADS_OHMS;
-    Ok(vec![Event::LeadsZeroed, minutes(meter_time(session))])
+    vec![Event::LeadsZeroed, minutes(meter_time(session))]
 }
 
 pub(super) fn power(session: &mut Session, valve: &Id, seconds: u16, reversed: bool) -> Outcome {

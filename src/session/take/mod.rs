@@ -24,7 +24,7 @@ pub(super) type Outcome = Result<Result<Vec<Event>, Refusal>, VehicleError>;
 pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, VehicleError> {
     let outcome = match step {
         Step::ReadJobSheet | Step::AskCustomer { .. } | Step::Consult { .. } => {
-            Ok(look::ask(session, step))
+            Ok(Ok(look::ask(session, step)))
         }
         Step::Look { place } => Ok(look::look(session, place)),
         Step::Dipstick => Ok(look::dipstick(session)),
@@ -34,7 +34,7 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         Step::Key { position } => run::turn_key(session, *position),
         Step::Drive { route } => run::drive(session, route),
         Step::Measure { function, red, black } => measure::read(session, *function, red, black),
-        Step::ZeroLeads => Ok(measure::zero_leads(session)),
+        Step::ZeroLeads => Ok(Ok(measure::zero_leads(session))),
         Step::Power { valve, seconds, reversed } => {
             measure::power(session, valve, *seconds, *reversed)
         }

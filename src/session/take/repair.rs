@@ -1,6 +1,7 @@
 //! Repairs, the record and handing back.
 
 use super::{Refusal, minutes, spent};
+use crate::numerics::whole::{to_i64, to_u32};
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, Event, Hazard};
 use crate::session::step::Step;
@@ -9,7 +10,7 @@ use crate::vehicle::condition::{CLEAN_STICTION_N, FittedValve};
 use crate::vehicle::spec::{HarnessElement, Id};
 
 /// What flushing leaves of blockage and stiction, as a share: engineering estimate.
-const LEFT_AFTER_CLEANING: f64 = 0.1;
+const LEFT_AFTER_CLEANING: f64 = 0.05;
 
 pub(super) fn work(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
     match step {
@@ -108,11 +109,11 @@ fn top_up(session: &mut Session) -> Result<Vec<Event>, Refusal> {
     let missing = (full - oil.litres).max(0.0);
     oil.litres += missing;
     // Oil is sold by the litre; what is left in the can stays in the workshop.
-    let litres = missing.ceil() as i64;
+    let litres = to_i64(missing.ceil());
     let price = session.briefing.prices.oil_litre;
     Ok(vec![
         Event::Caution { hazard: Hazard::Hot },
-        Event::OilFilled { tenths: (missing * 10.0).round() as u32 },
+        Event::OilFilled { tenths: to_u32((missing * 10.0).round()) },
         spent(session.briefing.prices.minutes.top_up, Money(price.0 * litres)),
     ])
 }

@@ -2,6 +2,8 @@
 
 mod events;
 mod following;
+mod file_samples;
+mod files;
 mod sample;
 mod steps;
 mod steps_of;

@@ -1,0 +1,413 @@
+//! The program as a person or a script meets it: the real binary in a folder of its own.
+//!
+//! Sentences may be reworded, so what is asked for are exit codes, places, names and file contents.
+//! The scenario of most tests is the shipped one with two faults instead of all, which deals and
+//! marks in a fraction of the time.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+use serde_json::Value;
+use std::fs;
+use std::io::{BufRead as _, BufReader, Write as _};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+use tempfile::TempDir;
+
+const COMMANDS: [&str; 6] = ["workshop", "bench", "draw", "check", "replay", "mark"];
+
+const WRONG_ARGUMENTS: i32 = 2;
+const BAD_INPUT: i32 = 4;
+const FILE_TROUBLE: i32 = 5;
+
+/// A session that is finished in a few steps.
+const SHORT: &str = "dipstick\nkey on\nread codes\nread freeze-frame\nhand over referred\n";
+
+/// A folder in which the program finds no traces of anybody.
+struct Place {
+    folder: TempDir,
+}
+
+impl Place {
+    fn new() -> Self {
+        Self { folder: tempfile::tempdir().unwrap() }
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    fn write(&self, name: &str, text: impl AsRef<[u8]>) -> PathBuf {
+        fs::write(self.path(name), text).unwrap();
+        self.path(name)
+    }
+
+    fn command(&self, arguments: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_faultwright"));
+        command
+            .args(arguments)
+            .current_dir(self.folder.path())
+            .env_clear()
+            .env("HOME", self.folder.path())
+            .env("XDG_DATA_HOME", self.path("data"))
+            .env("LOCALAPPDATA", self.path("data"))
+            .env("LANG", "en_GB.UTF-8")
+            .stdin(Stdio::null());
+        command
+    }
+
+    fn run(&self, arguments: &[&str]) -> Ran {
+        Ran::of(&self.command(arguments).output().unwrap())
+    }
+
+    fn run_with(&self, arguments: &[&str], input: &str) -> Ran {
+        let mut command = self.command(arguments);
+        command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+        let mut child = command.spawn().unwrap();
+        // A program that stops at a wrong line does not read the rest.
+        let _ = child.stdin.take().unwrap().write_all(input.as_bytes());
+        Ran::of(&child.wait_with_output().unwrap())
+    }
+
+    /// The shipped scenario with two faults.
+    fn small_scenario(&self) -> String {
+        let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/market-hill.ron");
+        let text = fs::read_to_string(shipped).unwrap();
+        let kept: Vec<&str> = text
+            .lines()
+            .filter(|line| {
+                !line.trim_start().starts_with("(kind:")
+                    || line.contains("OpenCoil, place: \"intake")
+                    || line.contains("LowOil")
+            })
+            .collect();
+        let path = self.write("small.ron", kept.join("\n"));
+        path.display().to_string()
+    }
+
+    /// A session with these steps, kept in a file of this name.
+    fn session(&self, name: &str, steps: &str) -> Ran {
+        let scenario = self.small_scenario();
+        let steps = self.write("given.steps", steps).display().to_string();
+        let arguments =
+            ["bench", "--scenario", &scenario, "--seed", "5", "--session", name, "--steps", &steps];
+        self.run(&arguments)
+    }
+}
+
+#[derive(Debug)]
+struct Ran {
+    code: i32,
+    out: String,
+    talk: String,
+}
+
+impl Ran {
+    fn of(output: &Output) -> Self {
+        let ran = Self {
+            code: output.status.code().unwrap(),
+            out: String::from_utf8(output.stdout.clone()).unwrap(),
+            talk: String::from_utf8(output.stderr.clone()).unwrap(),
+        };
+        assert!(!ran.talk.contains("panicked"), "{ran:?}");
+        ran
+    }
+
+    /// That it ended with a code, and names something in what it says.
+    #[track_caller]
+    fn ended(&self, code: i32, naming: &[&str]) -> &Self {
+        assert_eq!(self.code, code, "{self:?}");
+        for name in naming {
+            assert!(self.out.contains(name) || self.talk.contains(name), "no {name} in {self:?}");
+        }
+        self
+    }
+}
+
+#[test]
+fn verif_help_tells_every_command_with_examples() {
+    let place = Place::new();
+    let ran = place.run(&["--help"]);
+    ran.ended(0, &COMMANDS);
+    for code in ["2", "4", "5", "70"] {
+        let is_listed = ran.out.lines().any(|line| line.trim_start().starts_with(code));
+        assert!(is_listed, "exit code {code} is not in the help: {}", ran.out);
+    }
+    for command in COMMANDS {
+        let example = format!("faultwright {command}");
+        let ran = place.run(&[command, "--help"]);
+        ran.ended(0, &[]);
+        let (usage, after) = ran.out.split_once("Options:").unwrap();
+        assert!(usage.contains(&example), "{}", ran.out);
+        assert!(after.contains(&example), "no example for {command}: {}", ran.out);
+    }
+    place.run(&["--version"]).ended(0, &[env!("CARGO_PKG_VERSION")]);
+}
+
+#[test]
+fn limit_wrong_arguments_are_refused() {
+    let place = Place::new();
+    place.run(&["bnch"]).ended(WRONG_ARGUMENTS, &["bnch", "bench"]);
+    place.run(&["bench", "--seed", "many"]).ended(WRONG_ARGUMENTS, &["many", "--seed"]);
+    place.run(&["draw", "--count", "0"]).ended(WRONG_ARGUMENTS, &["--count"]);
+    place.run(&["mark", "--format", "xml", "a"]).ended(WRONG_ARGUMENTS, &["xml", "json"]);
+    place.run(&["mark"]).ended(WRONG_ARGUMENTS, &["FILE"]);
+}
+
+#[test]
+fn verif_the_shipped_scenario_checks_clean() {
+    let place = Place::new();
+    let shipped = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios/market-hill.ron");
+    place.run(&["check"]).ended(0, &[]);
+    place.run(&["check", &shipped.display().to_string()]).ended(0, &["market-hill.ron"]);
+    place.run(&["check", &place.small_scenario()]).ended(0, &["small.ron"]);
+}
+
+#[test]
+fn limit_an_unknown_field_is_told_with_file_line_and_column() {
+    let place = Place::new();
+    let good = fs::read_to_string(place.small_scenario()).unwrap();
+    let wrong = good.replacen("    title:", "    titel:", 1);
+    assert_ne!(good, wrong);
+    let line = 1 + wrong.lines().position(|line| line.contains("titel")).unwrap();
+    let path = place.write("wrong.ron", wrong).display().to_string();
+    let where_it_is = format!("wrong.ron:{line}:5");
+    place.run(&["check", &path]).ended(BAD_INPUT, &[&where_it_is, "titel", "title"]);
+    let ran = place.run(&["bench", "--scenario", &path]);
+    ran.ended(BAD_INPUT, &[&where_it_is, "titel", "title"]);
+    assert!(ran.out.is_empty(), "trouble is not data: {}", ran.out);
+}
+
+#[test]
+fn limit_a_missing_file_is_named() {
+    let place = Place::new();
+    place.run(&["check", "none.ron"]).ended(FILE_TROUBLE, &["none.ron"]);
+    place.run(&["draw", "--scenario", "none.ron"]).ended(FILE_TROUBLE, &["none.ron"]);
+    place.run(&["replay", "none.session"]).ended(FILE_TROUBLE, &["none.session"]);
+    place.run(&["mark", "none.session"]).ended(FILE_TROUBLE, &["none.session"]);
+    let scenario = place.small_scenario();
+    let arguments = ["bench", "--scenario", &scenario, "--session", "a", "--steps", "none.steps"];
+    place.run(&arguments).ended(FILE_TROUBLE, &["none.steps"]);
+}
+
+#[test]
+fn limit_a_folder_that_cannot_be_written_is_named() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    place.write("plain", "not a folder");
+    let session = place.path("plain/a.session").display().to_string();
+    let ran = place.run(&["bench", "--scenario", &scenario, "--session", &session]);
+    ran.ended(FILE_TROUBLE, &[&session]);
+    let mut command = place.command(&["bench", "--scenario", &scenario]);
+    let data = place.path("plain/data");
+    command.env("XDG_DATA_HOME", &data).env("LOCALAPPDATA", &data);
+    Ran::of(&command.output().unwrap()).ended(FILE_TROUBLE, &["plain"]);
+}
+
+#[test]
+fn verif_a_session_without_a_name_is_kept_where_data_is_kept() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    place.run_with(&["bench", "--scenario", &scenario, "--seed", "5"], "dipstick\n").ended(0, &[]);
+    let kept: Vec<_> = fs::read_dir(place.path("data/faultwright/sessions")).unwrap().collect();
+    assert_eq!(kept.len(), 1);
+}
+
+#[test]
+fn limit_a_wrong_step_in_a_script_stops_it_and_keeps_what_was_done() {
+    let place = Place::new();
+    let ran = place.session("a.session", "dipstick\n\n# a comment\nmesaure ohms\nkey on\n");
+    ran.ended(BAD_INPUT, &["4", "mesaure", "measure"]);
+    assert!(ran.out.contains("dipstick") && !ran.out.contains("key on"), "{}", ran.out);
+    let ran = place.run(&["replay", "a.session", "--format", "json"]);
+    assert_eq!(entries(&json_lines(&ran.ended(0, &[]).out)), 1);
+    let ran = place.run_with(&["bench", "--session", "a.session", "--format", "json"], "key on\n");
+    assert_eq!(entries(&json_lines(&ran.ended(0, &["a.session"]).out)), 2);
+    let ran = place.run(&["replay", "a.session", "--format", "json"]);
+    assert_eq!(entries(&json_lines(&ran.ended(0, &[]).out)), 2);
+}
+
+#[test]
+fn verif_steps_come_from_standard_input_and_a_file_alike() {
+    let place = Place::new();
+    let from_file = place.session("a.session", "dipstick\nkey on\nread codes\n");
+    from_file.ended(0, &[]);
+    let scenario = place.small_scenario();
+    let arguments = ["bench", "--scenario", &scenario, "--seed", "5", "--session", "b.session"];
+    let from_input = place.run_with(&arguments, "dipstick\nkey on\nread codes");
+    assert_eq!(from_input.ended(0, &[]).out, from_file.out);
+}
+
+/// The text of a kept session, with the line numbers of its entries from 1.
+fn kept(place: &Place, name: &str) -> String {
+    fs::read_to_string(place.path(name)).unwrap()
+}
+
+#[test]
+fn limit_a_torn_session_is_not_marked_but_goes_on() {
+    let place = Place::new();
+    place.session("a.session", "dipstick\nkey on\nread codes\n").ended(0, &[]);
+    let whole = kept(&place, "a.session");
+    place.write("torn.session", &whole[..whole.len() - 20]);
+    place.run(&["replay", "torn.session"]).ended(BAD_INPUT, &["torn.session", "3"]);
+    place.run(&["mark", "torn.session"]).ended(BAD_INPUT, &["torn.session", "3"]);
+    let arguments = ["bench", "--session", "torn.session", "--format", "json"];
+    let ran = place.run_with(&arguments, "read codes\nhand over referred\n");
+    ran.ended(0, &["torn.session"]);
+    assert_eq!(entries(&json_lines(&ran.out)), 4);
+    place.run(&["replay", "torn.session"]).ended(0, &[]);
+    assert!(place.path("torn.session.torn").exists(), "what was cut off is kept beside it");
+}
+
+#[test]
+fn limit_an_altered_session_is_refused_with_the_entry() {
+    let place = Place::new();
+    place.session("a.session", SHORT).ended(0, &[]);
+    let whole = kept(&place, "a.session");
+    let number = whole.lines().position(|line| line.contains("read-codes")).unwrap();
+    let altered: Vec<String> =
+        whole.lines().map(|line| line.replace("\"read-codes\"", "\"clear-codes\"")).collect();
+    let altered = altered.join("\n") + "\n";
+    assert_ne!(altered, whole);
+    place.write("altered.session", altered);
+    // Entries are counted from 1 behind the header line.
+    let entry = number.to_string();
+    for arguments in [
+        vec!["replay", "altered.session"],
+        vec!["mark", "altered.session"],
+        vec!["bench", "--session", "altered.session"],
+    ] {
+        place.run(&arguments).ended(BAD_INPUT, &["altered.session", &entry]);
+    }
+}
+
+fn json_lines(text: &str) -> Vec<Value> {
+    text.lines()
+        .map(|line| serde_json::from_str(line).unwrap_or_else(|error| panic!("{error}: {line}")))
+        .collect()
+}
+
+/// The greatest number of an entry in the output.
+fn entries(lines: &[Value]) -> u64 {
+    lines.iter().filter_map(|line| line["entry"].as_u64()).max().unwrap_or(0)
+}
+
+#[track_caller]
+fn has_header(lines: &[Value]) {
+    assert_eq!(lines[0]["format"], "faultwright events", "{}", lines[0]);
+    assert_eq!(lines[0]["version"], 1);
+    assert!(lines[1..].iter().all(|line| line.get("format").is_none()));
+}
+
+#[test]
+fn verif_json_output_is_one_object_a_line_with_its_version_first() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    let arguments = [
+        "bench",
+        "--scenario",
+        &scenario,
+        "--seed",
+        "5",
+        "--session",
+        "a.session",
+        "--format",
+        "json",
+    ];
+    let ran = place.run_with(&arguments, SHORT);
+    let lines = json_lines(&ran.ended(0, &[]).out);
+    has_header(&lines);
+    assert_eq!(lines[0]["session"], "a.session");
+    let steps = SHORT.lines().count();
+    assert_eq!(lines.iter().filter(|line| line.get("till").is_some()).count(), steps);
+    assert!(lines.last().unwrap()["debrief"]["total"].is_number());
+
+    let replayed =
+        json_lines(&place.run(&["replay", "a.session", "--format", "json"]).ended(0, &[]).out);
+    has_header(&replayed);
+    let events = |lines: &[Value]| -> Vec<Value> {
+        lines.iter().filter(|line| line.get("event").is_some()).cloned().collect()
+    };
+    assert_eq!(events(&replayed), events(&lines));
+
+    let drawn = place.run(&[
+        "draw",
+        "--scenario",
+        &scenario,
+        "--seed",
+        "5",
+        "--count",
+        "3",
+        "--reveal",
+        "--format",
+        "json",
+    ]);
+    let drawn = json_lines(&drawn.ended(0, &[]).out);
+    assert_eq!(drawn.len(), 3);
+    assert_eq!(drawn[0]["seed"], 5);
+    let secret = place.run(&["draw", "--scenario", &scenario, "--seed", "5", "--format", "json"]);
+    assert!(json_lines(&secret.out)[0].get("faults").is_none());
+
+    let checked =
+        json_lines(&place.run(&["check", &scenario, "--format", "json"]).ended(0, &[]).out);
+    assert_eq!(checked[0]["fine"], true);
+    let wrong = place.write("wrong.ron", "(format: 3)").display().to_string();
+    let checked = place.run(&["check", &wrong, "--format", "json"]);
+    let checked = json_lines(&checked.ended(BAD_INPUT, &[]).out);
+    assert_eq!(checked[0]["fine"], false);
+    assert!(!checked[0]["problems"].as_array().unwrap().is_empty());
+}
+
+#[test]
+fn replay_marking_twice_gives_the_same_words_and_numbers() {
+    let place = Place::new();
+    let bench = place.session("a.session", SHORT);
+    bench.ended(0, &[]);
+    let before = kept(&place, "a.session");
+    for format in ["text", "json"] {
+        let arguments = ["mark", "a.session", "--format", format];
+        let first = place.run(&arguments);
+        first.ended(0, &[]);
+        assert_eq!(place.run(&arguments).out, first.out);
+        if format == "text" {
+            assert!(bench.out.ends_with(&first.out), "the bench ends with the same debrief");
+        }
+    }
+    assert_eq!(kept(&place, "a.session"), before, "marking leaves the file alone");
+}
+
+#[test]
+fn limit_an_unfinished_session_is_not_marked() {
+    let place = Place::new();
+    place.session("a.session", "dipstick\n").ended(0, &["a.session"]);
+    let ran = place.run(&["mark", "a.session"]);
+    ran.ended(BAD_INPUT, &["a.session"]);
+    assert!(ran.out.is_empty(), "{}", ran.out);
+}
+
+#[cfg(unix)]
+#[test]
+fn limit_a_reader_that_goes_away_is_no_panic() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    let steps = "dipstick\n".repeat(200);
+    let steps = place.write("many.steps", steps).display().to_string();
+    let mut command = place.command(&[
+        "bench",
+        "--scenario",
+        &scenario,
+        "--seed",
+        "5",
+        "--steps",
+        &steps,
+        "--session",
+        "a",
+    ]);
+    let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+    let mut first = String::new();
+    BufReader::new(child.stdout.take().unwrap()).read_line(&mut first).unwrap();
+    assert!(!first.is_empty());
+    let ran = Ran::of(&child.wait_with_output().unwrap());
+    assert_eq!(ran.code, 0, "{ran:?}");
+    let taken = kept(&place, "a").lines().count() - 1;
+    assert!(taken < 200, "all of {taken} steps were taken for nobody");
+    place.run(&["replay", "a"]).ended(0, &[]);
+}
