@@ -107,10 +107,7 @@ pub fn debrief(
             ],
         ));
         lines.extend(mark.remarks.into_iter().map(|remark| {
-            words.say(
-                "remark-line",
-                &[("sign", remark.sign.into()), ("text", remark.text.into())],
-            )
+            words.say("remark-line", &[("sign", remark.sign.into()), ("text", remark.text.into())])
         }));
     }
     lines.push(String::new());

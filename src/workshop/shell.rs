@@ -12,8 +12,7 @@ use std::sync::Arc;
 /// Must be added after the engine's own plugins: work beside the window wakes their event loop.
 pub(super) fn plugin(app: &mut App, around: Surroundings) {
     let wake = wake_of(app);
-    app.insert_resource(Behind(Desk::new(around, wake)))
-        .add_systems(EguiPrimaryContextPass, draw);
+    app.insert_resource(Behind(Desk::new(around, wake))).add_systems(EguiPrimaryContextPass, draw);
 }
 
 /// What goes on behind the panels.

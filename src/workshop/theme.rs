@@ -142,7 +142,10 @@ pub fn card(ui: &egui::Ui) -> Frame {
 /// A card that stands on another.
 #[must_use]
 pub fn note(fill: Color32) -> Frame {
-    Frame::new().fill(fill).inner_margin(Margin::symmetric(8, 4)).corner_radius(CornerRadius::same(2))
+    Frame::new()
+        .fill(fill)
+        .inner_margin(Margin::symmetric(8, 4))
+        .corner_radius(CornerRadius::same(2))
 }
 
 /// Gives a context both shades, once.

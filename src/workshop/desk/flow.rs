@@ -31,11 +31,7 @@ impl Desk {
         }
     }
 
-    fn begin_work(
-        &mut self,
-        text: String,
-        work: impl FnOnce(&Stage) -> Answer + Send + 'static,
-    ) {
+    fn begin_work(&mut self, text: String, work: impl FnOnce(&Stage) -> Answer + Send + 'static) {
         self.notice = None;
         self.work = Some(Work::begin(&self.wake, text, work));
     }
@@ -124,8 +120,8 @@ impl Desk {
                 let Open::Case(case) = &mut self.open else { return };
                 let words = &self.around.words;
                 let has_ended = kept.session().ending().is_some();
-                self.notice = error
-                    .map(|error| Trouble::of_kept(error, kept.path()).sentence(words));
+                self.notice =
+                    error.map(|error| Trouble::of_kept(error, kept.path()).sentence(words));
                 case.take_back(*kept, self.notice.is_none(), words);
                 if has_ended {
                     let front = Open::Front(FrontView::default());

@@ -22,10 +22,9 @@ pub fn judge(opened: &Opened, words: &Words, stage: &Stage) -> Result<DebriefWor
     let worlds = Worlds::begin(&case.briefing, &supposed, &|done, of| {
         tell("progress-worlds", done, of);
     })?;
-    let judged =
-        debrief(session, case.hidden.faults.clone(), worlds, &case.rubric, &|done, of| {
-            tell("progress-review", done, of);
-        })
-        .map_err(|error| Trouble::of_debrief(error, opened.kept.path()))?;
+    let judged = debrief(session, case.hidden.faults.clone(), worlds, &case.rubric, &|done, of| {
+        tell("progress-review", done, of);
+    })
+    .map_err(|error| Trouble::of_debrief(error, opened.kept.path()))?;
     Ok(debrief_words::in_parts(&judged, session, &case.rubric, words))
 }

@@ -5,9 +5,9 @@ use crate::session::step::Step;
 use crate::vehicle::spec::Id;
 use crate::wording::catalogue::Words;
 use crate::wording::following::{Following, following, with_word, without_last_word};
+use crate::wording::place;
 use crate::wording::step_parser::parse;
 use crate::wording::verbs::{USAGES, Usage};
-use crate::wording::place;
 use crate::workshop::view::case::{LineView, Offer};
 
 /// What a line is about: names come from the briefing, sentences from the words, texts from what

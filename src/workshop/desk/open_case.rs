@@ -158,9 +158,5 @@ fn group_view(group: VerbGroup, words: &Words) -> GroupView {
         words: usage.start(),
         meaning: words.say(usage.meaning, &[]),
     };
-    GroupView {
-        group,
-        name: help::group_name(group, words),
-        starts: of_group.map(start).collect(),
-    }
+    GroupView { group, name: help::group_name(group, words), starts: of_group.map(start).collect() }
 }

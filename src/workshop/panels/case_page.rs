@@ -24,7 +24,15 @@ pub fn case_ui(
 ) {
     let is_wide = ui.available_width() >= theme::THREE_COLUMNS_FROM;
     let beside = if is_wide { case.till.as_str() } else { "" };
-    head_panel_ui(ui, &case.title, beside, ("window-to-front", Action::ToFront), view, tools, actions);
+    head_panel_ui(
+        ui,
+        &case.title,
+        beside,
+        ("window-to-front", Action::ToFront),
+        view,
+        tools,
+        actions,
+    );
     if !is_wide {
         panes_ui(ui, case, tools, actions);
     }

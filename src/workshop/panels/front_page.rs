@@ -116,13 +116,7 @@ fn kept_ui(
     }
 }
 
-fn file_ui(
-    ui: &mut Ui,
-    file: &KeptFile,
-    idle: bool,
-    tools: Tools<'_>,
-    actions: &mut Vec<Action>,
-) {
+fn file_ui(ui: &mut Ui, file: &KeptFile, idle: bool, tools: Tools<'_>, actions: &mut Vec<Action>) {
     let say = |key: &str, steps: usize| {
         tools.words.say(key, &[("name", file.name.as_str().into()), ("steps", steps.into())])
     };

@@ -51,8 +51,7 @@ pub fn words_ui(ui: &mut Ui, words: &str, meaning: Option<&str>) -> Response {
 /// A bar that is filled to a share, and known by its name.
 pub fn bar_ui(ui: &mut Ui, share: f32, width: f32, name: &str) -> Response {
     let palette = theme::palette(ui);
-    let (rect, response) =
-        ui.allocate_exact_size(vec2(width, theme::BAR_HEIGHT), Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(vec2(width, theme::BAR_HEIGHT), Sense::hover());
     response.widget_info(|| {
         let mut info = WidgetInfo::labeled(WidgetType::ProgressIndicator, ui.is_enabled(), name);
         info.value = Some(f64::from((share * 100.0).round()));
@@ -60,7 +59,8 @@ pub fn bar_ui(ui: &mut Ui, share: f32, width: f32, name: &str) -> Response {
     });
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, palette.field);
-    let filled = Rect::from_min_size(rect.min, vec2(rect.width() * share.clamp(0.0, 1.0), rect.height()));
+    let filled =
+        Rect::from_min_size(rect.min, vec2(rect.width() * share.clamp(0.0, 1.0), rect.height()));
     painter.rect_filled(filled, 0.0, palette.accent);
     painter.rect_stroke(rect, 0.0, Stroke::new(1.0, palette.faint), egui::StrokeKind::Inside);
     response

@@ -40,12 +40,7 @@ pub fn sheet_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Ve
     });
 }
 
-fn suspect_ui(
-    ui: &mut Ui,
-    suspect: &SuspectView,
-    tools: Tools<'_>,
-    actions: &mut Vec<Action>,
-) {
+fn suspect_ui(ui: &mut Ui, suspect: &SuspectView, tools: Tools<'_>, actions: &mut Vec<Action>) {
     let text = tools.words.say(
         "window-suspect",
         &[("fault", suspect.name.as_str().into()), ("percent", suspect.percent.into())],
