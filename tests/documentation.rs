@@ -1,0 +1,126 @@
+//! What the documents show is what the program prints.
+
+use serde_json::Value;
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::sync::OnceLock;
+use std::{env, fs};
+
+fn here(path: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}
+
+/// Standard output of the real binary, with a home of its own.
+fn prints(arguments: &[&str]) -> String {
+    let home = tempfile::tempdir().unwrap();
+    let output = Command::new(env!("CARGO_BIN_EXE_faultwright"))
+        .args(arguments)
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .env("HOME", home.path())
+        .env("XDG_DATA_HOME", home.path())
+        .output()
+        .unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).unwrap()
+}
+
+/// The session that the README shows stands in the program's output, line for line and in order;
+/// a line of three dots leaves something out.
+#[test]
+fn regress_the_session_of_the_readme_is_the_programs_own() {
+    let readme = fs::read_to_string(here("README.md")).unwrap();
+    let shown = readme
+        .split("```text\n$ faultwright ")
+        .nth(1)
+        .and_then(|rest| rest.split("\n```").next())
+        .expect("the README has a session");
+    let mut lines = shown.lines();
+    let arguments: Vec<&str> = lines.next().unwrap().split(' ').collect();
+    let printed = prints(&arguments);
+    let mut rest = printed.lines();
+    let mut count = 0;
+    for line in lines.filter(|line| !line.is_empty() && line.trim() != "…") {
+        assert!(rest.any(|printed| printed == line), "not printed, or not in this place: {line}");
+        count += 1;
+    }
+    assert!(count > 40, "only {count} lines are shown");
+}
+
+/// Every key of a JSON value with the way to it; an array's items are all `[]`.
+fn ways(value: &Value, way: &str, found: &mut BTreeSet<String>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                let way = format!("{way}.{name}");
+                ways(value, &way, found);
+                found.insert(way);
+            }
+        }
+        Value::Array(items) => {
+            items.iter().for_each(|item| ways(item, &format!("{way}[]"), found));
+        }
+        _ => {}
+    }
+}
+
+fn printed() -> &'static BTreeSet<String> {
+    static WAYS: OnceLock<BTreeSet<String>> = OnceLock::new();
+    WAYS.get_or_init(|| {
+        let mut found = BTreeSet::new();
+        for arguments in [
+            &[
+                "bench",
+                "--seed",
+                "11",
+                "--steps",
+                "tests/solutions/seed-11.steps",
+                "--format",
+                "json",
+            ][..],
+            &["draw", "--seed", "11", "--format", "json"][..],
+            &["check", "--format", "json"][..],
+        ] {
+            for line in prints(arguments).lines() {
+                ways(&serde_json::from_str(line).unwrap(), "", &mut found);
+            }
+        }
+        found
+    })
+}
+
+#[test]
+fn regress_every_field_of_the_json_examples_is_printed() {
+    let document = fs::read_to_string(here("docs/json-output.md")).unwrap();
+    let examples: Vec<&str> =
+        document.split("```json\n").skip(1).filter_map(|rest| rest.split("\n```").next()).collect();
+    assert_eq!(examples.len(), 6, "every kind of line has its example");
+    for example in examples {
+        let mut wanted = BTreeSet::new();
+        ways(&serde_json::from_str(example).unwrap(), "", &mut wanted);
+        for way in wanted {
+            assert!(printed().contains(&way), "{way} is documented and not printed");
+        }
+    }
+}
+
+/// Links between the documents lead somewhere.
+#[test]
+fn limit_every_link_to_a_file_leads_to_one() {
+    let mut documents = vec![here("README.md"), here("DEVELOPERS.md")];
+    documents.extend(fs::read_dir(here("docs")).unwrap().map(|entry| entry.unwrap().path()));
+    let mut links = 0;
+    for document in documents.iter().filter(|path| path.extension().is_some_and(|e| e == "md")) {
+        let text = fs::read_to_string(document).unwrap();
+        for target in text.split("](").skip(1).filter_map(|rest| rest.split(')').next()) {
+            let file = target.split('#').next().unwrap();
+            if file.is_empty() || file.contains("://") {
+                continue;
+            }
+            links += 1;
+            let path = document.parent().unwrap().join(file);
+            assert!(path.exists(), "{}: {target} leads nowhere", document.display());
+        }
+    }
+    assert!(links > 10);
+}
