@@ -19,7 +19,15 @@ fn harness(desk: Desk) -> Harness<'static, Desk> {
             desk.listen();
             theme::set(ui.ctx(), desk.view().settings);
             let tools = Tools { words: &words, picture: None };
-            for action in window_ui(ui, &desk.view(), tools) {
+            // The root is made after the window is dressed, as in the window itself.
+            let mut root = egui::Ui::new(
+                ui.ctx().clone(),
+                "workshop".into(),
+                egui::UiBuilder::new()
+                    .layer_id(egui::LayerId::background())
+                    .max_rect(ui.ctx().viewport_rect()),
+            );
+            for action in window_ui(&mut root, &desk.view(), tools) {
                 desk.act(action);
             }
         },
