@@ -92,6 +92,13 @@ impl Expert {
         self.priced.clear();
     }
 
+    /// Forgets what reading codes would show: what the module remembers changes with every key
+    /// turned and connector parted, while what instruments show does not.
+    pub fn memory_changed(&mut self) {
+        let probes = &self.probes;
+        self.shown.retain(|(_, number), _| !matches!(probes[*number].showing(), Step::ReadCodes));
+    }
+
     /// The value of the present situation by up to two tests ahead.
     ///
     /// # Errors

@@ -96,6 +96,8 @@ pub fn review(
         belief.learn(entry)?;
         if disturbs(&entry.step) {
             expert.vehicle_changed();
+        } else if is_felt_by_module(&entry.step) {
+            expert.memory_changed();
         }
         let next = if repaired { valuation.clone() } else { expert.value(&belief)? };
         let regret = judged.then(|| {
@@ -171,6 +173,14 @@ const fn is_weighed(step: &Step) -> bool {
             | Step::Clean { .. }
             | Step::Mend { .. }
             | Step::TopUpOil
+    )
+}
+
+/// Whether the module may have noticed a step that leaves what instruments show as it was.
+const fn is_felt_by_module(step: &Step) -> bool {
+    matches!(
+        step,
+        Step::Key { .. } | Step::Plug { .. } | Step::Unplug { .. } | Step::Command { .. }
     )
 }
 
