@@ -6,6 +6,7 @@
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use serde_json::Value;
+use std::collections::BTreeSet;
 use std::fs;
 use std::io::{BufRead as _, BufReader, Write as _};
 use std::path::{Path, PathBuf};
@@ -291,8 +292,8 @@ fn entries(lines: &[Value]) -> u64 {
 }
 
 #[track_caller]
-fn has_header(lines: &[Value]) {
-    assert_eq!(lines[0]["format"], "faultwright events", "{}", lines[0]);
+fn has_header(lines: &[Value], what: &str) {
+    assert_eq!(lines[0]["format"], format!("faultwright {what}"), "{}", lines[0]);
     assert_eq!(lines[0]["version"], 1);
     assert!(lines[1..].iter().all(|line| line.get("format").is_none()));
 }
@@ -314,7 +315,7 @@ fn verif_json_output_is_one_object_a_line_with_its_version_first() {
     ];
     let ran = place.run_with(&arguments, SHORT);
     let lines = json_lines(&ran.ended(0, &[]).out);
-    has_header(&lines);
+    has_header(&lines, "events");
     assert_eq!(lines[0]["session"], "a.session");
     let steps = SHORT.lines().count();
     assert_eq!(lines.iter().filter(|line| line.get("till").is_some()).count(), steps);
@@ -322,7 +323,11 @@ fn verif_json_output_is_one_object_a_line_with_its_version_first() {
 
     let replayed =
         json_lines(&place.run(&["replay", "a.session", "--format", "json"]).ended(0, &[]).out);
-    has_header(&replayed);
+    has_header(&replayed, "events");
+    let marked =
+        json_lines(&place.run(&["mark", "a.session", "--format", "json"]).ended(0, &[]).out);
+    has_header(&marked, "events");
+    assert_eq!(marked[1..], lines[lines.len() - 1..]);
     let events = |lines: &[Value]| -> Vec<Value> {
         lines.iter().filter(|line| line.get("event").is_some()).cloned().collect()
     };
@@ -341,19 +346,21 @@ fn verif_json_output_is_one_object_a_line_with_its_version_first() {
         "json",
     ]);
     let drawn = json_lines(&drawn.ended(0, &[]).out);
-    assert_eq!(drawn.len(), 3);
-    assert_eq!(drawn[0]["seed"], 5);
+    has_header(&drawn, "cases");
+    assert_eq!(drawn.len(), 1 + 3);
+    assert_eq!(drawn[1]["seed"], 5);
     let secret = place.run(&["draw", "--scenario", &scenario, "--seed", "5", "--format", "json"]);
-    assert!(json_lines(&secret.out)[0].get("faults").is_none());
+    assert!(json_lines(&secret.out)[1].get("faults").is_none());
 
     let checked =
         json_lines(&place.run(&["check", &scenario, "--format", "json"]).ended(0, &[]).out);
-    assert_eq!(checked[0]["fine"], true);
+    has_header(&checked, "checks");
+    assert_eq!(checked[1]["fine"], true);
     let wrong = place.write("wrong.ron", "(format: 3)").display().to_string();
     let checked = place.run(&["check", &wrong, "--format", "json"]);
     let checked = json_lines(&checked.ended(BAD_INPUT, &[]).out);
-    assert_eq!(checked[0]["fine"], false);
-    assert!(!checked[0]["problems"].as_array().unwrap().is_empty());
+    assert_eq!(checked[1]["fine"], false);
+    assert!(!checked[1]["problems"].as_array().unwrap().is_empty());
 }
 
 #[test]
@@ -410,4 +417,91 @@ fn limit_a_reader_that_goes_away_is_no_panic() {
     let taken = kept(&place, "a").lines().count() - 1;
     assert!(taken < 200, "all of {taken} steps were taken for nobody");
     place.run(&["replay", "a"]).ended(0, &[]);
+}
+
+/// Every way from the top of a value to a field, such as `debrief.marks[].points`.
+fn paths(value: &Value, above: &str, found: &mut BTreeSet<String>) {
+    match value {
+        Value::Object(fields) => {
+            for (name, value) in fields {
+                let path = format!("{above}.{name}");
+                paths(value, &path, found);
+                found.insert(path);
+            }
+        }
+        Value::Array(values) => {
+            for value in values {
+                paths(value, &format!("{above}[]"), found);
+            }
+        }
+        _ => {}
+    }
+}
+
+/// Steps that lead to an event of every kind that the documentation shows, and to a debrief with
+/// remarks of several kinds.
+const FOR_THE_DOCUMENTATION: &str = "dipstick
+key on
+read codes
+read freeze-frame
+key off
+remove engine-cover
+unplug intake-connector
+zero leads
+predict 8.8 to 9.7 ohms
+measure ohms intake-valve-feed intake-valve-control
+suspect open-coil intake-valve 90%
+commit open-coil intake-valve
+plug intake-connector
+refit engine-cover
+hand over declined
+";
+
+#[test]
+fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    let steps = place.write("given.steps", FOR_THE_DOCUMENTATION).display().to_string();
+    let wrong = place.write("w.ron", "(format: 3)").display().to_string();
+    let json = ["--format", "json"];
+    let of_scenario = ["--scenario", &scenario, "--seed", "5"];
+    let bench = ["bench", "--session", "a.session", "--steps", &steps];
+    let output = [
+        [&bench[..], &of_scenario, &json].concat(),
+        [&["mark", "a.session"][..], &json].concat(),
+        [&["replay", "a.session"][..], &json].concat(),
+        [&["draw", "--reveal"][..], &of_scenario, &json].concat(),
+        [&["check", &wrong][..], &json].concat(),
+    ];
+    let mut real = BTreeSet::new();
+    for arguments in &output {
+        for line in json_lines(&place.run(arguments).out) {
+            paths(&line, "", &mut real);
+        }
+    }
+    let text = include_str!("../docs/json-output.md");
+    let mut shown = BTreeSet::new();
+    let mut in_example = false;
+    for line in text.lines() {
+        if line.starts_with("```") {
+            in_example = line == "```json";
+        } else if in_example {
+            paths(&serde_json::from_str(line).unwrap(), "", &mut shown);
+        }
+    }
+    assert!(shown.len() > 50, "{} fields in the examples", shown.len());
+    // What is remarked of a session, and which test was best, is another thing in each.
+    let differs = |path: &&String| !path.contains(".about.") && !path.contains(".best.");
+    let invented: Vec<_> = shown.difference(&real).filter(differs).collect();
+    assert!(invented.is_empty(), "in the documentation alone: {invented:?}");
+    // Steps, events and kinds of problems have too many fields for a table.
+    let is_told = |path: &&String| {
+        let name = path.rsplit('.').next().unwrap();
+        let is_detail = [".step.", ".event.", ".about.", ".best.", ".kind."]
+            .iter()
+            .any(|part| path.contains(part));
+        is_detail || text.contains(&format!("`{name}`"))
+    };
+    let untold: Vec<_> = real.iter().filter(|path| !is_told(path)).collect();
+    assert!(untold.is_empty(), "not in the documentation: {untold:?}");
 }

@@ -1,5 +1,7 @@
 //! What follows from work that is wrong, hasty or careless.
 
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use faultwright::assessment::debrief::{Debrief, debrief};
 use faultwright::assessment::mark::{About, Critical, Mark, ProofPart};
 use faultwright::assessment::rubric::MarkCategory;
@@ -83,11 +85,13 @@ fn codes(session: &mut Session) -> Vec<String> {
 }
 
 fn breaches(events: &[Event]) -> Vec<&Breach> {
-    let breach = |event| match event {
-        &Event::AgainstCare { ref breach } => Some(breach),
-        _ => None,
-    };
-    events.iter().filter_map(breach).collect()
+    events
+        .iter()
+        .filter_map(|event| match event {
+            Event::AgainstCare { breach } => Some(breach),
+            _ => None,
+        })
+        .collect()
 }
 
 #[track_caller]

@@ -5,6 +5,7 @@
 //! resumption; steps wait in the pipe, so that the program writes one entry after the other and the
 //! kill falls at any moment, inside a write too.
 
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 #![cfg(target_os = "linux")]
 
 use faultwright::numerics::streams::Streams;
@@ -24,8 +25,8 @@ use std::time::Duration;
 /// Two rows of rounds run side by side, each with sessions of its own.
 const ROUNDS_OF_ROW: usize = 50;
 const ROWS: [&str; 2] = ["first", "second"];
-/// Steps seen before a kill, at most: few, so that a session lasts for many kills.
-const MOST_SEEN: f64 = 3.0;
+/// How likely a kill waits for none, one, two or three steps: few, so that a session lasts for many.
+const AS_LIKELY: [f64; 4] = [1.0; 4];
 /// Longest wait between the last step that was waited for and the kill [s]: an entry or two are
 /// written in that time.
 const LONGEST_WAIT_S: f64 = 0.002;
@@ -124,8 +125,8 @@ impl Bench {
             .stderr(Stdio::piped())
             .spawn()
             .unwrap();
-        let rest: String = STEPS.lines().skip(done).map(|line| format!("{line}\n")).collect();
-        child.stdin.as_mut().unwrap().write_all(rest.as_bytes()).unwrap();
+        let rest: Vec<&str> = STEPS.split_inclusive('\n').skip(done).collect();
+        child.stdin.as_mut().unwrap().write_all(rest.concat().as_bytes()).unwrap();
         child
     }
 
@@ -168,7 +169,7 @@ fn kill_again_and_again(name: &str) -> Row {
     let (mut finished, mut torn, mut beyond, mut early) = (0, 0, 0, 0);
     for round in 0..ROUNDS_OF_ROW {
         let mut child = bench.start(&session, on_disk);
-        let wanted = on_disk + chance.between(0.0, MOST_SEEN + 1.0) as usize;
+        let wanted = on_disk + chance.weighted(&AS_LIKELY).unwrap();
         let mut seen = on_disk;
         let mut output = BufReader::new(child.stdout.take().unwrap());
         let mut hear = |seen: &mut usize| {

@@ -1,6 +1,8 @@
 //! Every fault can be seen by somebody who looks in the right place, and a sound vehicle gives
 //! nobody a reason to look.
 
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use faultwright::control_module::code::Code;
 use faultwright::faults::{Fault, FaultName, places};
 use faultwright::instruments::multimeter::{Display, MeterFunction, Multimeter};

@@ -6,6 +6,8 @@
 //! physics, prices or events are changed on purpose they are pinned anew with
 //! `FAULTWRIGHT_PIN=1 cargo test --no-default-features --test replay`.
 
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use faultwright::scenario::deal::record_of;
 use faultwright::scenario::draw::{Case, any_case, draw};
 use faultwright::scenario::load::demo;

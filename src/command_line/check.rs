@@ -2,7 +2,7 @@
 
 use super::Ending;
 use super::screen::{Format, Screen};
-use crate::report::problem_words;
+use crate::report::{json, problem_words};
 use crate::scenario::load::{self, LoadError};
 use serde_json::json;
 use std::path::PathBuf;
@@ -10,6 +10,9 @@ use std::path::PathBuf;
 /// Checks every file that is named, or the scenario that the program carries.
 pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Ending {
     let format = Format::of(given);
+    if format == Format::Json {
+        screen.data(&json::header_of("checks").to_string());
+    }
     let mut ending = Ending::Done;
     let files: Vec<PathBuf> = given
         .get_many::<PathBuf>("files")

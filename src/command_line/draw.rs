@@ -2,6 +2,7 @@
 
 use super::screen::{Format, Screen};
 use super::{Ending, Outcome, case, store};
+use crate::report::json;
 use crate::scenario::deal::deal;
 use crate::wording::place;
 use serde_json::json;
@@ -12,6 +13,10 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let first = given.get_one::<u64>("seed").copied().unwrap_or_else(store::any_seed);
     let count = given.get_one::<u64>("count").copied().unwrap_or(1);
     let reveal = given.get_flag("reveal");
+    let format = Format::of(given);
+    if format == Format::Json {
+        screen.data(&json::header_of("cases").to_string());
+    }
     for number in 0..count {
         if count > 1 {
             let shown = |count| usize::try_from(count).unwrap_or(usize::MAX);
@@ -24,7 +29,7 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
             .iter()
             .map(|fault| place::fault(&fault.name, screen.words))
             .collect();
-        if Format::of(given) == Format::Json {
+        if format == Format::Json {
             let mut line = json!({
                 "scenario": case.scenario.text.scenario_name,
                 "seed": case.seed,

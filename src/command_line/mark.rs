@@ -20,7 +20,12 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 /// Marks a session file.
 pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let (case, session, path) = replayed(given, screen)?;
-    show(&case, &session, &path, Format::of(given), screen)
+    let format = Format::of(given);
+    if format == Format::Json && session.ending().is_some() {
+        let name = &case.scenario.text.scenario_name;
+        screen.data(&json::header(name, Some(&path.display().to_string())).to_string());
+    }
+    show(&case, &session, &path, format, screen)
 }
 
 /// Replays a session file and prints what followed from each step.

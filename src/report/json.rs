@@ -16,15 +16,22 @@ use std::collections::BTreeMap;
 /// Version of the format; a change that a reader could trip over raises it.
 pub const VERSION: u32 = 1;
 
-/// The first line: what follows, and in which version.
+/// The first line before what follows from a session: in which version it is, and of what.
 #[must_use]
 pub fn header(scenario: &str, session: Option<&str>) -> Value {
+    let mut header = header_of("events");
+    header["scenario"] = json!(scenario);
+    header["session"] = json!(session);
+    header
+}
+
+/// The first line of every output: what follows, and in which version.
+#[must_use]
+pub fn header_of(what: &str) -> Value {
     json!({
-        "format": "faultwright events",
+        "format": format!("faultwright {what}"),
         "version": VERSION,
         "program": env!("CARGO_PKG_VERSION"),
-        "scenario": scenario,
-        "session": session,
     })
 }
 
