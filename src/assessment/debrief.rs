@@ -97,6 +97,9 @@ pub fn debrief(
     if ending == Ending::Repaired && unproved {
         critical.push(Critical::Unproved);
     }
+    if ending == Ending::Repaired && aftermath.comes_back() {
+        critical.push(Critical::NotRepaired);
+    }
     let passed = critical.is_empty() && total >= f64::from(rubric.pass_percent);
     Ok(Debrief {
         marks,

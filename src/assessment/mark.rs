@@ -110,6 +110,8 @@ pub enum Critical {
     Unsafe,
     /// Handed back as repaired without proof.
     Unproved,
+    /// Handed back as repaired, and the customer comes back.
+    NotRepaired,
 }
 
 impl Mark {

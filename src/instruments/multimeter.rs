@@ -288,16 +288,22 @@ fn rounded(value: f64, full_scale: f64) -> Display {
         Prefix::Mega
     };
     let shown_full = full_scale / prefix.factor();
-    let (decimals, digit) = if shown_full <= 6.0 {
-        (3, 1e-3)
+    let (decimals, counts_in_one) = if shown_full <= 6.0 {
+        (3, 1e3)
     } else if shown_full <= 60.0 {
-        (2, 1e-2)
+        (2, 1e2)
     } else {
-        (1, 1e-1)
+        (1, 1e1)
     };
-    let count = digit * prefix.factor();
-    // Adding zero turns a negative zero into a plain one, which is what a display shows.
-    Display::Value { value: (value / count).round() * count + 0.0, decimals, prefix }
+    let counts = (value / prefix.factor() * counts_in_one).round();
+    // Whole counts divided by a power of ten give the number that the digits say, to its last
+    // bit. Adding zero turns a negative zero into a plain one, which is what a display shows.
+    let value = match prefix {
+        Prefix::Milli => counts / (counts_in_one * 1e3),
+        Prefix::One => counts / counts_in_one,
+        Prefix::Kilo | Prefix::Mega => counts * prefix.factor() / counts_in_one,
+    };
+    Display::Value { value: value + 0.0, decimals, prefix }
 }
 
 impl Display {

@@ -104,10 +104,6 @@ impl Expert {
     /// # Errors
     /// [`VehicleError`] when a world's wiring cannot be solved.
     pub fn value(&mut self, belief: &Belief) -> Result<Valuation, VehicleError> {
-        // What the module remembers changes with every key turned and connector parted; what
-        // instruments show does not.
-        let probes = &self.probes;
-        self.shown.retain(|(_, number), _| !matches!(probes[*number].showing(), Step::ReadCodes));
         let weighted = belief.leading(WORLDS_IN_PLAN);
         let Some((heaviest, _)) = weighted.first().copied() else {
             return Ok(Valuation { cost: 0.0, proposal: Proposal::Close, by_probe: Vec::new() });

@@ -11,6 +11,7 @@ debrief-total-passed = Marks: { $total } of 100; the pass line is { $line }. Pas
 debrief-total-failed = Marks: { $total } of 100; the pass line is { $line }. Not passed.
 debrief-critical-unsafe = Not passed whatever the marks: the engine was run without oil.
 debrief-critical-unproved = Not passed whatever the marks: handed back as repaired without proof.
+debrief-critical-not-repaired = Not passed whatever the marks: handed back as repaired, and the customer comes back.
 debrief-mark = { $category }: { $points } of { $most }
 debrief-steps = Step by step: the step, what it cost, what the rest of the job should have cost before it, and what was likely after it.
 
@@ -41,9 +42,9 @@ about-no-detour = nothing came off twice.
 about-prediction-met = the reading lay where you said it would.
 about-prediction-missed = the reading did not lie where you said it would.
 about-few-predictions = { $count ->
-    [0] no reading was predicted before it was taken; three are enough.
-    [one] one reading was predicted before it was taken; three are enough.
-   *[other] { $count } readings were predicted before they were taken; three are enough.
+    [0] no reading was predicted before it was taken; do it three times, or for every reading where there are fewer.
+    [one] one reading was predicted before it was taken; do it three times, or for every reading where there are fewer.
+   *[other] { $count } readings were predicted before they were taken; do it three times, or for every reading where there are fewer.
 }
 about-sound-readings = every reading was taken so that it means something.
 about-confidence = your confidences lay { $distance } from what the evidence allowed (0 is best, 1 is worst).

@@ -13,8 +13,11 @@ use std::collections::{BTreeMap, BTreeSet};
 const DETOUR_COST: f64 = 0.25;
 /// What one spoilt reading takes from its half of the mark.
 const SPOILT_COST: f64 = 0.25;
-/// Met predictions for the full half of the mark.
+/// Predictions for the full half of the mark; fewer where fewer readings were taken.
 const ENOUGH_PREDICTIONS: usize = 3;
+/// What a missed prediction is worth beside a met one: to say what a sound part would show, and
+/// then to see that it does not, is how a fault is found.
+const MISSED_WORTH: f64 = 0.75;
 /// What one breach of care takes from the mark.
 const BREACH_COST: f64 = 0.25;
 
@@ -44,12 +47,14 @@ pub(in crate::assessment) fn reading(log: &[Entry]) -> Mark {
     let mut spoilt = 0;
     let mut met_count = 0;
     let mut predictions = 0;
+    let mut readings = 0;
     for (number, event) in events(log) {
         match event {
             Event::AgainstCare { breach } if spoils_reading(breach) => {
                 spoilt += 1;
                 remarks.push(Remark::bad(Some(number), About::Breach(breach.clone())));
             }
+            Event::Reading { .. } => readings += 1,
             Event::PredictionChecked { met } => {
                 predictions += 1;
                 met_count += usize::from(*met);
@@ -62,11 +67,14 @@ pub(in crate::assessment) fn reading(log: &[Entry]) -> Mark {
     if spoilt == 0 {
         remarks.push(Remark::good(None, About::SoundReadings));
     }
-    if predictions < ENOUGH_PREDICTIONS {
+    let enough = ENOUGH_PREDICTIONS.min(readings);
+    if predictions < enough {
         remarks.push(Remark::bad(None, About::FewPredictions(predictions)));
     }
     let sound = (1.0 - SPOILT_COST * f64::from(spoilt)).max(0.0);
-    let foretold = met_count as f64 / predictions.max(ENOUGH_PREDICTIONS) as f64;
+    let worth = met_count as f64 + MISSED_WORTH * (predictions - met_count) as f64;
+    let foretold =
+        if enough == 0 { 1.0 } else { worth / predictions.max(enough) as f64 };
     Mark::new(MarkCategory::Reading, 0.5 * sound + 0.5 * foretold, remarks)
 }
 

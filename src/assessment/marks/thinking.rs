@@ -53,8 +53,12 @@ pub(in crate::assessment) fn calibration(log: &[Entry], review: &Review) -> Mark
                 Event::Suspected { fault, percent } => {
                     stated.insert(fault, f64::from(*percent) / 100.0);
                 }
-                Event::Committed { .. } if !stated.is_empty() => {
-                    let distance = distance(&stated, &review.steps[number].before);
+                Event::Committed { fault } if !stated.is_empty() || fault.is_none() => {
+                    // What is left over after the suspects belongs to "nothing wrong" for whoever
+                    // commits to that, and to nobody otherwise.
+                    let rest = (1.0 - stated.values().sum::<f64>()).max(0.0);
+                    let sound = if fault.is_none() { rest } else { 0.0 };
+                    let distance = distance(&stated, sound, &review.steps[number].before);
                     let about = About::Confidence { distance };
                     let good = distance < 0.25;
                     let remark = Remark { entry: Some(number), about, good };
@@ -70,11 +74,15 @@ pub(in crate::assessment) fn calibration(log: &[Entry], review: &Review) -> Mark
 
 fn distance(
     stated: &BTreeMap<&FaultName, f64>,
+    sound: f64,
     posterior: &BTreeMap<Option<FaultName>, f64>,
 ) -> f64 {
     let mut sum = 0.0;
     for (fault, chance) in posterior {
-        let said = fault.as_ref().and_then(|fault| stated.get(fault)).copied().unwrap_or(0.0);
+        let said = match fault {
+            Some(fault) => stated.get(fault).copied().unwrap_or(0.0),
+            None => sound,
+        };
         sum += (said - chance) * (said - chance);
     }
     for (fault, said) in stated {

@@ -99,7 +99,7 @@ pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
         .filter(|_| with_reader)
         .map(|cam| CamDrive {
             valve: cam.valve.clone(),
-            mean_error: cam.mean_error.round(),
+            mean_error: (cam.mean_error * 10.0).round() / 10.0,
             furthest: cam.furthest.round(),
         })
         .collect();
