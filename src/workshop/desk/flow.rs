@@ -63,7 +63,7 @@ impl Desk {
 
     pub(super) fn take(&mut self, step: Step) {
         let Open::Case(case) = &mut self.open else { return };
-        let Some(mut kept) = case.hand_out() else { return };
+        let Some(mut kept) = case.hand_out(&self.around.words) else { return };
         let line = step_words::line(&step);
         let text = self.around.words.say("window-taking", &[("step", line.into())]);
         self.begin_work(text, move |_| {

@@ -161,23 +161,35 @@ impl Desk {
         }
     }
 
-    /// Hears what has come of the work beside the window.
-    pub fn listen(&mut self) {
+    /// Hears what has come of the work beside the window; whether anything has.
+    pub fn listen(&mut self) -> bool {
+        let mut has_heard = false;
         if let Some(work) = self.looking.take() {
             match work.look() {
                 Became::Pending => self.looking = Some(work),
-                Became::Done(found) => self.show_sessions(found),
-                Became::Lost => self.show_sessions(Ok(Vec::new())),
+                Became::Done(found) => {
+                    has_heard = true;
+                    self.show_sessions(found);
+                }
+                Became::Lost => {
+                    has_heard = true;
+                    self.show_sessions(Ok(Vec::new()));
+                }
             }
         }
         if let Some(work) = self.work.take() {
             match work.look() {
                 Became::Pending => self.work = Some(work),
-                Became::Done(answer) => self.hear(answer),
+                Became::Done(answer) => {
+                    has_heard = true;
+                    self.hear(answer);
+                }
                 Became::Lost => {
+                    has_heard = true;
                     self.front_with(self.around.words.say("window-broke-off", &[]));
                 }
             }
         }
+        has_heard
     }
 }

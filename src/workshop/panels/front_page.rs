@@ -32,7 +32,8 @@ pub fn front_ui(
                 picture_ui(ui, picture, ui.available_size(), &tools.say("window-picture"));
             });
     }
-    CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| {
+    let frame = theme::card(ui).inner_margin(theme::PAGE_MARGIN);
+    CentralPanel::default().frame(frame).show(ui, |ui| {
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
             page_keys(ui);
             let title = RichText::new(tools.say("window-title"))
@@ -64,6 +65,9 @@ fn begin_ui(
         let mut seed = front.seed.clone();
         let field = TextEdit::singleline(&mut seed)
             .hint_text(tools.say("window-seed-any"))
+            .margin(theme::FIELD_MARGIN)
+            .vertical_align(egui::Align::Center)
+            .min_size(egui::vec2(0.0, ui.spacing().interact_size.y))
             .desired_width(theme::SEED_WIDTH);
         let response = ui.add(field).labelled_by(label.id);
         if response.changed() {

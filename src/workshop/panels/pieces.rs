@@ -68,7 +68,10 @@ pub fn bar_ui(ui: &mut Ui, share: f32, width: f32, name: &str) -> Response {
 
 /// A sign and a text on a card of their own.
 pub fn note_ui(ui: &mut Ui, sign: &str, text: &str, color: Color32, card: Color32) {
-    theme::note(card).show(ui, |ui| signed_ui(ui, sign, text, color));
+    theme::note(card).show(ui, |ui| {
+        ui.take_available_width();
+        signed_ui(ui, sign, text, color);
+    });
 }
 
 /// A sign with a text beside it, which keeps its own margin when it wraps.
