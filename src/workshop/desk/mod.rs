@@ -8,7 +8,7 @@ mod logged;
 mod open_case;
 mod shelf;
 #[cfg(test)]
-mod tests;
+pub mod tests;
 mod trouble;
 mod work;
 

@@ -2,7 +2,7 @@
 
 use super::Tools;
 use super::frame::{BREACH_SIGN, busy_ui, head_ui};
-use super::pieces::{heading_ui, page_keys, picture_ui, signed_ui};
+use super::pieces::{heading_ui, page_keys, picture_ui, signed_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
@@ -132,8 +132,7 @@ fn file_ui(ui: &mut Ui, file: &KeptFile, idle: bool, tools: Tools<'_>, actions: 
             return;
         }
     };
-    let button = egui::Button::new(text).wrap().right_text("");
-    let button = button.min_size(egui::vec2(ui.available_width(), 0.0));
+    let button = wide_button(ui, text);
     if ui.add_enabled(idle, button).clicked() {
         actions.push(Action::Open(file.path.clone()));
     }

@@ -1,11 +1,11 @@
 //! What is known without asking: the vehicle as it stands there, the suspects, the job sheet.
 
 use super::Tools;
-use super::pieces::{bar_ui, heading_ui, page_keys, picture_ui};
+use super::pieces::{bar_ui, heading_ui, page_keys, picture_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, SuspectView};
-use egui::{Button, ScrollArea, Ui, vec2};
+use egui::{ScrollArea, Ui, vec2};
 
 /// Vehicle, suspects and job sheet in one column.
 pub fn sheet_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
@@ -44,8 +44,7 @@ fn suspect_ui(ui: &mut Ui, suspect: &SuspectView, tools: Tools<'_>, actions: &mu
         "window-suspect",
         &[("fault", suspect.name.as_str().into()), ("percent", suspect.percent.into())],
     );
-    let button = Button::new(&text).wrap().right_text("");
-    let button = button.min_size(vec2(ui.available_width(), 0.0));
+    let button = wide_button(ui, &text);
     let hint = tools.say("window-suspect-hint");
     if ui.add(button).on_hover_text(hint).clicked() {
         actions.push(Action::StartLine(suspect.start.clone()));
