@@ -160,6 +160,7 @@ fn critical(critical: Critical, words: &Words) -> String {
     let key = match critical {
         Critical::Unsafe => "debrief-critical-unsafe",
         Critical::Unproved => "debrief-critical-unproved",
+        Critical::NotRepaired => "debrief-critical-not-repaired",
     };
     words.say(key, &[])
 }

@@ -15,6 +15,10 @@ pub(super) fn plugin(app: &mut App, around: Surroundings) {
     app.insert_resource(Behind(Desk::new(around, wake))).add_systems(EguiPrimaryContextPass, draw);
 }
 
+/// Frames drawn after the last change: the panels take their sizes from the frame before, and what
+/// scrolls finds its place one later.
+const FRAMES_AFTER_CHANGE: u8 = 3;
+
 /// What goes on behind the panels.
 #[derive(Resource)]
 struct Behind(Desk);
@@ -38,6 +42,7 @@ fn draw(
     mut behind: ResMut<Behind>,
     picture: Option<Res<Picture>>,
     mut is_dressed: Local<bool>,
+    mut since_change: Local<u8>,
     mut exit: MessageWriter<AppExit>,
 ) -> Result {
     let ctx = contexts.ctx_mut()?;
@@ -45,7 +50,7 @@ fn draw(
     if !std::mem::replace(&mut *is_dressed, true) {
         theme::dress(ctx);
     }
-    desk.listen();
+    let heard = desk.listen();
     theme::set(ctx, desk.view().settings);
     // The panels share what is left of the window between them, so they need one common parent.
     let mut root = egui::Ui::new(
@@ -55,8 +60,11 @@ fn draw(
     );
     let tools = Tools { words: desk.words(), picture: picture.map(|picture| picture.0) };
     let actions = window_ui(&mut root, &desk.view(), tools);
-    if !actions.is_empty() {
-        // What they change is seen in the next frame.
+    if heard || !actions.is_empty() || ctx.input(|input| !input.events.is_empty()) {
+        *since_change = 0;
+    }
+    if *since_change < FRAMES_AFTER_CHANGE {
+        *since_change += 1;
         ctx.request_repaint();
     }
     for action in actions {

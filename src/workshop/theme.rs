@@ -14,10 +14,14 @@ pub const GAP: f32 = 6.0;
 pub const WIDE_GAP: f32 = 14.0;
 /// Space between a card's edge and what is on it [points].
 pub const MARGIN: i8 = 10;
+/// Space inside a field that can be written into [points].
+pub const FIELD_MARGIN: Margin = Margin::symmetric(6, 4);
+/// Space around the text of the front page [points].
+pub const PAGE_MARGIN: i8 = 24;
 /// Width from which job sheet, log and steps stand beside each other [points].
 pub const THREE_COLUMNS_FROM: f32 = 960.0;
 /// Width of the job sheet beside the log [points].
-pub const SHEET_WIDTH: f32 = 290.0;
+pub const SHEET_WIDTH: f32 = 300.0;
 /// Width of the steps beside the log [points].
 pub const STEPS_WIDTH: f32 = 330.0;
 /// Width of a column of running text [points].
@@ -33,7 +37,7 @@ pub const BAR_HEIGHT: f32 = 12.0;
 /// Width of the seed field [points].
 pub const SEED_WIDTH: f32 = 150.0;
 /// Height of the picture beside the job sheet [points].
-pub const PICTURE_HEIGHT: f32 = 132.0;
+pub const PICTURE_HEIGHT: f32 = 96.0;
 /// Height of the window from which the picture stands there [points].
 pub const PICTURE_FROM: f32 = 560.0;
 /// Width of a digit's button [points].
@@ -134,13 +138,11 @@ pub fn palette(ui: &egui::Ui) -> &'static Palette {
 }
 
 /// A card on the bench.
-#[must_use]
 pub fn card(ui: &egui::Ui) -> Frame {
     Frame::new().fill(palette(ui).card).inner_margin(Margin::same(MARGIN))
 }
 
 /// A card that stands on another.
-#[must_use]
 pub fn note(fill: Color32) -> Frame {
     Frame::new()
         .fill(fill)
@@ -189,7 +191,9 @@ fn style(theme: egui::Theme, palette: &Palette) -> egui::Style {
     // Nothing moves by itself, so that the window can rest, and nobody is distracted.
     style.animation_time = 0.0;
     style.scroll_animation = egui::style::ScrollAnimation::none();
+    // A bar that is always there: what is below the edge is not overlooked.
     style.spacing.scroll = egui::style::ScrollStyle::solid();
+    style.spacing.scroll.foreground_color = false;
     style
 }
 
@@ -226,15 +230,22 @@ fn visuals(theme: egui::Theme, palette: &Palette) -> egui::Visuals {
         (&mut widgets.active, palette.button_lit, Stroke::new(2.0, palette.accent)),
         (&mut widgets.open, palette.button_lit, edge(palette.rule)),
     ] {
-        widget.bg_fill = fill;
         widget.weak_bg_fill = fill;
         widget.bg_stroke = stroke;
         widget.fg_stroke = edge(palette.ink);
         widget.corner_radius = corner;
         widget.expansion = 0.0;
     }
+    widgets.noninteractive.bg_fill = palette.card;
+    // Bars that scroll.
+    widgets.inactive.bg_fill = palette.faint;
+    widgets.hovered.bg_fill = palette.accent;
+    widgets.active.bg_fill = palette.accent;
+    widgets.open.bg_fill = palette.button_lit;
+    visuals.disabled_alpha = 0.7;
+    let widgets = &mut visuals.widgets;
     // There is no bold font, so what is strong has a colour; and it stands alone on its line.
-    visuals.widgets.active.fg_stroke = edge(palette.accent);
+    widgets.active.fg_stroke = edge(palette.accent);
     visuals
 }
 
@@ -295,6 +306,7 @@ mod tests {
             }
             for on in [palette.card, palette.bench, palette.button, palette.field] {
                 assert!(contrast(palette.accent, on) >= SIGN, "{on:?}");
+                assert!(contrast(palette.faint, on) >= SIGN, "{on:?}");
             }
         }
     }

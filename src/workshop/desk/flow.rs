@@ -40,13 +40,13 @@ impl Desk {
         let Open::Front(view) = &mut self.open else { return };
         let seed = match view.seed.trim() {
             "" => (self.around.any_seed)(),
-            text => match text.parse() {
-                Ok(seed) => seed,
-                Err(_) => {
+            text => {
+                let Ok(seed) = text.parse() else {
                     view.seed_problem = Some(self.around.words.say("window-no-seed", &[]));
                     return;
-                }
-            },
+                };
+                seed
+            }
         };
         let around = Arc::clone(&self.around);
         self.begin_work(self.around.words.say("progress-dealing", &[]), move |_| {
@@ -63,7 +63,7 @@ impl Desk {
 
     pub(super) fn take(&mut self, step: Step) {
         let Open::Case(case) = &mut self.open else { return };
-        let Some(mut kept) = case.hand_out() else { return };
+        let Some(mut kept) = case.hand_out(&self.around.words) else { return };
         let line = step_words::line(&step);
         let text = self.around.words.say("window-taking", &[("step", line.into())]);
         self.begin_work(text, move |_| {
@@ -86,7 +86,7 @@ impl Desk {
 
     /// The front page. Work that goes on for another page is not heard any more; what it writes is
     /// on disk all the same.
-    pub(super) fn to_front(&mut self) {
+    pub(super) fn show_front(&mut self) {
         self.open = Open::Front(FrontView::default());
         self.work = None;
         self.notice = None;
@@ -98,7 +98,7 @@ impl Desk {
             // What was typed stays.
             self.look_for_sessions();
         } else {
-            self.to_front();
+            self.show_front();
         }
         self.notice = Some(notice);
     }

@@ -8,7 +8,7 @@ mod logged;
 mod open_case;
 mod shelf;
 #[cfg(test)]
-pub(super) mod tests;
+pub mod tests;
 mod trouble;
 mod work;
 
@@ -148,7 +148,7 @@ impl Desk {
             Action::Open(path) if !is_working => self.go_on(path),
             // A step that is being taken is waited for; a debrief can be left.
             Action::ToFront if is_working && matches!(self.open, Open::Case(_)) => {}
-            Action::ToFront => self.to_front(),
+            Action::ToFront => self.show_front(),
             Action::TakeStep if is_working => {}
             other => {
                 let words = &self.around.words;
@@ -161,23 +161,35 @@ impl Desk {
         }
     }
 
-    /// Hears what has come of the work beside the window.
-    pub fn listen(&mut self) {
+    /// Hears what has come of the work beside the window; whether anything has.
+    pub fn listen(&mut self) -> bool {
+        let mut has_heard = false;
         if let Some(work) = self.looking.take() {
             match work.look() {
                 Became::Pending => self.looking = Some(work),
-                Became::Done(found) => self.show_sessions(found),
-                Became::Lost => self.show_sessions(Ok(Vec::new())),
+                Became::Done(found) => {
+                    has_heard = true;
+                    self.show_sessions(found);
+                }
+                Became::Lost => {
+                    has_heard = true;
+                    self.show_sessions(Ok(Vec::new()));
+                }
             }
         }
         if let Some(work) = self.work.take() {
             match work.look() {
                 Became::Pending => self.work = Some(work),
-                Became::Done(answer) => self.hear(answer),
+                Became::Done(answer) => {
+                    has_heard = true;
+                    self.hear(answer);
+                }
                 Became::Lost => {
+                    has_heard = true;
                     self.front_with(self.around.words.say("window-broke-off", &[]));
                 }
             }
         }
+        has_heard
     }
 }

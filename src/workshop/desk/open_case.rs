@@ -22,6 +22,8 @@ pub struct OpenCase {
     case: Case,
     /// Away while a step is being taken.
     kept: Option<KeptSession>,
+    /// The line of the step that is being taken.
+    sent: String,
     texts: Vec<String>,
     view: CaseView,
 }
@@ -47,7 +49,7 @@ impl OpenCase {
             pane: Pane::default(),
             kept_at: kept.path().display().to_string(),
         };
-        Self { case, kept: Some(kept), texts, view }
+        Self { case, kept: Some(kept), sent: String::new(), texts, view }
     }
 
     /// What is shown.
@@ -82,12 +84,17 @@ impl OpenCase {
         None
     }
 
-    /// Hands the session out, so that a step can be taken beside the window.
-    pub fn hand_out(&mut self) -> Option<KeptSession> {
-        self.kept.take()
+    /// Hands the session out, so that a step can be taken beside the window. The line is empty at
+    /// once, so that the next one can be written meanwhile.
+    pub fn hand_out(&mut self, words: &Words) -> Option<KeptSession> {
+        let kept = self.kept.take()?;
+        self.sent = std::mem::take(&mut self.view.line.text);
+        self.rewrite(String::new(), words);
+        Some(kept)
     }
 
-    /// Takes the session back; `taken` is whether the step was.
+    /// Takes the session back. Where the step was not taken, its line stands there again, unless
+    /// another was begun.
     pub fn take_back(&mut self, kept: KeptSession, taken: bool, words: &Words) {
         let session = kept.session();
         let briefing = &self.case.briefing;
@@ -98,11 +105,16 @@ impl OpenCase {
         self.view.till = till(session, words);
         self.view.suspects = suspects(session, words);
         self.texts = texts_for_record(session, words);
-        if taken {
-            let about = About { briefing, words, texts: &self.texts };
-            self.view.line.rewrite(String::new(), about);
-        }
         self.kept = Some(kept);
+        let sent = std::mem::take(&mut self.sent);
+        if !taken && self.view.line.text.is_empty() {
+            self.rewrite(sent, words);
+        }
+    }
+
+    fn rewrite(&mut self, text: String, words: &Words) {
+        let about = About { briefing: &self.case.briefing, words, texts: &self.texts };
+        self.view.line.rewrite(text, about);
     }
 
     /// The case and its session again, for the debrief.

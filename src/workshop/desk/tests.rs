@@ -1,108 +1,326 @@
-//! A short case worked at the desk, without an engine, a display or a driver.
+//! The desk without any panel: cases begun, gone on with and kept, and what goes wrong with them.
 
 use super::{Desk, Surroundings};
-use crate::scenario::{deal, load};
+use crate::scenario::deal::{deal, deal_again, record_of};
+use crate::scenario::load;
 use crate::session::attempt::Session;
+use crate::session::journal::{ReadMode, read};
+use crate::session::kept::{self, KeptSession};
 use crate::wording::catalogue::Words;
-use crate::wording::step_parser;
+use crate::wording::step_parser::parse;
 use crate::workshop::view::Page;
 use crate::workshop::view::action::Action;
-use std::path::Path;
+use crate::workshop::view::case::CaseView;
+use crate::workshop::view::front::{FrontView, KeptState};
+use std::fs;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::time::{Duration, Instant};
+use std::thread;
+use std::time::Duration;
 
-const SEED: u64 = 11;
-/// Steps of both ways of writing one: typed whole, and put together word by word.
-const STEPS: [&str; 5] = ["dipstick", "key on", "read codes", "key off", "remove engine-cover"];
+/// The steps of a short case, which a hand-over would end.
+const STEPS: [&str; 6] = [
+    "key on",
+    "read codes",
+    "key off",
+    "dipstick",
+    "suspect low-oil sump 90%",
+    "remove engine-cover",
+];
 
-/// A desk whose sessions are kept in a folder.
-pub(in crate::workshop) fn desk(folder: &Path) -> Desk {
+pub fn surroundings(folder: &Path) -> Surroundings {
     let folder = folder.to_owned();
-    let around = Surroundings {
+    Surroundings {
         words: Words::for_language("en-GB"),
         sessions: Box::new(move || Ok(folder.clone())),
-        any_seed: || SEED,
-    };
-    Desk::new(around, Arc::new(|| {}))
+        any_seed: || 7,
+    }
 }
 
-/// Listens until nothing goes on beside the window; the end is a limit and not a measurement.
-pub(in crate::workshop) fn settle(desk: &mut Desk) {
-    let began = Instant::now();
+/// Waits until nothing goes on beside the window.
+pub fn settle(desk: &mut Desk) {
     while desk.is_busy() {
-        assert!(began.elapsed() < Duration::from_secs(240), "work without end");
-        std::thread::sleep(Duration::from_millis(5));
+        thread::sleep(Duration::from_millis(2));
         desk.listen();
     }
 }
 
-/// A desk with the case open on it.
-pub(in crate::workshop) fn begun(folder: &Path) -> Desk {
-    let mut desk = desk(folder);
+fn desk_on(folder: &Path) -> Desk {
+    let mut desk = Desk::new(surroundings(folder), Arc::new(|| {}));
     settle(&mut desk);
-    desk.act(Action::TypeSeed(SEED.to_string()));
-    desk.act(Action::Begin);
-    settle(&mut desk);
-    assert!(matches!(desk.view().page, Page::Case(_)), "{:?}", desk.view().notice);
     desk
 }
 
-#[test]
-fn replay_the_desk_and_the_bench_end_in_the_same_session() {
-    let folder = tempfile::tempdir().unwrap();
-    let mut desk = begun(folder.path());
-    for (number, step) in STEPS.into_iter().enumerate() {
-        if number % 2 == 0 {
-            desk.act(Action::TypeLine(step.to_owned()));
-        } else {
-            step.split(' ').for_each(|word| desk.act(Action::AddWord(word.to_owned())));
-        }
-        desk.act(Action::TakeStep);
-        settle(&mut desk);
-    }
-    let loaded = Arc::new(load::demo().unwrap());
-    let case = deal::deal(&loaded, SEED).unwrap();
-    let mut direct = Session::begin(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
-    for step in STEPS {
-        direct.take(&step_parser::parse(step, &case.briefing).unwrap().unwrap()).unwrap();
-    }
-    let at_desk = desk.session().unwrap();
-    assert_eq!(at_desk.log().len(), STEPS.len());
-    assert_eq!(at_desk.digest(), direct.digest());
+fn act(desk: &mut Desk, action: Action) {
+    desk.act(action);
+    settle(desk);
+}
 
-    // What is on disk goes on elsewhere: a second desk opens it and is at the same place.
-    let digest = at_desk.digest();
-    let kept = std::fs::read_dir(folder.path()).unwrap().next().unwrap().unwrap().path();
+fn take(desk: &mut Desk, line: &str) {
+    act(desk, Action::TypeLine(line.to_owned()));
+    act(desk, Action::TakeStep);
+}
+
+fn front<'a>(desk: &'a Desk) -> &'a FrontView {
+    match desk.view().page {
+        Page::Front(view) => view,
+        page => panic!("not the front page: {page:?}"),
+    }
+}
+
+fn case<'a>(desk: &'a Desk) -> &'a CaseView {
+    match desk.view().page {
+        Page::Case(view) => view,
+        page => panic!("no case is open: {page:?}, {:?}", desk.view().notice),
+    }
+}
+
+/// The same steps taken on a session that no window has seen.
+pub fn taken_directly(seed: u64, lines: &[&str]) -> Session {
+    let case = deal(&Arc::new(load::demo().unwrap()), seed).unwrap();
+    let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
+    for line in lines {
+        session.take(&parse(line, &case.briefing).unwrap().unwrap()).unwrap();
+    }
+    session
+}
+
+fn only_file(folder: &Path) -> PathBuf {
+    let files: Vec<PathBuf> =
+        fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    assert_eq!(files.len(), 1, "{files:?}");
+    files[0].clone()
+}
+
+#[test]
+fn a_case_is_kept_from_its_first_step_and_gone_on_with() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = desk_on(folder.path());
+    assert_eq!(front(&desk).kept.as_deref(), Some([].as_slice()));
+    act(&mut desk, Action::Begin);
+    assert_eq!(case(&desk).log.len(), 0);
+    let path = only_file(folder.path());
+    assert_eq!(path.file_name().unwrap(), "market-hill-7-1.session");
+    for (number, line) in STEPS.iter().take(3).enumerate() {
+        take(&mut desk, line);
+        assert_eq!(case(&desk).log[number].step, *line);
+        assert_eq!(read(&path, ReadMode::AllowTorn).unwrap().entries.len(), number + 1);
+    }
+    act(&mut desk, Action::ToFront);
+    let listed = &front(&desk).kept.as_ref().unwrap()[0];
+    assert_eq!(listed.name, "market-hill-7-1");
+    assert_eq!(listed.state, KeptState::Unfinished { steps: 3 });
+
+    act(&mut desk, Action::Open(path));
+    assert_eq!(case(&desk).log.len(), 3);
+    for line in STEPS.iter().skip(3) {
+        take(&mut desk, line);
+    }
+    let view = case(&desk);
+    assert_eq!(view.suspects[0].percent, 90);
+    assert!(view.vehicle.off.contains("engine cover"), "{}", view.vehicle.off);
+    assert!(view.till.contains("min"), "{}", view.till);
+    assert_eq!(desk.session().unwrap().digest(), taken_directly(7, &STEPS).digest());
+}
+
+#[test]
+fn a_session_begun_in_the_bench_goes_on_here_and_back() {
+    let folder = tempfile::tempdir().unwrap();
+    let case = deal(&Arc::new(load::demo().unwrap()), 3).unwrap();
+    let path = kept::unused_path(folder.path(), "market-hill", 3);
+    let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
+    let mut bench = KeptSession::create(&path, &record_of(&case), session).unwrap();
+    bench.take(&parse("key on", &case.briefing).unwrap().unwrap()).unwrap();
+
+    // While the bench has it open, nobody else can.
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::Open(path.clone()));
+    assert!(desk.view().notice.is_some());
+    assert_eq!(front(&desk).kept.as_ref().unwrap().len(), 1);
+    drop(bench);
+
+    act(&mut desk, Action::Open(path.clone()));
+    assert_eq!(desk.view().notice, None);
+    take(&mut desk, "read codes");
     drop(desk);
-    let mut other = self::desk(folder.path());
-    settle(&mut other);
-    other.act(Action::Open(kept));
-    settle(&mut other);
-    assert_eq!(other.session().unwrap().digest(), digest);
+    let recorded = read(&path, ReadMode::Strict).unwrap();
+    let case = deal_again(&recorded.case).unwrap();
+    let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
+    kept::replay(&mut session, &recorded.entries).unwrap();
+    assert_eq!(session.log().len(), 2);
 }
 
 #[test]
-fn limit_a_mistyped_step_is_told_and_changes_nothing() {
+fn handing_over_leads_to_the_debrief_and_closes_the_file() {
     let folder = tempfile::tempdir().unwrap();
-    let mut desk = begun(folder.path());
-    let before = desk.session().unwrap().digest();
-    desk.act(Action::TypeLine("read cods".to_owned()));
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::Begin);
+    desk.act(Action::TypeLine("hand over referred".to_owned()));
     desk.act(Action::TakeStep);
+    while matches!(desk.view().page, Page::Case(_)) {
+        thread::sleep(Duration::from_millis(2));
+        desk.listen();
+    }
+    assert!(matches!(desk.view().page, Page::Debrief(view) if view.parts.is_none()));
+    assert!(desk.view().busy.is_some());
+    let path = only_file(folder.path());
+    assert!(kept::is_finished(&read(&path, ReadMode::AllowTorn).unwrap().entries));
     settle(&mut desk);
-    assert_eq!(desk.session().unwrap().digest(), before);
-    let Page::Case(case) = desk.view().page else { panic!("still on the case") };
-    assert!(case.line.problem.as_ref().is_some_and(|problem| problem.contains("codes")));
+    let Page::Debrief(view) = desk.view().page else { panic!("{:?}", desk.view().notice) };
+    let parts = view.parts.as_ref().unwrap();
+    assert_eq!(parts.marks.len(), 8);
+    assert_eq!(parts.steps.len(), 1);
+    act(&mut desk, Action::ToFront);
+    assert_eq!(front(&desk).kept.as_ref().unwrap()[0].state, KeptState::Finished { steps: 1 });
+    assert!(read(&path, ReadMode::Strict).is_ok());
 }
 
 #[test]
-fn limit_a_folder_that_cannot_be_written_is_a_sentence_on_the_front_page() {
+fn a_hand_over_that_was_refused_has_not_finished_a_session() {
     let folder = tempfile::tempdir().unwrap();
-    let file = folder.path().join("a-file");
-    std::fs::write(&file, "").unwrap();
-    let mut desk = desk(&file.join("below"));
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::TypeSeed("11".to_owned()));
+    act(&mut desk, Action::Begin);
+    take(&mut desk, "key start");
+    take(&mut desk, "hand over");
+    assert_eq!(case(&desk).log.len(), 2);
+    act(&mut desk, Action::ToFront);
+    assert_eq!(front(&desk).kept.as_ref().unwrap()[0].state, KeptState::Unfinished { steps: 2 });
+}
+
+#[test]
+fn a_broken_file_is_told_and_stands_in_nobodys_way() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::Begin);
+    take(&mut desk, "key on");
+    act(&mut desk, Action::ToFront);
+    let broken = folder.path().join("broken.session");
+    fs::write(&broken, "no session\n").unwrap();
+    fs::write(folder.path().join("note.txt"), "not mine").unwrap();
+    act(&mut desk, Action::LookAgain);
+    let files = front(&desk).kept.clone().unwrap();
+    assert_eq!(files.len(), 2);
+    assert!(matches!(&files[0].state, KeptState::Broken(why) if why.contains("broken.session")));
+    act(&mut desk, Action::Open(broken.clone()));
+    assert!(desk.view().notice.is_some_and(|said| said.contains("broken.session")));
+    act(&mut desk, Action::CloseNotice);
+    assert_eq!(desk.view().notice, None);
+    assert_eq!(fs::read_to_string(broken).unwrap(), "no session\n");
+    act(&mut desk, Action::Open(files[1].path.clone()));
+    assert_eq!(case(&desk).log.len(), 1);
+}
+
+#[test]
+fn a_folder_that_cannot_be_used_is_told_and_asked_for_again() {
+    let folder = tempfile::tempdir().unwrap();
+    let allowed = folder.path().join("allowed");
+    let asked = allowed.clone();
+    let around = Surroundings {
+        sessions: Box::new(move || match asked.is_dir() {
+            true => Ok(asked.clone()),
+            false => Err("no such folder.".to_owned()),
+        }),
+        ..surroundings(folder.path())
+    };
+    let mut desk = Desk::new(around, Arc::new(|| {}));
     settle(&mut desk);
-    desk.act(Action::Begin);
-    settle(&mut desk);
-    assert!(matches!(desk.view().page, Page::Front(_)));
-    assert!(desk.view().notice.is_some_and(|notice| notice.contains("a-file")));
+    assert!(desk.view().notice.is_some_and(|said| said.contains("no such folder")));
+    act(&mut desk, Action::TypeSeed("7".to_owned()));
+    act(&mut desk, Action::Begin);
+    assert!(desk.view().notice.is_some_and(|said| said.contains("no such folder")));
+    assert_eq!(front(&desk).seed, "7");
+    fs::create_dir(&allowed).unwrap();
+    act(&mut desk, Action::Begin);
+    assert_eq!(case(&desk).log.len(), 0);
+}
+
+#[test]
+fn a_step_that_cannot_be_kept_is_not_taken_and_its_line_stays() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::Begin);
+    take(&mut desk, "key on");
+    let before = desk.session().unwrap().digest();
+    fs::remove_file(only_file(folder.path())).unwrap();
+    take(&mut desk, "read codes");
+    assert!(desk.view().notice.is_some());
+    assert_eq!(case(&desk).log.len(), 1);
+    assert_eq!(case(&desk).line.text, "read codes");
+    assert_eq!(desk.session().unwrap().digest(), before);
+}
+
+#[test]
+fn a_seed_that_is_none_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = desk_on(folder.path());
+    for wrong in ["seven", "-1", "18446744073709551616"] {
+        act(&mut desk, Action::TypeSeed(wrong.to_owned()));
+        act(&mut desk, Action::Begin);
+        assert!(front(&desk).seed_problem.is_some(), "{wrong}");
+        assert_eq!(front(&desk).seed, wrong);
+    }
+    act(&mut desk, Action::TypeSeed(" 7 ".to_owned()));
+    assert_eq!(front(&desk).seed_problem, None);
+    act(&mut desk, Action::Begin);
+    assert!(case(&desk).kept_at.contains("market-hill-7-1"));
+}
+
+#[test]
+fn a_line_is_clicked_together_and_taken_back_word_by_word() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::Begin);
+    act(&mut desk, Action::StartLine("measure".to_owned()));
+    let words = |desk: &Desk| -> Vec<String> {
+        case(desk).line.words.iter().map(|offer| offer.word.clone()).collect()
+    };
+    assert_eq!(words(&desk), ["volts", "ohms", "amps"]);
+    act(&mut desk, Action::AddWord("volts".to_owned()));
+    let battery = case(&desk).line.words.iter().find(|offer| offer.word == "battery-plus");
+    assert_eq!(battery.unwrap().meaning.as_deref(), Some("battery positive post"));
+    act(&mut desk, Action::AddWord("battery-plus".to_owned()));
+    assert!(!case(&desk).line.is_step);
+    act(&mut desk, Action::AddWord("battery-minus".to_owned()));
+    assert!(case(&desk).line.is_step);
+    act(&mut desk, Action::RemoveWord);
+    assert_eq!(case(&desk).line.text, "measure volts battery-plus ");
+    act(&mut desk, Action::TakeStep);
+    assert!(case(&desk).line.problem.is_some());
+    assert_eq!(case(&desk).log.len(), 0);
+
+    act(&mut desk, Action::StartLine("suspect low-oil sump".to_owned()));
+    assert!(case(&desk).line.digits);
+    act(&mut desk, Action::AddDigit('6'));
+    act(&mut desk, Action::AddDigit('0'));
+    act(&mut desk, Action::TakeStep);
+    assert_eq!(case(&desk).suspects[0].percent, 60);
+    assert_eq!(case(&desk).line.text, "");
+
+    act(&mut desk, Action::StartLine("write concern".to_owned()));
+    let texts = case(&desk).line.texts.clone();
+    assert_eq!(texts.len(), 1);
+    act(&mut desk, Action::AddText(texts[0].clone()));
+    act(&mut desk, Action::TakeStep);
+    assert_eq!(case(&desk).log.len(), 2);
+}
+
+#[test]
+fn the_only_or_the_marked_word_completes_a_line() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = desk_on(folder.path());
+    act(&mut desk, Action::Begin);
+    act(&mut desk, Action::TypeLine("mea".to_owned()));
+    act(&mut desk, Action::Complete);
+    assert_eq!(case(&desk).line.text, "measure ");
+    // Several: the first is only marked, then taken.
+    act(&mut desk, Action::Complete);
+    assert_eq!((case(&desk).line.marked, case(&desk).line.text.as_str()), (Some(0), "measure "));
+    act(&mut desk, Action::Highlight { forward: true });
+    act(&mut desk, Action::Complete);
+    assert_eq!(case(&desk).line.text, "measure ohms ");
+    for (forward, marked) in [(false, Some(14)), (true, None), (true, Some(0)), (false, None)] {
+        act(&mut desk, Action::Highlight { forward });
+        assert_eq!(case(&desk).line.marked, marked);
+    }
 }

@@ -9,10 +9,13 @@ use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, LineView};
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
-use egui::{Button, FocusDirection, Id, Key, Label, Modifiers, RichText, TextEdit, TextStyle, Ui};
+use egui::{
+    Align, Button, Event, FocusDirection, Id, Key, Label, Modifiers, RichText, TextEdit, TextStyle,
+    Ui, vec2,
+};
 
-/// Words of a completion that are shown around the marked one.
-const SHOWN: usize = 8;
+/// Words that are shown before the marked one.
+const SHOWN_BEFORE: usize = 2;
 
 /// The field with the words above it and a line below.
 pub fn entry_ui(
@@ -26,25 +29,28 @@ pub fn entry_ui(
     offers_ui(ui, line, tools);
     ui.horizontal(|ui| {
         let label = ui.label(tools.say("window-step"));
-        let take = Button::new(tools.say("window-take-typed"));
+        let take = tools.say("window-take-typed");
         let id = Id::new("entry field");
         let had_focus = ui.memory(|memory| memory.has_focus(id));
-        if had_focus {
-            keys(ui, line, actions);
-        }
+        let wanted = if had_focus { keys(ui, line) } else { Vec::new() };
         follow(ui, id, line);
         let mut text = line.text.clone();
-        let width = ui.available_width() - theme::STEPS_WIDTH / 2.0;
+        let width = ui.available_width() - button_width(ui, &take) - ui.spacing().item_spacing.x;
         let field = TextEdit::singleline(&mut text)
             .id(id)
             .font(TextStyle::Monospace)
+            .margin(theme::FIELD_MARGIN)
+            .vertical_align(Align::Center)
+            .min_size(vec2(0.0, ui.spacing().interact_size.y))
             .desired_width(width)
-            // The key leaves the field where there is nothing that it could complete.
-            .lock_focus(!line.text.is_empty() && !line.words.is_empty());
+            // The key that completes a word must not leave the field; `keys` sees to both.
+            .lock_focus(true);
         let response = ui.add(field).labelled_by(label.id);
         if response.changed() {
             actions.push(Action::TypeLine(text));
         }
+        // After what was typed in the same moment.
+        actions.extend(wanted);
         if is_asked_for(ui, case, id) {
             response.request_focus();
         }
@@ -52,7 +58,7 @@ pub fn entry_ui(
             actions.push(Action::TakeStep);
             response.request_focus();
         }
-        if ui.add_enabled(view.busy.is_none(), take).clicked() {
+        if ui.add_enabled(view.busy.is_none(), Button::new(take)).clicked() {
             actions.push(Action::TakeStep);
         }
     });
@@ -65,34 +71,48 @@ pub fn entry_ui(
     }
 }
 
-/// The words that can stand next, the marked one tinted and underlined.
+/// The words that can stand next, as many as have room; the marked one tinted and underlined.
 fn offers_ui(ui: &mut Ui, line: &LineView, tools: Tools<'_>) {
+    let typed = !line.text.trim().is_empty();
+    let words = if typed { line.words.as_slice() } else { &[] };
     ui.horizontal(|ui| {
-        let typed = !line.text.trim().is_empty();
-        let words = if typed { line.words.as_slice() } else { &[] };
-        let key = if words.is_empty() { "window-no-offers" } else { "window-offers" };
-        ui.label(RichText::new(tools.say(key)).small());
-        let from = line.marked.map_or(0, |marked| marked.saturating_sub(SHOWN - 1));
-        for (index, offer) in words.iter().enumerate().skip(from).take(SHOWN) {
+        if words.is_empty() {
+            ui.add(Label::new(RichText::new(tools.say("window-no-offers")).small()).truncate());
+            return;
+        }
+        ui.label(RichText::new(tools.say("window-offers")).small());
+        let from = line.marked.map_or(0, |marked| marked.saturating_sub(SHOWN_BEFORE));
+        let palette = theme::palette(ui);
+        for (index, offer) in words.iter().enumerate().skip(from) {
+            let left = words.len() - index;
+            let more = tools.words.say("window-more-offers", &[("count", left.into())]);
+            let needed = word_width(ui, &offer.word) + word_width(ui, &more);
+            if index > from && left > 1 && ui.available_width() < needed {
+                ui.add(Label::new(RichText::new(more).small()).truncate());
+                break;
+            }
             let text = RichText::new(&offer.word).monospace();
-            let palette = theme::palette(ui);
             let text = if line.marked == Some(index) {
                 text.background_color(palette.chosen).underline()
             } else {
                 text
             };
-            ui.add(Label::new(text).selectable(false).extend());
-        }
-        let left = words.len().saturating_sub(from + SHOWN);
-        if left > 0 {
-            let text = tools.words.say("window-more-offers", &[("count", left.into())]);
-            ui.label(RichText::new(text).small());
+            ui.add(Label::new(text).selectable(false).truncate());
         }
     });
 }
 
-/// The keys that choose a completion; taken before the field and the focus can see them.
-fn keys(ui: &Ui, line: &LineView, actions: &mut Vec<Action>) {
+/// The width of a typed word with the space around it.
+fn word_width(ui: &Ui, word: &str) -> f32 {
+    let font = TextStyle::Monospace.resolve(ui.style());
+    let text = ui.painter().layout_no_wrap(word.to_owned(), font, theme::palette(ui).ink);
+    text.size().x + 2.0 * ui.spacing().item_spacing.x
+}
+
+/// The keys that choose a completion; taken before the field and the focus can see them. Where
+/// there is nothing to complete, the key that would do it moves the focus as it does elsewhere.
+fn keys(ui: &Ui, line: &LineView) -> Vec<Action> {
+    let mut actions = Vec::new();
     let pressed = |modifiers, key| ui.input_mut(|input| input.consume_key(modifiers, key));
     if pressed(Modifiers::NONE, Key::ArrowDown) {
         actions.push(Action::Highlight { forward: true });
@@ -100,13 +120,24 @@ fn keys(ui: &Ui, line: &LineView, actions: &mut Vec<Action>) {
     if pressed(Modifiers::NONE, Key::ArrowUp) {
         actions.push(Action::Highlight { forward: false });
     }
-    if !line.text.is_empty() && !line.words.is_empty() {
-        if pressed(Modifiers::SHIFT, Key::Tab) {
-            ui.memory_mut(|memory| memory.move_focus(FocusDirection::Previous));
-        } else if pressed(Modifiers::NONE, Key::Tab) {
+    if pressed(Modifiers::SHIFT, Key::Tab) {
+        ui.memory_mut(|memory| memory.move_focus(FocusDirection::Previous));
+    } else if pressed(Modifiers::NONE, Key::Tab) {
+        let is_typing =
+            ui.input(|input| input.events.iter().any(|event| matches!(event, Event::Text(_))));
+        if is_typing || (!line.text.is_empty() && !line.words.is_empty()) {
             actions.push(Action::Complete);
+        } else {
+            ui.memory_mut(|memory| memory.move_focus(FocusDirection::Next));
         }
     }
+    actions
+}
+
+fn button_width(ui: &Ui, text: &str) -> f32 {
+    let font = TextStyle::Button.resolve(ui.style());
+    let text = ui.painter().layout_no_wrap(text.to_owned(), font, theme::palette(ui).ink);
+    text.size().x + 2.0 * ui.spacing().button_padding.x
 }
 
 /// Puts the cursor behind what something else than typing has written.

@@ -2,7 +2,7 @@
 
 use super::Tools;
 use super::frame::{BREACH_SIGN, busy_ui, head_ui};
-use super::pieces::{heading_ui, page_keys, picture_ui, signed_ui};
+use super::pieces::{heading_ui, page_keys, picture_ui, signed_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
@@ -32,7 +32,8 @@ pub fn front_ui(
                 picture_ui(ui, picture, ui.available_size(), &tools.say("window-picture"));
             });
     }
-    CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| {
+    let frame = theme::card(ui).inner_margin(theme::PAGE_MARGIN);
+    CentralPanel::default().frame(frame).show(ui, |ui| {
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
             page_keys(ui);
             let title = RichText::new(tools.say("window-title"))
@@ -64,6 +65,9 @@ fn begin_ui(
         let mut seed = front.seed.clone();
         let field = TextEdit::singleline(&mut seed)
             .hint_text(tools.say("window-seed-any"))
+            .margin(theme::FIELD_MARGIN)
+            .vertical_align(egui::Align::Center)
+            .min_size(egui::vec2(0.0, ui.spacing().interact_size.y))
             .desired_width(theme::SEED_WIDTH);
         let response = ui.add(field).labelled_by(label.id);
         if response.changed() {
@@ -128,8 +132,7 @@ fn file_ui(ui: &mut Ui, file: &KeptFile, idle: bool, tools: Tools<'_>, actions: 
             return;
         }
     };
-    let button = egui::Button::new(text).wrap().right_text("");
-    let button = button.min_size(egui::vec2(ui.available_width(), 0.0));
+    let button = wide_button(ui, text);
     if ui.add_enabled(idle, button).clicked() {
         actions.push(Action::Open(file.path.clone()));
     }

@@ -3,9 +3,9 @@
 use crate::workshop::theme;
 use egui::text::LayoutJob;
 use egui::{
-    Button, Color32, FontSelection, Frame, Image, Key, Label, Margin, Rect, Response, RichText,
-    Sense, Stroke, TextFormat, TextStyle, TextureId, Ui, Vec2, WidgetInfo, WidgetType, load, pos2,
-    vec2,
+    Atom, Button, Color32, FontSelection, Frame, Image, Key, Label, Margin, Rect, Response,
+    RichText, Sense, Stroke, TextFormat, TextStyle, TextureId, Ui, Vec2, WidgetInfo, WidgetText,
+    WidgetType, load, pos2, vec2,
 };
 
 /// A heading with a rule under it.
@@ -43,9 +43,13 @@ pub fn words_ui(ui: &mut Ui, words: &str, meaning: Option<&str>) -> Response {
         job.append("\n", 0.0, format(TextStyle::Small, palette.ink));
         job.append(meaning, 0.0, format(TextStyle::Small, palette.ink));
     }
-    // Something on the right is what keeps the words on the left.
-    let button = Button::new(job).wrap().right_text("").min_size(vec2(ui.available_width(), 0.0));
-    ui.add(button)
+    ui.add(wide_button(ui, job))
+}
+
+/// A button as wide as its column, its text on the left.
+pub fn wide_button(ui: &Ui, text: impl Into<WidgetText>) -> Button<'static> {
+    let room = Atom::grow();
+    Button::new((text.into(), room)).wrap().min_size(vec2(ui.available_width(), 0.0))
 }
 
 /// A bar that is filled to a share, and known by its name.
@@ -68,7 +72,10 @@ pub fn bar_ui(ui: &mut Ui, share: f32, width: f32, name: &str) -> Response {
 
 /// A sign and a text on a card of their own.
 pub fn note_ui(ui: &mut Ui, sign: &str, text: &str, color: Color32, card: Color32) {
-    theme::note(card).show(ui, |ui| signed_ui(ui, sign, text, color));
+    theme::note(card).show(ui, |ui| {
+        ui.take_available_width();
+        signed_ui(ui, sign, text, color);
+    });
 }
 
 /// A sign with a text beside it, which keeps its own margin when it wraps.
@@ -105,6 +112,7 @@ pub fn page_keys(ui: &Ui) {
 
 /// A column of a page in the middle of the window.
 pub fn column<T>(ui: &mut Ui, width: f32, inside: impl FnOnce(&mut Ui) -> T) -> T {
+    let width = width.min(ui.available_width());
     let side = ((ui.available_width() - width) / 2.0).clamp(0.0, f32::from(i8::MAX)) as i8;
     Frame::new()
         .inner_margin(Margin::symmetric(side, 0))

@@ -1,11 +1,11 @@
 //! What is known without asking: the vehicle as it stands there, the suspects, the job sheet.
 
 use super::Tools;
-use super::pieces::{bar_ui, heading_ui, page_keys, picture_ui};
+use super::pieces::{bar_ui, heading_ui, page_keys, picture_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, SuspectView};
-use egui::{Button, RichText, ScrollArea, Ui, vec2};
+use egui::{ScrollArea, Ui, vec2};
 
 /// Vehicle, suspects and job sheet in one column.
 pub fn sheet_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
@@ -32,10 +32,9 @@ pub fn sheet_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Ve
         }
         ui.add_space(theme::WIDE_GAP);
         heading_ui(ui, &tools.say("window-pane-sheet"));
-        for (number, line) in case.sheet.iter().enumerate() {
-            let text = RichText::new(line.trim_start());
-            // The first line is the title of the job.
-            ui.label(if number == 0 { text.strong() } else { text });
+        // The first line is the title of the job, which stands above the page.
+        for line in case.sheet.iter().skip(1) {
+            ui.label(line.trim_start());
         }
     });
 }
@@ -45,8 +44,7 @@ fn suspect_ui(ui: &mut Ui, suspect: &SuspectView, tools: Tools<'_>, actions: &mu
         "window-suspect",
         &[("fault", suspect.name.as_str().into()), ("percent", suspect.percent.into())],
     );
-    let button = Button::new(&text).wrap().right_text("");
-    let button = button.min_size(vec2(ui.available_width(), 0.0));
+    let button = wide_button(ui, &text);
     let hint = tools.say("window-suspect-hint");
     if ui.add(button).on_hover_text(hint).clicked() {
         actions.push(Action::StartLine(suspect.start.clone()));

@@ -1,7 +1,7 @@
 //! Steps clicked together word by word.
 
 use super::Tools;
-use super::pieces::{heading_ui, pick_ui, words_ui};
+use super::pieces::{heading_ui, pick_ui, wide_button, words_ui};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
@@ -103,8 +103,7 @@ fn followers_ui(
         ui.label(tools.say("window-text"));
     }
     for text in &line.texts {
-        let button = Button::new(text).wrap().right_text("");
-        let response = ui.add(button.min_size(vec2(ui.available_width(), 0.0)));
+        let response = ui.add(wide_button(ui, text));
         first.is(&response);
         if response.clicked() {
             first.again(&response);

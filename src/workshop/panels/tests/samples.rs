@@ -1,0 +1,213 @@
+//! One view of every page in every state, by hand, so that walking them takes no simulation.
+
+use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords, StepWords};
+use crate::wording::verbs::VerbGroup;
+use crate::workshop::view::case::{
+    CaseView, GroupView, LineView, LogLine, LoggedStep, Offer, Pane, StartView, SuspectView, Tone,
+    VehicleView,
+};
+use crate::workshop::view::debrief::DebriefView;
+use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
+use crate::workshop::view::settings::Settings;
+use crate::workshop::view::{Busy, Page, WindowView};
+
+/// A text as long as the longest caution.
+const LONG: &str = "Drive only with a licence, insurance, a roadworthy vehicle and checked levels, \
+                    and let a passenger read the data. The maker's procedure comes first.";
+
+/// A page with what stands around it.
+pub struct Sample {
+    pub name: &'static str,
+    front: FrontView,
+    case: Option<CaseView>,
+    debrief: Option<DebriefView>,
+    settings: Settings,
+    busy: Option<Busy>,
+    notice: Option<String>,
+}
+
+impl Sample {
+    fn new(name: &'static str) -> Self {
+        Self {
+            name,
+            front: FrontView::default(),
+            case: None,
+            debrief: None,
+            settings: Settings::default(),
+            busy: None,
+            notice: None,
+        }
+    }
+
+    pub fn view(&self) -> WindowView<'_> {
+        let page = match (&self.case, &self.debrief) {
+            (Some(case), _) => Page::Case(case),
+            (None, Some(debrief)) => Page::Debrief(debrief),
+            (None, None) => Page::Front(&self.front),
+        };
+        let notice = self.notice.as_deref();
+        WindowView { page, settings: self.settings, busy: self.busy.clone(), notice }
+    }
+}
+
+/// Every page in every state.
+pub fn all() -> Vec<Sample> {
+    let busy =
+        |share| Busy { text: "Working out what each fault would show …".to_owned(), share };
+    let files = ["market-hill-7-1", "market-hill-8-1"].map(|name| KeptFile {
+        path: format!("/sessions/{name}.session").into(),
+        name: name.to_owned(),
+        state: KeptState::Unfinished { steps: 12 },
+    });
+    let [unfinished, mut finished] = files;
+    finished.state = KeptState::Finished { steps: 41 };
+    let mut broken = unfinished.clone();
+    broken.state = KeptState::Broken(format!("/sessions/broken.session: {LONG}"));
+    let open = Settings { are_open: true, ..Settings::default() };
+    let problem = Some(LONG.to_owned());
+    let case = |pane, line| Some(CaseView { pane, line, ..case_view() });
+    vec![
+        Sample::new("front, looking"),
+        Sample {
+            front: FrontView { kept: Some(vec![]), ..FrontView::default() },
+            busy: Some(busy(None)),
+            ..Sample::new("front, nothing kept, dealing")
+        },
+        Sample {
+            front: FrontView {
+                seed: "seven".to_owned(),
+                seed_problem: problem.clone(),
+                kept: Some(vec![unfinished, finished, broken]),
+            },
+            settings: open,
+            notice: problem.clone(),
+            ..Sample::new("front, files and troubles")
+        },
+        Sample { case: Some(case_view()), ..Sample::new("case, log") },
+        Sample {
+            case: Some(CaseView { log: Vec::new(), suspects: Vec::new(), ..case_view() }),
+            busy: Some(busy(Some(0.4))),
+            ..Sample::new("case, nothing done")
+        },
+        Sample {
+            case: case(Pane::Sheet, words_line()),
+            settings: open,
+            notice: problem.clone(),
+            ..Sample::new("case, sheet")
+        },
+        Sample { case: case(Pane::Steps, LineView::default()), ..Sample::new("case, starts") },
+        Sample { case: case(Pane::Steps, words_line()), ..Sample::new("case, words") },
+        Sample {
+            case: case(
+                Pane::Steps,
+                LineView {
+                    text: "write cause ".to_owned(),
+                    texts: vec![LONG.to_owned()],
+                    digits: true,
+                    problem,
+                    ..LineView::default()
+                },
+            ),
+            ..Sample::new("case, digits and texts")
+        },
+        Sample {
+            debrief: Some(DebriefView { parts: None, ..debrief_view() }),
+            busy: Some(busy(Some(0.7))),
+            ..Sample::new("debrief, under way")
+        },
+        Sample { debrief: Some(debrief_view()), ..Sample::new("debrief") },
+    ]
+}
+
+fn words_line() -> LineView {
+    let names = ["battery-minus", "battery-plus", "engine-ground", "exhaust-harness-control"];
+    let offers = names.iter().cycle().take(16).enumerate();
+    LineView {
+        text: "measure volts ".to_owned(),
+        words: offers
+            .map(|(number, name)| Offer {
+                word: format!("{name}-{number}"),
+                meaning: (number == 1).then(|| "battery positive post".to_owned()),
+            })
+            .collect(),
+        marked: Some(1),
+        is_step: true,
+        hint: LONG.to_owned(),
+        ..LineView::default()
+    }
+}
+
+fn case_view() -> CaseView {
+    let line = |text: &str, tone| LogLine { text: text.to_owned(), tone };
+    let step = |number, step: &str, lines| LoggedStep {
+        number,
+        step: step.to_owned(),
+        cost: "22 min, £4.20".to_owned(),
+        lines,
+    };
+    CaseView {
+        title: "Delivery van, lacks pull uphill".to_owned(),
+        sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
+        vehicle: VehicleView {
+            key: "Key off.".to_owned(),
+            off: "Off: engine cover, duct clamp and intake connector.".to_owned(),
+        },
+        till: "45 min, £4.20 of material, £55.20 in all".to_owned(),
+        suspects: vec![SuspectView {
+            name: "partly broken coil, intake valve".to_owned(),
+            percent: 60,
+            start: "suspect partly-broken-coil intake-valve".to_owned(),
+        }],
+        log: vec![
+            step(1, "drive test-hill", vec![line(LONG, Tone::Caution), line(LONG, Tone::Breach)]),
+            step(
+                2,
+                "measure ohms intake-valve-feed intake-valve-control",
+                vec![
+                    line(LONG, Tone::Refused),
+                    line("Stored codes:\n  P0011\n  P0012", Tone::Plain),
+                ],
+            ),
+        ],
+        line: LineView { hint: LONG.to_owned(), ..LineView::default() },
+        groups: vec![group(VerbGroup::Look, "Ask and look"), group(VerbGroup::Measure, "Measure")],
+        open_group: VerbGroup::Look,
+        pane: Pane::Log,
+        kept_at: "/sessions/market-hill-7-1.session".to_owned(),
+    }
+}
+
+fn group(group: VerbGroup, name: &str) -> GroupView {
+    let start = |words: &str| StartView { words: words.to_owned(), meaning: LONG.to_owned() };
+    GroupView { group, name: name.to_owned(), starts: vec![start("look"), start("dipstick")] }
+}
+
+fn debrief_view() -> DebriefView {
+    let remark =
+        |good, sign: &str| RemarkWords { good, sign: sign.to_owned(), text: LONG.to_owned() };
+    DebriefView {
+        title: "Delivery van, lacks pull uphill".to_owned(),
+        parts: Some(DebriefWords {
+            outcome: vec![LONG.to_owned(), "What was wrong: low oil, oil sump.".to_owned()],
+            total: "Marks: 37.6 of 100; the pass line is 60. Not passed.".to_owned(),
+            passed: false,
+            critical: vec![LONG.to_owned()],
+            marks: vec![MarkWords {
+                category: "Choice of tests".to_owned(),
+                points: "20.8".to_owned(),
+                most: "28.0".to_owned(),
+                share: 0.74,
+                remarks: vec![remark(true, "+"), remark(false, "–")],
+            }],
+            steps: vec![StepWords {
+                number: 7,
+                step: "measure volts battery-plus battery-minus".to_owned(),
+                cost: "£8".to_owned(),
+                value: "£56".to_owned(),
+                regret: "£8 worse than filling up the oil".to_owned(),
+                belief: "low oil, oil sump 100 %".to_owned(),
+            }],
+        }),
+        kept_at: "/sessions/market-hill-7-1.session".to_owned(),
+    }
+}
