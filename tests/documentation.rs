@@ -1,10 +1,7 @@
 //! What the documents show is what the program prints.
 
-use serde_json::Value;
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use std::sync::OnceLock;
 use std::{env, fs};
 
 fn here(path: &str) -> PathBuf {
@@ -45,63 +42,6 @@ fn regress_the_session_of_the_readme_is_the_programs_own() {
         count += 1;
     }
     assert!(count > 40, "only {count} lines are shown");
-}
-
-/// Every key of a JSON value with the way to it; an array's items are all `[]`.
-fn ways(value: &Value, way: &str, found: &mut BTreeSet<String>) {
-    match value {
-        Value::Object(fields) => {
-            for (name, value) in fields {
-                let way = format!("{way}.{name}");
-                ways(value, &way, found);
-                found.insert(way);
-            }
-        }
-        Value::Array(items) => {
-            items.iter().for_each(|item| ways(item, &format!("{way}[]"), found));
-        }
-        _ => {}
-    }
-}
-
-fn printed() -> &'static BTreeSet<String> {
-    static WAYS: OnceLock<BTreeSet<String>> = OnceLock::new();
-    WAYS.get_or_init(|| {
-        let mut found = BTreeSet::new();
-        for arguments in [
-            &[
-                "bench",
-                "--seed",
-                "11",
-                "--steps",
-                "tests/solutions/seed-11.steps",
-                "--format",
-                "json",
-            ][..],
-            &["draw", "--seed", "11", "--format", "json"][..],
-            &["check", "--format", "json"][..],
-        ] {
-            for line in prints(arguments).lines() {
-                ways(&serde_json::from_str(line).unwrap(), "", &mut found);
-            }
-        }
-        found
-    })
-}
-
-#[test]
-fn regress_every_field_of_the_json_examples_is_printed() {
-    let document = fs::read_to_string(here("docs/json-output.md")).unwrap();
-    let examples: Vec<&str> =
-        document.split("```json\n").skip(1).filter_map(|rest| rest.split("\n```").next()).collect();
-    assert_eq!(examples.len(), 6, "every kind of line has its example");
-    for example in examples {
-        let mut wanted = BTreeSet::new();
-        ways(&serde_json::from_str(example).unwrap(), "", &mut wanted);
-        for way in wanted {
-            assert!(printed().contains(&way), "{way} is documented and not printed");
-        }
-    }
 }
 
 /// Links between the documents lead somewhere.

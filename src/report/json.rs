@@ -1,7 +1,7 @@
 //! Events and debrief as JSON, one object a line; described in `docs/json-output.md`.
 
 use crate::assessment::debrief::Debrief;
-use crate::assessment::mark::{About, Mark, ProofPart, Remark};
+use crate::assessment::mark::{About, Critical, Mark, ProofPart, Remark};
 use crate::assessment::rubric::Rubric;
 use crate::faults::FaultName;
 use crate::reasoning::expert::Proposal;
@@ -62,8 +62,11 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
             "total": rounded(debrief.total),
             "pass-percent": rubric.pass_percent,
             "passed": debrief.passed,
-            "critical": debrief.critical.iter().map(|c| format!("{c:?}").to_lowercase())
-                .collect::<Vec<_>>(),
+            "critical": debrief.critical.iter().map(|critical| match critical {
+                Critical::Unsafe => "unsafe",
+                Critical::Unproved => "unproved",
+                Critical::NotRepaired => "not-repaired",
+            }).collect::<Vec<_>>(),
             "ending": debrief.ending,
             "faults": debrief.faults,
             "came-back": debrief.aftermath.comes_back(),

@@ -73,8 +73,7 @@ pub(in crate::assessment) fn reading(log: &[Entry]) -> Mark {
     }
     let sound = (1.0 - SPOILT_COST * f64::from(spoilt)).max(0.0);
     let worth = met_count as f64 + MISSED_WORTH * (predictions - met_count) as f64;
-    let foretold =
-        if enough == 0 { 1.0 } else { worth / predictions.max(enough) as f64 };
+    let foretold = if enough == 0 { 1.0 } else { worth / predictions.max(enough) as f64 };
     Mark::new(MarkCategory::Reading, 0.5 * sound + 0.5 * foretold, remarks)
 }
 
