@@ -61,14 +61,14 @@ fn take(desk: &mut Desk, line: &str) {
     act(desk, Action::TakeStep);
 }
 
-fn front<'a>(desk: &'a Desk) -> &'a FrontView {
+fn front(desk: &Desk) -> &FrontView {
     match desk.view().page {
         Page::Front(view) => view,
         page => panic!("not the front page: {page:?}"),
     }
 }
 
-fn case<'a>(desk: &'a Desk) -> &'a CaseView {
+fn case(desk: &Desk) -> &CaseView {
     match desk.view().page {
         Page::Case(view) => view,
         page => panic!("no case is open: {page:?}, {:?}", desk.view().notice),
@@ -217,9 +217,8 @@ fn a_folder_that_cannot_be_used_is_told_and_asked_for_again() {
     let allowed = folder.path().join("allowed");
     let asked = allowed.clone();
     let around = Surroundings {
-        sessions: Box::new(move || match asked.is_dir() {
-            true => Ok(asked.clone()),
-            false => Err("no such folder.".to_owned()),
+        sessions: Box::new(move || {
+            if asked.is_dir() { Ok(asked.clone()) } else { Err("no such folder.".to_owned()) }
         }),
         ..surroundings(folder.path())
     };

@@ -70,7 +70,9 @@ fn mark_ui(ui: &mut Ui, mark: &MarkWords, tools: Tools<'_>) {
             "window-points",
             &[("points", mark.points.as_str().into()), ("most", mark.most.as_str().into())],
         );
-        bar_ui(ui, mark.share as f32, theme::BAR_WIDTH, &mark.category);
+        #[expect(clippy::cast_possible_truncation, reason = "the bar is some hundred pixels long")]
+        let share = mark.share as f32;
+        bar_ui(ui, share, theme::BAR_WIDTH, &mark.category);
         ui.label(points);
     });
     Frame::new().inner_margin(Margin { left: 16, ..Margin::ZERO }).show(ui, |ui| {

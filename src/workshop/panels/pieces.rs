@@ -111,6 +111,7 @@ pub fn page_keys(ui: &Ui) {
 }
 
 /// A column of a page in the middle of the window.
+#[expect(clippy::cast_possible_truncation, reason = "it was just brought into range")]
 pub fn column<T>(ui: &mut Ui, width: f32, inside: impl FnOnce(&mut Ui) -> T) -> T {
     let width = width.min(ui.available_width());
     let side = ((ui.available_width() - width) / 2.0).clamp(0.0, f32::from(i8::MAX)) as i8;

@@ -195,7 +195,7 @@ fn the_words_can_be_chosen_by_key_as_well() {
     let mut work = Work::on(folder.path(), SIZES[0]);
     work.click("Begin");
     let focused = |work: &Work<'_>| {
-        let node = work.harness.root().children_recursive().find(|node| node.is_focused());
+        let node = work.harness.root().children_recursive().find(egui_kittest::Node::is_focused);
         node.map(|node| node.accesskit_node().label().unwrap_or_default()).unwrap_or_default()
     };
     // Into the words, past the eight groups, to the first verb of the open one.

@@ -65,7 +65,7 @@ pub fn all() -> Vec<Sample> {
     broken.state = KeptState::Broken(format!("/sessions/broken.session: {LONG}"));
     let open = Settings { are_open: true, ..Settings::default() };
     let problem = Some(LONG.to_owned());
-    let case = |pane, line| Some(CaseView { pane, line, ..case_view() });
+    let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     vec![
         Sample::new("front, looking"),
         Sample {
