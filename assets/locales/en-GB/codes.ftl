@@ -1,7 +1,7 @@
 ### Meanings of trouble codes, short, after SAE J2012 / ISO 15031-6. “A” is the intake camshaft, “B” the
 ### exhaust one (from memory). A code without a message is shown alone.
 
-## Wording read in a public transcription of the standard's list, or its short form in public lists
+## Wording read in a public copy of the standard's list, or its short form in public lists
 
 # Later revisions of the standard add “open” to P0010, P0013, P0020 and P0023 (from memory).
 code-P000A = “A” camshaft position slow response, bank 1
