@@ -198,7 +198,7 @@ fn a_broken_file_is_told_and_stands_in_nobodys_way() {
     let broken = folder.path().join("broken.session");
     fs::write(&broken, "no session\n").unwrap();
     // Some file systems count time in steps that both files fit into.
-    let later = fs::metadata(&broken).unwrap().modified().unwrap() + Duration::from_secs(60);
+    let later = fs::metadata(&broken).unwrap().modified().unwrap() + Duration::from_mins(1);
     File::options().append(true).open(&broken).unwrap().set_modified(later).unwrap();
     fs::write(folder.path().join("note.txt"), "not mine").unwrap();
     act(&mut desk, Action::LookAgain);
