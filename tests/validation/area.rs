@@ -1,0 +1,25 @@
+//! The areas of the page in their order.
+
+use super::row::Row;
+use super::{circuits, codes, copper, hydraulics, oil, solenoids};
+
+/// Rows about one thing, with the code that they call.
+pub struct Area {
+    pub title: &'static str,
+    /// Public functions that the rows call, as paths.
+    pub calls: &'static str,
+    /// What a reader must know besides.
+    pub note: &'static str,
+    pub rows: Vec<Row>,
+}
+
+pub fn all() -> Vec<Area> {
+    vec![
+        copper::area(),
+        circuits::area(),
+        solenoids::area(),
+        oil::area(),
+        hydraulics::area(),
+        codes::area(),
+    ]
+}

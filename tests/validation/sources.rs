@@ -1,0 +1,41 @@
+//! Where the published values stand. "Read in a public copy" means the words and figures were read;
+//! most official standards are paid for.
+
+/// A source with the short name that the tables use.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Source {
+    pub key: &'static str,
+    pub text: &'static str,
+}
+
+macro_rules! sources {
+    ($($name:ident $key:literal $text:literal;)*) => {
+        $(pub static $name: Source = Source { key: $key, text: $text };)*
+        /// Every source, in the order of the list on the page.
+        pub static ALL: &[&Source] = &[$(&$name),*];
+    };
+}
+
+sources! {
+    ARITHMETIC "arithmetic" "By hand from the definition named in the row.";
+    ASTM_D341_SHEET "D341 sheet" "A public worksheet of ASTM D341 (scribd.com/document/361017004), which prints constants and result for 32 mm²/s at 40 °C and 5.4 mm²/s at 100 °C. It takes 0 °C as 273 K.";
+    ASTM_D341_PAGE "D341 page" "A public page on ASTM D341 with examples (olezol.com, viscosity-temperature-extrapolation-astm-d341).";
+    BATTERY_MOTORHOME "battery table 1" "Open-circuit voltages by charge in a motorhome magazine's question page (motorhome.com, checking and maintaining batteries).";
+    BATTERY_LIST "battery table 2" "Open-circuit voltages by charge, rounded to a tenth of a volt, in a public mailing list (lists.ettus.com, thread QQLF57CG).";
+    CODE_EXAMPLES "code examples" "Public pages that spell codes out bit by bit: blog.csdn.net/m0_56208280/article/details/134818081 (0x0143), talk.maemo.org post 1257514 (0x0135), cnblogs.com/cokefentas/p/17514220 (0xC073, 0x9000), blog.csdn.net/qq_42957717/article/details/122546367 (0x0127, 0x8039, 0x4031), ptrnatesting.blogspot.com (0x96A1). They describe SAE J2012 / ISO 15031-6.";
+    COPPER_IACS "IEC 60028" "IEC 60028, resistivity of annealed copper 1/58 ohm mm²/m at 20 °C and the rule that 90 °C has about 28 % more; read in a public summary (tnlab.org, iec-60028).";
+    COPPER_STANDARD_TEST "234.5 rule" "Temperature of a copper winding from its resistance, (234.5 + t2)/(234.5 + t1); constant read in a safety standard's text on winding temperatures (www1.woaifanyi.com/Pdd2W-ZBUHA=d).";
+    FORCE_CALCULATOR "air-gap force" "Force of a plain air gap, F = (N I)² µ0 A / (2 g²), with two worked examples (calculator.7search.cc/calc/solenoid-force-calculator.php; the formula also at indiansolenoids.com/solenoid-force).";
+    JUMP_START "jump start" "A university textbook's problem of a flat battery beside a charged one (12 V behind 0.01 ohm, 10 V behind 1 ohm, starter 0.06 ohm); quoted from memory, the currents follow from Kirchhoff's laws.";
+    KIRCHHOFF_TWO "two batteries" "A worked example with two batteries and three resistors, 9 V, 12 V, 26, 62 and 37 ohm (slideshare.net, document 255609201, part A).";
+    LOADING "meter loading" "A public discussion of a meter of 10 Mohm on a source of 0.1 Mohm: 4.95 V of 5 V, about 1 % low (forum.allaboutcircuits.com, thread 118345).";
+    METER_SERVICE "meter minimum" "What vehicle makers' service information asks of a multimeter: 10 Mohm or more on direct voltage.";
+    ORIFICE_HEAD "orifice, head" "A public worked example: Cd 0.62, 0.001 m², a head of 2 m of water, 0.00388 m³/s (calhub.xyz/physics/orifice-flow).";
+    ORIFICE_HYDRAULIC "orifice, oil" "A hydraulics trainer's example: 30 l/min of mineral oil through a bore of 2 mm, 288 bar (insanehydraulics.com, orifice pressure drop theory).";
+    ORIFICE_US "orifice, US" "The US trade's form for specific gravity 1, Q[gpm] = (D[in]/0.23)² √Δp[psi] (hoseandfittings.com/hydor).";
+    RL_DECAY "RL decay" "Worked example: 7.50 mH, 3.00 ohm, 10.0 A, after 5.00 ms (holooly.com, the 7.50 mH inductor); question and method read, digits recomputed.";
+    RL_RISE "RL rise" "Worked example: 45 mH, 60 ohm, 15 V, after 7.0 ms (ask.okorder.com, 778268).";
+    SERVICE_CODES "code rules" "Vehicle makers' service text on code memory: pending after the first driving cycle with the fault, confirmed with the lamp after the next, lamp out after three passing cycles, code erased after 40 warm-ups, a permanent code gone after a clear and one passing cycle.";
+    SERVICE_COILS "coil windows" "Two groups of vehicle makers' service text, resistance of oil-control valves at 0, 20 and 40 °C, each rounded to 0.1 ohm.";
+    SERVICE_WARM_UP "warm-up" "Vehicle makers' service text: a warm-up cycle is a rise of at least 22 °C (40 °F) that reaches at least 71 °C (160 °F).";
+}
