@@ -15,9 +15,15 @@
 //! - Warm-ups towards *erasing* are counted from the cycle after that, in cycles without a failure;
 //!   the monitor need not have run, since the rule asks that the fault be not seen again.
 //! - A *permanent* code goes with the lamp, or, after a clear, at the end of the first passing
-//!   cycle. The further driving that the regulation asks of some monitors is not modelled.
+//!   cycle; where [`PermanentRule::OnePassInADrive`] asks for it, of the first that was also a drive
+//!   of ordinary length.
+//! - A code of misfire or of the fuel system knows the conditions in which it failed. For it a
+//!   passing cycle is one in which such conditions came again
+//!   ([`crate::control_module::similar_conditions`]); after 80 driving cycles without them a pending
+//!   code goes all the same.
 
-use crate::control_module::known_code::{KnownCode, PastState};
+use crate::control_module::known_code::{KnownCode, PastState, PermanentRule};
+use crate::control_module::similar_conditions::{CYCLES_TO_GIVE_UP, Conditions};
 use crate::numerics::digest::DigestBuilder;
 
 /// Consecutive passing cycles until the lamp goes out: vehicle makers' service text, and
@@ -27,8 +33,19 @@ pub const PASSING_CYCLES_TO_DARK: u8 = 3;
 /// text, and (d)(2.4) from memory.
 pub const WARM_UPS_TO_ERASE: u8 = 40;
 
-/// One code's state.
+/// What the key cycle was that a key-off closes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct ClosedCycle {
+    /// The engine had been started in it.
+    pub is_driving_cycle: bool,
+    /// It was a warm-up cycle.
+    pub is_warm_up: bool,
+    /// It held a drive of ordinary length.
+    pub is_long_drive: bool,
+}
+
+/// One code's state.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct CodeRecord {
     is_pending: bool,
     is_confirmed: bool,
@@ -44,13 +61,20 @@ pub struct CodeRecord {
     clean_warm_ups: u8,
     has_failed: bool,
     has_passed: bool,
+    permanent_rule: PermanentRule,
+    /// Where the fault was seen, for codes that are forgotten only there.
+    seen_under: Option<Conditions>,
+    /// Such conditions have come again in this driving cycle.
+    has_met_them: bool,
+    /// Driving cycles since the failure in which they have not.
+    cycles_without_them: u8,
 }
 
 impl CodeRecord {
     /// The record of a code that earlier driving has left.
     #[must_use]
     pub fn from_past(state: PastState, known: &KnownCode) -> Self {
-        let record = Self::default();
+        let record = Self { permanent_rule: known.permanent, ..Self::default() };
         match state {
             PastState::Pending => Self { is_pending: true, trips: 1, ..record },
             PastState::Confirmed { clean_warm_ups } => Self {
@@ -76,6 +100,8 @@ impl CodeRecord {
     /// Takes a failure; the same one again changes nothing.
     pub fn fail(&mut self, known: &KnownCode) {
         self.has_failed = true;
+        self.permanent_rule = known.permanent;
+        self.cycles_without_them = 0;
         self.is_pending = true;
         self.passing_cycles = 0;
         self.clean_warm_ups = 0;
@@ -98,26 +124,40 @@ impl CodeRecord {
         self.has_passed = true;
     }
 
-    /// Key-off. `driven` says whether the engine had been started since key-on, `warmed_up` whether
-    /// the drive was a warm-up cycle.
-    pub fn key_off(&mut self, driven: bool, warmed_up: bool) {
-        if driven {
-            self.close_driving_cycle(warmed_up);
+    /// Takes the conditions in which a fault was seen that is forgotten only in such conditions.
+    pub const fn seen_under(&mut self, conditions: Conditions) {
+        self.seen_under = Some(conditions);
+    }
+
+    /// Takes the conditions of a moment with the engine running.
+    pub fn meet(&mut self, conditions: &Conditions) {
+        self.has_met_them |= self.seen_under.is_some_and(|seen| seen.are_like(conditions));
+    }
+
+    /// Key-off.
+    pub fn key_off(&mut self, cycle: ClosedCycle) {
+        if cycle.is_driving_cycle {
+            self.close_driving_cycle(cycle);
         }
         self.has_failed = false;
         self.has_passed = false;
+        self.has_met_them = false;
     }
 
-    fn close_driving_cycle(&mut self, warmed_up: bool) {
+    fn close_driving_cycle(&mut self, cycle: ClosedCycle) {
         self.is_trip_counted = false;
         if self.has_failed {
             return;
         }
-        if warmed_up && !self.lights_lamp {
+        if cycle.is_warm_up && !self.lights_lamp {
             self.clean_warm_ups = self.clean_warm_ups.saturating_add(1);
             if self.clean_warm_ups >= WARM_UPS_TO_ERASE {
                 self.is_confirmed = false;
             }
+        }
+        if self.seen_under.is_some() && !self.has_met_them {
+            self.wait_for_like_conditions();
+            return;
         }
         if !self.has_passed {
             return;
@@ -129,8 +169,20 @@ impl CodeRecord {
             self.lights_lamp = false;
             self.is_permanent = false;
         }
-        if self.is_cleared {
+        let is_enough = match self.permanent_rule {
+            PermanentRule::OnePass => true,
+            PermanentRule::OnePassInADrive => cycle.is_long_drive,
+        };
+        if self.is_cleared && is_enough {
             self.is_permanent = false;
+        }
+    }
+
+    fn wait_for_like_conditions(&mut self) {
+        self.cycles_without_them = self.cycles_without_them.saturating_add(1);
+        if self.cycles_without_them >= CYCLES_TO_GIVE_UP {
+            self.is_pending = false;
+            self.trips = 0;
         }
     }
 
@@ -139,6 +191,7 @@ impl CodeRecord {
         *self = Self {
             is_permanent: self.is_permanent,
             is_cleared: self.is_permanent,
+            permanent_rule: self.permanent_rule,
             ..Self::default()
         };
     }
@@ -187,8 +240,19 @@ impl CodeRecord {
         ] {
             digest.whole(flag.into());
         }
-        for count in [self.trips, self.passing_cycles, self.clean_warm_ups] {
+        for count in
+            [self.trips, self.passing_cycles, self.clean_warm_ups, self.cycles_without_them]
+        {
             digest.whole(count.into());
+        }
+        digest.whole(match self.permanent_rule {
+            PermanentRule::OnePass => 0,
+            PermanentRule::OnePassInADrive => 1,
+        });
+        digest.whole(self.has_met_them.into());
+        digest.whole(self.seen_under.is_some().into());
+        if let Some(conditions) = &self.seen_under {
+            conditions.digest(digest);
         }
     }
 }

@@ -67,14 +67,46 @@ pub struct KnownCode {
     /// The driver whose circuit fault silences its monitor, for codes that judge what that driver
     /// moves.
     pub silenced_by: Option<Driver>,
+    /// What a permanent code asks for after a clear.
+    #[serde(default)]
+    pub permanent: PermanentRule,
 }
 
 impl KnownCode {
     /// The general rule, for a finding about a code that is in no list: two trips, with the lamp.
     #[must_use]
     pub const fn general(code: Code) -> Self {
-        Self { code, trips: Trips::Two, lights_lamp: true, readiness: None, silenced_by: None }
+        Self {
+            code,
+            trips: Trips::Two,
+            lights_lamp: true,
+            readiness: None,
+            silenced_by: None,
+            permanent: PermanentRule::OnePass,
+        }
     }
+
+    /// Whether its freeze frame takes the place of another code's, and whether it is forgotten only
+    /// under conditions like those in which it was set: misfire and fuel system.
+    #[must_use]
+    pub const fn is_misfire_or_fuel(&self) -> bool {
+        matches!(self.readiness, Some(ReadinessGroup::Misfire | ReadinessGroup::FuelSystem))
+    }
+}
+
+/// What a permanent code asks for after a clear before it goes.
+///
+/// Vehicle makers' service text has one driving cycle in which the monitor ran and passed. The
+/// regulation (13 CCR 1968.2 (d)(2.5), from memory) asks more of monitors without a performance
+/// ratio, circuits above all: the same cycle must also hold a drive of ordinary length.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum PermanentRule {
+    /// One driving cycle in which the monitor ran and passed.
+    #[default]
+    OnePass,
+    /// That, in a driving cycle with 600 s of running, 300 s at 40 km/h or more, and 30 s of
+    /// idling without a break.
+    OnePassInADrive,
 }
 
 /// How far an old code had come when the vehicle arrived.
@@ -118,4 +150,7 @@ pub struct History {
     pub warm_ups_since_clear: u8,
     /// Time with the engine running since the last clear \[s\], whole seconds, 0 or more.
     pub running_seconds_since_clear: u32,
+    /// Distance since the last clear \[km\], whole kilometres, 0 or more.
+    #[serde(default)]
+    pub kilometres_since_clear: u16,
 }

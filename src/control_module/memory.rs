@@ -4,14 +4,18 @@
 //! codes share: the freeze frame, the decisions since the last clear, the counters, and the cycle.
 
 use crate::control_module::code::Code;
-use crate::control_module::code_record::CodeRecord;
+use crate::control_module::code_record::{ClosedCycle, CodeRecord};
 use crate::control_module::code_report::{ClearReport, CodeReport, Readiness, ReportedCode};
+use crate::control_module::counters::{CounterReport, Counters};
+use crate::control_module::drive_pattern::DrivePattern;
 use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::{History, KnownCode, PastState, ReadinessGroup};
+use crate::control_module::similar_conditions::Conditions;
+use crate::control_module::test_result::{Measure, TestResult};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::control_module::warm_up::WarmUp;
 use crate::numerics::digest::DigestBuilder;
-use crate::units::{Celsius, Seconds, Tick};
+use crate::units::{Celsius, KilometresPerHour, Seconds, Tick};
 use std::collections::BTreeMap;
 
 /// The memory of one module.
@@ -23,9 +27,11 @@ pub struct CodeMemory {
     frame: Option<(Code, FreezeFrame)>,
     /// Decisions since the last clear: whether the monitor passed.
     decisions: BTreeMap<Code, bool>,
-    warm_ups_since_clear: u8,
-    running_ms_since_clear: u64,
+    /// Figures behind the decisions since the last clear.
+    results: BTreeMap<(Code, Measure), TestResult>,
+    counters: Counters,
     cycle: WarmUp,
+    drive: DrivePattern,
 }
 
 impl CodeMemory {
@@ -48,15 +54,22 @@ impl CodeMemory {
         for code in &history.undecided {
             decisions.remove(code);
         }
-        Self {
+        let mut memory = Self {
             known,
             records,
             frame,
             decisions,
-            warm_ups_since_clear: history.warm_ups_since_clear,
-            running_ms_since_clear: u64::from(history.running_seconds_since_clear) * 1_000,
+            results: BTreeMap::new(),
+            counters: Counters::from_past(
+                history.warm_ups_since_clear,
+                history.running_seconds_since_clear,
+                history.kilometres_since_clear,
+            ),
             cycle: WarmUp::default(),
-        }
+            drive: DrivePattern::default(),
+        };
+        memory.counters.note_lamp(memory.commands_lamp());
+        memory
     }
 
     /// Takes what monitors say, with the values of the moment for the freeze frame.
@@ -80,9 +93,40 @@ impl CodeMemory {
     fn note_failure(&mut self, code: Code, now: &FreezeFrame) {
         let rule = self.rule(code);
         self.decisions.insert(code, false);
-        self.records.entry(code).or_default().fail(&rule);
-        // Within one key cycle the frame never comes free, so what takes it here has begun to fail.
-        self.frame.get_or_insert((code, *now));
+        let record = self.records.entry(code).or_default();
+        record.fail(&rule);
+        if rule.is_misfire_or_fuel() {
+            record.seen_under(Conditions::of(now));
+        }
+        self.keep_frame(&rule, now);
+        self.counters.note_lamp(self.commands_lamp());
+    }
+
+    /// Keeps the values of the first code that fails. Within one key cycle the frame never comes
+    /// free, so what takes it here has begun to fail. A code of misfire or of the fuel system takes
+    /// it from another code, and from no code of its own rank.
+    fn keep_frame(&mut self, rule: &KnownCode, now: &FreezeFrame) {
+        let is_free = match self.frame {
+            None => true,
+            Some((owner, _)) => {
+                rule.is_misfire_or_fuel() && !self.rule(owner).is_misfire_or_fuel()
+            }
+        };
+        if is_free {
+            self.frame = Some((rule.code, *now));
+        }
+    }
+
+    /// Takes the figures behind a decision, in the place of the last ones of the same test.
+    pub fn note_results(&mut self, results: &[TestResult]) {
+        for result in results {
+            self.results.insert((result.code, result.measure), *result);
+        }
+    }
+
+    /// The figures behind the decisions since the last clear, in the order of codes and measures.
+    pub fn results(&self) -> impl Iterator<Item = &TestResult> {
+        self.results.values()
     }
 
     /// The rule of a code.
@@ -96,27 +140,42 @@ impl CodeMemory {
         self.cycle.engine_started(coolant);
     }
 
-    /// The engine has run for another `elapsed_ms` \[ms\].
-    pub fn engine_ran(&mut self, elapsed_ms: u64) {
-        self.running_ms_since_clear = self.running_ms_since_clear.saturating_add(elapsed_ms);
+    /// The engine has run for another `elapsed_ms` \[ms\] while the vehicle moved at `speed`.
+    pub fn engine_ran(&mut self, elapsed_ms: u64, speed: KilometresPerHour) {
+        self.counters.ran(elapsed_ms, speed);
+        self.drive.ran(elapsed_ms, speed);
+    }
+
+    /// The moment, with the engine running: for codes that are forgotten only in conditions like
+    /// those in which they were set.
+    pub fn note_conditions(&mut self, now: &FreezeFrame) {
+        let conditions = Conditions::of(now);
+        self.records.values_mut().for_each(|record| record.meet(&conditions));
     }
 
     /// The coolant's temperature with the engine running.
     pub fn note_coolant(&mut self, coolant: Celsius) {
         if self.cycle.take(coolant) {
-            self.warm_ups_since_clear = self.warm_ups_since_clear.saturating_add(1);
+            self.counters.warmed_up();
         }
     }
 
     /// Key-off: closes the driving cycle, if the engine was started in it.
     pub fn key_off(&mut self) {
-        let driven = self.cycle.is_driving_cycle();
-        let warmed_up = self.cycle.is_complete();
-        for record in self.records.values_mut() {
-            record.key_off(driven, warmed_up);
-        }
-        self.cycle = WarmUp::default();
+        let closed = ClosedCycle {
+            is_driving_cycle: self.cycle.is_driving_cycle(),
+            is_warm_up: self.cycle.is_complete(),
+            is_long_drive: self.drive.is_complete(),
+        };
+        self.records.values_mut().for_each(|record| record.key_off(closed));
+        self.begin_cycle();
         self.drop_blank();
+        self.counters.note_lamp(self.commands_lamp());
+    }
+
+    fn begin_cycle(&mut self) {
+        self.cycle = WarmUp::default();
+        self.drive = DrivePattern::default();
     }
 
     /// Erases everything but permanent codes, as service $04 and a disconnected battery do, and
@@ -126,9 +185,9 @@ impl CodeMemory {
         self.records.values_mut().for_each(CodeRecord::clear);
         self.drop_blank();
         self.decisions.clear();
-        self.warm_ups_since_clear = 0;
-        self.running_ms_since_clear = 0;
-        self.cycle = WarmUp::default();
+        self.results.clear();
+        self.counters.clear();
+        self.begin_cycle();
         ClearReport { erased, permanent_left: self.codes_that(CodeRecord::is_permanent) }
     }
 
@@ -188,12 +247,20 @@ impl CodeMemory {
                     verdict: if *passed { Verdict::Passed } else { Verdict::Failed },
                 })
                 .collect(),
-            warm_ups_since_clear: self.warm_ups_since_clear,
-            running_since_clear: Seconds(Tick(self.running_ms_since_clear).as_seconds()),
+            warm_ups_since_clear: self.counters.report().warm_ups_since_clear,
+            running_since_clear: Seconds(Tick(self.counters.running_ms_since_clear()).as_seconds()),
         }
     }
 
-    fn readiness(&self) -> Vec<Readiness> {
+    /// Distances, times and warm-ups since the clear and with the lamp.
+    #[must_use]
+    pub fn counters(&self) -> CounterReport {
+        self.counters.report()
+    }
+
+    /// Readiness by group, in the order of the groups that this module has.
+    #[must_use]
+    pub fn readiness(&self) -> Vec<Readiness> {
         let mut groups: BTreeMap<ReadinessGroup, bool> = BTreeMap::new();
         for known in self.known.values() {
             if let Some(group) = known.readiness {
@@ -220,9 +287,11 @@ impl CodeMemory {
             digest.whole(code.0.into());
             digest.whole((*passed).into());
         }
-        digest.whole(self.warm_ups_since_clear.into());
-        digest.whole(self.running_ms_since_clear);
+        digest.whole(self.results.len() as u64);
+        self.results.values().for_each(|result| result.digest(digest));
+        self.counters.digest(digest);
         self.cycle.digest(digest);
+        self.drive.digest(digest);
     }
 }
 

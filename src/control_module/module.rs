@@ -8,15 +8,17 @@
 
 use crate::control_module::circuit_monitor::{CircuitMonitor, DriverSense};
 use crate::control_module::code::Code;
-use crate::control_module::code_report::{ClearReport, CodeReport, Refusal};
+use crate::control_module::code_report::{ClearReport, CodeReport, Readiness, Refusal};
+use crate::control_module::counters::CounterReport;
 use crate::control_module::debounced_test::CircuitFault;
 use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::Driver;
 use crate::control_module::memory::CodeMemory;
 use crate::control_module::module_setup::{ModuleSetup, SetupFault};
+use crate::control_module::test_result::TestResult;
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
-use crate::units::{Celsius, Tick};
+use crate::units::{Celsius, KilometresPerHour, Tick};
 
 /// How long the lamp is lit after key-on to show that it works \[ms\]: 20 s, the upper end of the
 /// 15 to 20 s of 13 CCR 1968.2 (d)(2.1).
@@ -78,7 +80,8 @@ impl ControlModule {
     /// The engine stands still with the key on. The driving cycle goes on until key-off.
     pub fn engine_stopped(&mut self, tick: Tick) {
         if self.is_running() {
-            self.count_running(tick);
+            // Less than a tenth of a second since the last task: no distance worth counting.
+            self.count_running(tick, KilometresPerHour(0.0));
             self.power = Power::KeyOn { lamp_check_until: tick };
         }
     }
@@ -105,9 +108,10 @@ impl ControlModule {
         if self.power == Power::Asleep {
             return;
         }
-        self.count_running(tick);
+        self.count_running(tick, now.vehicle_speed);
         if self.is_running() {
             self.memory.note_coolant(now.coolant);
+            self.memory.note_conditions(now);
         }
         for (circuit, sense) in self.circuits.iter_mut().zip(senses) {
             self.memory.note(&circuit.judge(sense, tick), now);
@@ -186,6 +190,24 @@ impl ControlModule {
         self.memory.report()
     }
 
+    /// The figures behind the decisions since the last clear, in the order of codes and measures
+    /// (after service $06). A test that is not in it has not run to a decision.
+    pub fn test_results(&self) -> impl Iterator<Item = &TestResult> {
+        self.memory.results()
+    }
+
+    /// Distances, times and warm-ups since the clear and with the lamp (service $01).
+    #[must_use]
+    pub fn counters(&self) -> CounterReport {
+        self.memory.counters()
+    }
+
+    /// Readiness by group (service $01 PID $01).
+    #[must_use]
+    pub fn readiness(&self) -> Vec<Readiness> {
+        self.memory.readiness()
+    }
+
     /// The freeze frame with the code that owns it (service $02).
     #[must_use]
     pub const fn freeze_frame(&self) -> Option<(Code, FreezeFrame)> {
@@ -226,9 +248,9 @@ impl ControlModule {
         matches!(self.power, Power::Running { .. })
     }
 
-    fn count_running(&mut self, tick: Tick) {
+    fn count_running(&mut self, tick: Tick, speed: KilometresPerHour) {
         if let Power::Running { counted_to } = &mut self.power {
-            self.memory.engine_ran(tick.0.saturating_sub(counted_to.0));
+            self.memory.engine_ran(tick.0.saturating_sub(counted_to.0), speed);
             *counted_to = tick;
         }
     }

@@ -17,6 +17,7 @@ const OLD_CODE_WARM_UPS: u8 = 17;
 /// Drives behind a vehicle that comes in: enough for every counter to have run.
 const WARM_UPS_BEHIND: u8 = 60;
 const RUNNING_SECONDS_BEHIND: u32 = 90_000;
+const KILOMETRES_BEHIND: u16 = 1_150;
 
 /// The data of a vehicle's module. Circuit codes confirm at the first detection, performance
 /// codes at the second (assumed; makers may choose).
@@ -30,17 +31,16 @@ pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
         known.extend([codes.open, codes.low, codes.high].map(|code| KnownCode {
             code,
             trips: Trips::One,
-            lights_lamp: true,
             readiness: Some(ReadinessGroup::Components),
-            silenced_by: None,
+            ..KnownCode::general(code)
         }));
         let performance = [codes.advanced, codes.retarded, codes.slow, codes.correlation];
         known.extend(performance.map(|code| KnownCode {
             code,
             trips: Trips::Two,
-            lights_lamp: true,
             readiness: Some(ReadinessGroup::ValveTiming),
             silenced_by: Some(Driver(number)),
+            ..KnownCode::general(code)
         }));
     }
     let own = spec.own_codes();
@@ -62,6 +62,7 @@ pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
             undecided: Vec::new(),
             warm_ups_since_clear: WARM_UPS_BEHIND,
             running_seconds_since_clear: RUNNING_SECONDS_BEHIND,
+            kilometres_since_clear: KILOMETRES_BEHIND,
         },
     }
 }

@@ -1,10 +1,16 @@
 use super::*;
 use crate::control_module::code::Code;
+use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::Trips;
+use crate::units::{Celsius, KilometresPerHour, Rpm, Volts};
 
 /// A code of the general rule, and one that is confirmed at once.
 const TWO_TRIPS: KnownCode = KnownCode::general(Code(0x0011));
 const ONE_TRIP: KnownCode = KnownCode { trips: Trips::One, ..KnownCode::general(Code(0x0010)) };
+
+fn closed(is_driving_cycle: bool, is_warm_up: bool) -> ClosedCycle {
+    ClosedCycle { is_driving_cycle, is_warm_up, is_long_drive: false }
+}
 
 /// One driving cycle: F fails, P passes, N does not run; small letters without a warm-up.
 fn drive(record: &mut CodeRecord, known: &KnownCode, cycles: &str) {
@@ -14,7 +20,7 @@ fn drive(record: &mut CodeRecord, known: &KnownCode, cycles: &str) {
             'P' => record.pass(),
             _ => {}
         }
-        record.key_off(true, cycle.is_ascii_uppercase());
+        record.key_off(closed(true, cycle.is_ascii_uppercase()));
     }
 }
 
@@ -92,7 +98,7 @@ fn limit_a_monitor_that_passes_and_fails_in_one_cycle_has_failed() {
     record.pass();
     record.fail(&TWO_TRIPS);
     record.pass();
-    record.key_off(true, true);
+    record.key_off(closed(true, true));
     drive(&mut record, &TWO_TRIPS, "PP");
     assert!(record.lights_lamp(), "the count began anew");
     drive(&mut record, &TWO_TRIPS, "P");
@@ -166,7 +172,7 @@ fn limit_a_key_on_without_a_start_is_no_cycle() {
     let mut record = CodeRecord::default();
     for _ in 0..5 {
         record.fail(&TWO_TRIPS);
-        record.key_off(false, false);
+        record.key_off(closed(false, false));
     }
     assert_eq!(state(&record), [true, false, false, false], "five looks are one trip");
     drive(&mut record, &TWO_TRIPS, "F");
@@ -175,7 +181,7 @@ fn limit_a_key_on_without_a_start_is_no_cycle() {
     assert!(record.is_confirmed());
     for _ in 0..50 {
         record.pass();
-        record.key_off(false, true);
+        record.key_off(closed(false, true));
     }
     assert_eq!(state(&record), [true; 4], "nor do passes without a drive put anything out");
 }
@@ -210,4 +216,74 @@ fn limit_old_codes_go_on_from_where_they_were() {
     let mut dark = CodeRecord::default();
     drive(&mut dark, &TWO_TRIPS, "FFPPPPPPP");
     assert_eq!(old(PastState::Confirmed { clean_warm_ups: 4 }), dark);
+}
+
+/// 13 CCR 1968.2 (d)(2.5), from memory: where the rule asks for it, the passing cycle must also be a
+/// drive of ordinary length; in the same cycle, not in another.
+#[test]
+fn published_a_permanent_code_may_ask_for_a_drive() {
+    let known = KnownCode { permanent: PermanentRule::OnePassInADrive, ..ONE_TRIP };
+    let mut record = CodeRecord::default();
+    record.fail(&known);
+    record.clear();
+    let long = ClosedCycle { is_long_drive: true, ..closed(true, true) };
+    record.key_off(long);
+    record.pass();
+    record.key_off(closed(true, true));
+    assert!(record.is_permanent(), "one cycle long, another passed");
+    record.pass();
+    record.key_off(long);
+    assert!(!record.is_permanent());
+}
+
+const THERE: FreezeFrame = FreezeFrame {
+    engine_speed: Rpm(3_000.0),
+    load: 0.7,
+    coolant: Celsius(90.0),
+    oil: Celsius(90.0),
+    vehicle_speed: KilometresPerHour(70.0),
+    supply: Volts(14.1),
+    battery: Volts(14.2),
+};
+
+/// 13 CCR 1968.2 (e)(3.4), from memory: a pass counts only where the fault was seen, or the pending
+/// code goes after 80 driving cycles.
+#[test]
+fn published_similar_conditions_decide_which_cycles_count() {
+    let elsewhere = FreezeFrame { load: 0.2, ..THERE };
+    let failed_there = || {
+        let mut record = CodeRecord::default();
+        record.fail(&TWO_TRIPS);
+        record.seen_under(Conditions::of(&THERE));
+        record.key_off(closed(true, true));
+        record
+    };
+    let pass = |record: &mut CodeRecord, now: &FreezeFrame| {
+        record.meet(&Conditions::of(now));
+        record.pass();
+        record.key_off(closed(true, true));
+    };
+    let mut record = failed_there();
+    pass(&mut record, &elsewhere);
+    assert!(record.is_pending());
+    pass(&mut record, &THERE);
+    assert!(!record.is_pending());
+
+    let mut record = failed_there();
+    for _ in 0..79 {
+        pass(&mut record, &elsewhere);
+    }
+    assert!(record.is_pending());
+    pass(&mut record, &elsewhere);
+    assert!(!record.is_pending());
+
+    let mut record = failed_there();
+    record.fail(&TWO_TRIPS);
+    record.key_off(closed(true, true));
+    for now in [&THERE, &elsewhere, &THERE, &elsewhere] {
+        pass(&mut record, now);
+    }
+    assert!(record.lights_lamp(), "two passing cycles");
+    pass(&mut record, &THERE);
+    assert!(!record.lights_lamp());
 }

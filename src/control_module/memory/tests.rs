@@ -48,7 +48,7 @@ fn drive(memory: &mut CodeMemory, findings: &[Finding], from: f64, to: f64) {
     memory.engine_started(Celsius(from));
     memory.note(findings, &frame(2_000.0));
     memory.note_coolant(Celsius(to));
-    memory.engine_ran(60_000);
+    memory.engine_ran(60_000, KilometresPerHour(50.0));
     memory.key_off();
 }
 
@@ -191,6 +191,7 @@ fn limit_an_old_unrelated_code_ages_away() {
         undecided: vec![PHASE],
         warm_ups_since_clear: 60,
         running_seconds_since_clear: 100_000,
+        kilometres_since_clear: 2_000,
     };
     let mut memory = CodeMemory::new(known(), &history);
     let report = memory.report();
@@ -244,4 +245,62 @@ fn limit_a_forgotten_code_leaves_no_trace() {
     drive(&mut memory, &passes(PHASE), 20.0, 90.0);
     drive(&mut untouched, &passes(PHASE), 20.0, 90.0);
     assert_eq!(memory, untouched);
+}
+
+/// 40 CFR 86.010-18 (freeze frame), as a public excerpt gives it: a frame of another fault makes room for
+/// one of the fuel system or of misfire; between those two the first one stays (from memory).
+#[test]
+fn published_misfire_and_fuel_take_the_freeze_frame() {
+    let misfire = Code(0x0300);
+    let fuel = Code(0x0171);
+    let mut rules = known();
+    for (code, group) in [(misfire, ReadinessGroup::Misfire), (fuel, ReadinessGroup::FuelSystem)] {
+        rules.push(KnownCode { readiness: Some(group), ..KnownCode::general(code) });
+    }
+    let mut memory = CodeMemory::new(rules, &History::default());
+    memory.note(&fails(PHASE), &frame(1_500.0));
+    memory.note(&fails(fuel), &frame(2_500.0));
+    assert_eq!(memory.freeze_frame(), Some((fuel, frame(2_500.0))));
+    memory.note(&fails(misfire), &frame(3_000.0));
+    memory.note(&fails(CIRCUIT), &frame(3_500.0));
+    assert_eq!(memory.freeze_frame(), Some((fuel, frame(2_500.0))), "whichever comes first");
+}
+
+/// SAE J1979 service $06, from memory: the last result of each test stays until the clear.
+#[test]
+fn published_the_last_test_results_stay_until_the_clear() {
+    let mut memory = memory();
+    let result = |code, value| TestResult {
+        code,
+        measure: Measure::TimeOffTarget,
+        value,
+        least: 0.0,
+        most: 4.5,
+    };
+    memory.note_results(&[result(PHASE, 4.5), result(VAPOUR, 0.2)]);
+    memory.note_results(&[result(PHASE, 1.0)]);
+    drive(&mut memory, &[], 20.0, 90.0);
+    let kept: Vec<TestResult> = memory.results().copied().collect();
+    assert_eq!(kept, [result(PHASE, 1.0), result(VAPOUR, 0.2)]);
+    memory.clear();
+    assert_eq!(memory.results().count(), 0);
+}
+
+/// SAE J1979 PIDs $21 and $4D, from memory: distance and time with the lamp on.
+#[test]
+fn published_counters_with_the_lamp() {
+    let mut memory = memory();
+    drive(&mut memory, &passes(CIRCUIT), 20.0, 90.0);
+    assert_eq!(memory.counters().minutes_with_lamp, 0);
+    for _ in 0..3 {
+        drive(&mut memory, &fails(CIRCUIT), 20.0, 90.0);
+    }
+    let counters = memory.counters();
+    // Three minutes at 50 km/h are 2.5 km.
+    assert_eq!((counters.minutes_with_lamp, counters.kilometres_with_lamp), (3, 2));
+    assert_eq!((counters.minutes_since_clear, counters.kilometres_since_clear), (4, 3));
+    for _ in 0..4 {
+        drive(&mut memory, &passes(CIRCUIT), 20.0, 90.0);
+    }
+    assert_eq!(memory.counters().minutes_with_lamp, 6, "held from the fourth start on");
 }
