@@ -108,9 +108,7 @@ impl CodeMemory {
     fn keep_frame(&mut self, rule: &KnownCode, now: &FreezeFrame) {
         let is_free = match self.frame {
             None => true,
-            Some((owner, _)) => {
-                rule.is_misfire_or_fuel() && !self.rule(owner).is_misfire_or_fuel()
-            }
+            Some((owner, _)) => rule.is_misfire_or_fuel() && !self.rule(owner).is_misfire_or_fuel(),
         };
         if is_free {
             self.frame = Some((rule.code, *now));

@@ -28,11 +28,7 @@ impl Conditions {
     /// The conditions of a moment.
     #[must_use]
     pub fn of(now: &FreezeFrame) -> Self {
-        Self {
-            engine_rpm: now.engine_speed.0,
-            load: now.load,
-            is_warm: now.coolant.0 >= REACHED_C,
-        }
+        Self { engine_rpm: now.engine_speed.0, load: now.load, is_warm: now.coolant.0 >= REACHED_C }
     }
 
     /// Whether another moment is like this one.
