@@ -4,7 +4,7 @@ use super::area::Area;
 use super::row::{Evidence, Ours, Row, Wanted};
 use super::sources;
 use faultwright::control_module::code::Code;
-use faultwright::control_module::code_record::CodeRecord;
+use faultwright::control_module::code_record::{ClosedCycle, CodeRecord};
 use faultwright::control_module::known_code::KnownCode;
 use faultwright::control_module::warm_up::WarmUp;
 use faultwright::units::Celsius;
@@ -24,7 +24,8 @@ fn after(cycles: &str) -> String {
             }
             _ => {}
         }
-        record.key_off(true, true);
+        let is_warm_up = true;
+        record.key_off(ClosedCycle { is_driving_cycle: true, is_warm_up, is_long_drive: false });
     }
     let facts = [
         (record.is_pending(), "pending"),
