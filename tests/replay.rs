@@ -159,9 +159,17 @@ const fn kind(step: &Step) -> usize {
         Step::TopUpOil => 26,
         Step::Write { .. } => 27,
         Step::HandOver { .. } => 28,
+        Step::MeasureFromFront { .. } => 29,
+        Step::Wiggle { .. } => 30,
+        Step::TestLamp { .. } => 31,
+        Step::Clamp { .. } => 32,
+        Step::ZeroClamp => 33,
+        Step::Scope { .. } => 34,
+        Step::ReplaceMeterFuse => 35,
+        Step::Replace { .. } => 36,
     }
 }
-const KINDS: usize = 29;
+const KINDS: usize = 37;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

@@ -3,13 +3,16 @@
 use super::kind::{Fault, FaultKind, FaultName};
 use crate::numerics::elementary::pow;
 use crate::physics::coil::Winding;
-use crate::units::Ohms;
-use crate::vehicle::condition::Condition;
+use crate::units::{Celsius, Ohms};
+use crate::vehicle::condition::{Condition, LooseContact};
 use crate::vehicle::harness::OPEN_OHMS;
 use crate::vehicle::spec::{HarnessElement, Id, VehicleSpec};
+use std::collections::BTreeMap;
 
 /// Resistance of a poor joint in a partly broken coil [ohm], mildest to worst.
 const PARTLY_BROKEN_OHMS: (f64, f64) = (1_500.0, 25_000.0);
+/// Resistance of a failing joint [ohm]: 8.5 makes an 11 ohm coil read 19.5.
+const POOR_JOINT_OHMS: (f64, f64) = (4.0, 30.0);
 /// Share of the turns that is bridged.
 const SHORTED_SHARE: (f64, f64) = (0.45, 0.85);
 /// Static friction of a sticking spool [N].
@@ -18,6 +21,17 @@ const STICKING_N: (f64, f64) = (3.0, 12.0);
 const BLOCKED_SHARE: (f64, f64) = (0.970, 0.995);
 /// Resistance of a corroded contact [ohm].
 const CORRODED_OHMS: (f64, f64) = (25.0, 400.0);
+/// Contact resistance of a spread terminal [ohm].
+const SPREAD_OHMS: (f64, f64) = (6.0, 80.0);
+/// How often a loose contact opens on the roughest road at 20 °C [1/s].
+const OPENINGS_PER_S: (f64, f64) = (0.15, 1.2);
+/// Temperature of the engine from which a contact that minds heat is open [°C].
+const OPEN_FROM_C: (f64, f64) = (65.0, 40.0);
+/// Resistance between a control wire and the feed beside it [ohm]: low enough at its mildest for the
+/// driver to protect itself.
+const TO_SUPPLY_OHMS: (f64, f64) = (0.5, 0.02);
+/// Resistance of a burnt relay contact [ohm].
+const BURNT_OHMS: (f64, f64) = (2.0, 30.0);
 /// Resistance to ground of a rubbed-through wire [ohm].
 const RUBBED_OHMS: (f64, f64) = (0.4, 0.02);
 /// Oil left in the sump [l], as a share of what the lower mark asks for.
@@ -35,12 +49,26 @@ pub fn places(spec: &VehicleSpec) -> Vec<FaultName> {
         }
         for element in &spec.harness.elements {
             let fits = match (kind, element) {
-                (FaultKind::CorrodedPin, HarnessElement::Pin { .. }) => true,
+                (
+                    FaultKind::CorrodedPin
+                    | FaultKind::SpreadTerminal
+                    | FaultKind::LooseContact
+                    | FaultKind::HotContact,
+                    HarnessElement::Pin { .. },
+                ) => true,
                 (FaultKind::BrokenWire, HarnessElement::Wire { from, to, .. }) => {
                     belongs_to_a_valve(spec, from, to)
                 }
-                (FaultKind::WireToGround, HarnessElement::Wire { from, to, .. }) => {
-                    is_control_wire(spec, from, to)
+                (
+                    FaultKind::WireToGround | FaultKind::WireToSupply,
+                    HarnessElement::Wire { id, .. },
+                ) => spec.valve_controlled_by(id).is_some(),
+                (FaultKind::ChafedFeed, HarnessElement::Wire { id, .. }) => {
+                    !spec.valves_fed_through(id).is_empty() && spec.fuse_before(id).is_some()
+                }
+                (FaultKind::BlownFuse, HarnessElement::Fuse { id, .. })
+                | (FaultKind::ResistiveRelay, HarnessElement::RelayContact { id, .. }) => {
+                    !spec.valves_fed_through(id).is_empty()
                 }
                 _ => false,
             };
@@ -65,14 +93,6 @@ fn belongs_to_a_valve(spec: &VehicleSpec, from: &Id, to: &Id) -> bool {
     })
 }
 
-/// Whether a wire runs to a driver's pin.
-fn is_control_wire(spec: &VehicleSpec, from: &Id, to: &Id) -> bool {
-    spec.harness.elements.iter().any(|element| match element {
-        HarnessElement::LowSideDriver { pin, .. } => pin == from || pin == to,
-        _ => false,
-    })
-}
-
 fn linear((mild, worst): (f64, f64), severity: f64) -> f64 {
     mild + (worst - mild) * severity
 }
@@ -92,20 +112,7 @@ pub fn apply(fault: &Fault, spec: &VehicleSpec, condition: &mut Condition) -> bo
         return true;
     }
     if !kind.is_in_valve() {
-        if spec.element(place).is_none() {
-            return false;
-        }
-        let (parameters, ohms) = match kind {
-            FaultKind::CorrodedPin => {
-                (&mut condition.extra_ohms, geometric(CORRODED_OHMS, severity))
-            }
-            FaultKind::WireToGround => {
-                (&mut condition.leak_to_ground_ohms, geometric(RUBBED_OHMS, severity))
-            }
-            _ => (&mut condition.extra_ohms, OPEN_OHMS),
-        };
-        parameters.insert(place.clone(), ohms);
-        return true;
+        return spec.element(place).is_some() && apply_to_wiring(fault, severity, spec, condition);
     }
     let Some(valve) = condition.valves.get_mut(place) else {
         return false;
@@ -116,9 +123,60 @@ pub fn apply(fault: &Fault, spec: &VehicleSpec, condition: &mut Condition) -> bo
         FaultKind::PartlyBrokenCoil => {
             winding.joint = Ohms(geometric(PARTLY_BROKEN_OHMS, severity));
         }
+        FaultKind::PoorJoint => winding.joint = Ohms(geometric(POOR_JOINT_OHMS, severity)),
         FaultKind::ShortedTurns => winding.shorted_share = linear(SHORTED_SHARE, severity),
         FaultKind::StickingSpool => valve.stiction_n = linear(STICKING_N, severity),
         _ => valve.screen_blocked = linear(BLOCKED_SHARE, severity),
+    }
+    true
+}
+
+/// A fault of the wiring. Where two faults raise the same resistance, they add up.
+fn apply_to_wiring(
+    fault: &Fault,
+    severity: f64,
+    spec: &VehicleSpec,
+    condition: &mut Condition,
+) -> bool {
+    let place = &fault.name.place;
+    let insert = |ohms: &mut BTreeMap<Id, f64>, value: f64| {
+        ohms.insert(place.clone(), value);
+    };
+    match fault.name.kind {
+        FaultKind::CorrodedPin => {
+            insert(&mut condition.extra_ohms, geometric(CORRODED_OHMS, severity));
+        }
+        FaultKind::ResistiveRelay => {
+            insert(&mut condition.extra_ohms, geometric(BURNT_OHMS, severity));
+        }
+        FaultKind::SpreadTerminal => {
+            *condition.spread_ohms.entry(place.clone()).or_insert(0.0) +=
+                geometric(SPREAD_OHMS, severity);
+        }
+        FaultKind::LooseContact | FaultKind::HotContact => {
+            let nothing = LooseContact { openings_per_s: 0.0, open_from: None };
+            let contact = condition.loose.entry(place.clone()).or_insert(nothing);
+            if fault.name.kind == FaultKind::HotContact {
+                contact.open_from = Some(Celsius(linear(OPEN_FROM_C, severity)));
+            } else {
+                contact.openings_per_s = geometric(OPENINGS_PER_S, severity);
+            }
+        }
+        FaultKind::WireToGround => {
+            insert(&mut condition.leak_to_ground_ohms, geometric(RUBBED_OHMS, severity));
+        }
+        FaultKind::WireToSupply => {
+            insert(&mut condition.leak_to_supply_ohms, geometric(TO_SUPPLY_OHMS, severity));
+        }
+        FaultKind::ChafedFeed => {
+            let Some(fuse) = spec.fuse_before(place) else {
+                return false;
+            };
+            insert(&mut condition.leak_to_ground_ohms, geometric(RUBBED_OHMS, severity));
+            // The fuse went the first time that current flowed.
+            condition.extra_ohms.insert(fuse.clone(), OPEN_OHMS);
+        }
+        _ => insert(&mut condition.extra_ohms, OPEN_OHMS),
     }
     true
 }

@@ -10,6 +10,8 @@ pub enum FaultKind {
     OpenCoil,
     /// The winding hangs together by a poor joint of some kilo-ohms.
     PartlyBrokenCoil,
+    /// A failing joint of some ohms inside the valve.
+    PoorJoint,
     /// Part of the winding is bridged.
     ShortedTurns,
     /// The spool sticks.
@@ -18,25 +20,47 @@ pub enum FaultKind {
     BlockedScreen,
     /// A connector's contact is corroded.
     CorrodedPin,
+    /// A terminal was spread and hardly touches its pin.
+    SpreadTerminal,
+    /// A contact opens when it is shaken, the sooner the warmer it is.
+    LooseContact,
+    /// A contact opens when it is warm, and closes again when it has cooled.
+    HotContact,
     /// A wire is broken.
     BrokenWire,
     /// A wire's insulation has rubbed through to the engine.
     WireToGround,
+    /// A control wire has rubbed through to the feed beside it.
+    WireToSupply,
+    /// A feed wire has rubbed through to the engine and blown its fuse.
+    ChafedFeed,
+    /// A fuse is blown, and what blew it is gone.
+    BlownFuse,
+    /// A relay's contact is burnt.
+    ResistiveRelay,
     /// Too little oil.
     LowOil,
 }
 
 impl FaultKind {
     /// Every kind, in a fixed order.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 17] = [
         Self::OpenCoil,
         Self::PartlyBrokenCoil,
+        Self::PoorJoint,
         Self::ShortedTurns,
         Self::StickingSpool,
         Self::BlockedScreen,
         Self::CorrodedPin,
+        Self::SpreadTerminal,
+        Self::LooseContact,
+        Self::HotContact,
         Self::BrokenWire,
         Self::WireToGround,
+        Self::WireToSupply,
+        Self::ChafedFeed,
+        Self::BlownFuse,
+        Self::ResistiveRelay,
         Self::LowOil,
     ];
 
@@ -46,12 +70,20 @@ impl FaultKind {
         match self {
             Self::OpenCoil => "open-coil",
             Self::PartlyBrokenCoil => "partly-broken-coil",
+            Self::PoorJoint => "poor-joint",
             Self::ShortedTurns => "shorted-turns",
             Self::StickingSpool => "sticking-spool",
             Self::BlockedScreen => "blocked-screen",
             Self::CorrodedPin => "corroded-pin",
+            Self::SpreadTerminal => "spread-terminal",
+            Self::LooseContact => "loose-contact",
+            Self::HotContact => "hot-contact",
             Self::BrokenWire => "broken-wire",
             Self::WireToGround => "wire-to-ground",
+            Self::WireToSupply => "wire-to-supply",
+            Self::ChafedFeed => "chafed-feed",
+            Self::BlownFuse => "blown-fuse",
+            Self::ResistiveRelay => "resistive-relay",
             Self::LowOil => "low-oil",
         }
     }
@@ -63,6 +95,7 @@ impl FaultKind {
             self,
             Self::OpenCoil
                 | Self::PartlyBrokenCoil
+                | Self::PoorJoint
                 | Self::ShortedTurns
                 | Self::StickingSpool
                 | Self::BlockedScreen

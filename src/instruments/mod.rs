@@ -1,5 +1,11 @@
-//! What a person can sense: a multimeter, a power lead, a dipstick, eyes and ears.
+//! What a person can sense: a multimeter, a test lamp, a current probe, a scope, a power lead, a
+//! dipstick, eyes and ears.
 //!
 //! An instrument is part of the network that it measures.
 
+#[cfg(test)]
+mod bench;
+pub mod current_probe;
 pub mod multimeter;
+pub mod scope;
+pub mod test_lamp;

@@ -7,6 +7,7 @@ pub mod phaser;
 pub mod port;
 pub mod pump;
 pub mod range;
+pub mod release;
 pub mod solenoid;
 pub mod spool;
 pub mod spool_follow;

@@ -130,6 +130,11 @@ impl FluxLoop {
         Self { driven_turns, circuit_ohms, conductance_s }
     }
 
+    /// Turns that the supply drives, relative to the reference winding.
+    pub const fn driven_turns(&self) -> f64 {
+        self.driven_turns
+    }
+
     /// Rate of the flux linkage of the reference winding [V].
     pub fn flux_rate_v(&self, m_a: f64, supply_v: f64) -> f64 {
         (self.settled_a(supply_v) - m_a) / self.conductance_s

@@ -180,6 +180,9 @@ const fn changes_vehicle(step: &Step) -> bool {
         Step::Fit { .. }
             | Step::Clean { .. }
             | Step::Mend { .. }
+            | Step::Replace { .. }
+            | Step::MeasureFromFront { .. }
+            | Step::Scope { .. }
             | Step::TopUpOil
             | Step::ClearCodes
             | Step::Drive { .. }

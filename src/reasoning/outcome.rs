@@ -2,6 +2,7 @@
 
 use crate::control_module::code::Code;
 use crate::instruments::multimeter::{Display, MeterFunction};
+use crate::instruments::scope::Cursors;
 use crate::session::event::Event;
 use std::collections::BTreeSet;
 
@@ -36,6 +37,8 @@ const VOLTAGE_SPREAD: f64 = 0.01;
 const LEAST_SPREAD_V: f64 = 0.06;
 const LEAST_SPREAD_OHM: f64 = 0.15;
 const LEAST_SPREAD_A: f64 = 0.03;
+/// Spread of the moment of a dip between valves that are alike [ms].
+const DIP_SPREAD_MS: f64 = 1.5;
 /// Spread of a level on the dipstick in shares of the span between its marks.
 const LEVEL_SPREAD: f64 = 0.08;
 /// Spread of a camshaft's mean error and furthest position over a drive [crank degrees].
@@ -57,6 +60,15 @@ pub fn aspects(events: &[Event]) -> Vec<Aspect> {
             Event::Reading { function, display, tolerance, .. } => {
                 found.push(reading(*function, *display, *tolerance));
             }
+            // How far a display jumps while it is watched is luck; that it jumps is not.
+            Event::Watched { jumped, .. } => {
+                found.push(Aspect::kind(format!("jumped {jumped}")));
+            }
+            Event::LampGlows { glow, .. } => found.push(Aspect::kind(format!("{glow:?}"))),
+            Event::Clamped { display, tolerance, .. } => {
+                found.push(reading(MeterFunction::Amps, *display, *tolerance));
+            }
+            Event::Captured { capture, .. } => captured(&capture.cursors, &mut found),
             Event::MeterFuseBlew => found.push(Aspect::kind("meter fuse")),
             Event::LeadFuseBlew => found.push(Aspect::kind("lead fuse")),
             Event::Seen { sight, .. } => found.push(Aspect::kind(format!("{sight:?}"))),
@@ -111,6 +123,30 @@ fn reading(function: MeterFunction, display: Display, tolerance: f64) -> Aspect 
             // factor of the root of three smaller.
             let sigma = (share * value.abs()).max(least) + 0.577 * tolerance;
             Aspect::Quantity { value, sigma }
+        }
+    }
+}
+
+/// What a capture tells: whether there is a dip or a plateau, and how high it stands.
+fn captured(cursors: &Cursors, found: &mut Vec<Aspect>) {
+    match *cursors {
+        Cursors::Current { dip, end_a } => {
+            found.push(Aspect::kind(if dip.is_some() { "dip" } else { "no dip" }));
+            found.push(Aspect::Quantity {
+                value: end_a,
+                sigma: LEAST_SPREAD_A + PART_SPREAD * end_a.abs(),
+            });
+            if let Some(dip) = dip {
+                found.push(Aspect::Quantity { value: dip.at_ms, sigma: DIP_SPREAD_MS });
+            }
+        }
+        Cursors::Pin { closed_v, plateau, open_v } => {
+            found.push(Aspect::kind(if plateau.is_some() { "plateau" } else { "no plateau" }));
+            for value in [closed_v, open_v].into_iter().chain(plateau.map(|plateau| plateau.volts))
+            {
+                let sigma = LEAST_SPREAD_V + VOLTAGE_SPREAD * value.abs();
+                found.push(Aspect::Quantity { value, sigma });
+            }
         }
     }
 }

@@ -5,7 +5,7 @@ use crate::faults::{FaultKind, FaultName};
 use crate::session::attempt::Sighted;
 use crate::session::setup::Briefing;
 use crate::session::step::{KeyPosition, Step};
-use crate::vehicle::spec::Id;
+use crate::vehicle::spec::{Id, VehicleSpec};
 
 /// A repair.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -16,6 +16,10 @@ pub enum Remedy {
     Clean(Id),
     /// Mend a wire or a contact.
     Mend(Id),
+    /// Mend a feed wire that blew its fuse, and replace the fuse after it.
+    MendAndFuse(Id),
+    /// Replace a fuse or a relay.
+    Replace(Id),
     /// Fill up the oil.
     TopUp,
 }
@@ -26,23 +30,41 @@ impl Remedy {
     pub fn of(fault: &FaultName) -> Vec<Self> {
         let place = fault.place.clone();
         match fault.kind {
-            FaultKind::OpenCoil | FaultKind::PartlyBrokenCoil | FaultKind::ShortedTurns => {
+            FaultKind::OpenCoil
+            | FaultKind::PartlyBrokenCoil
+            | FaultKind::PoorJoint
+            | FaultKind::ShortedTurns => {
                 vec![Self::Renew(place)]
             }
             FaultKind::StickingSpool | FaultKind::BlockedScreen => {
                 vec![Self::Clean(place.clone()), Self::Renew(place)]
             }
-            FaultKind::CorrodedPin | FaultKind::BrokenWire | FaultKind::WireToGround => {
+            FaultKind::CorrodedPin
+            | FaultKind::SpreadTerminal
+            | FaultKind::LooseContact
+            | FaultKind::HotContact
+            | FaultKind::BrokenWire
+            | FaultKind::WireToGround
+            | FaultKind::WireToSupply => {
                 vec![Self::Mend(place)]
             }
+            FaultKind::ChafedFeed => vec![Self::MendAndFuse(place)],
+            FaultKind::BlownFuse | FaultKind::ResistiveRelay => vec![Self::Replace(place)],
             FaultKind::LowOil => vec![Self::TopUp],
         }
     }
 
-    /// Whether it takes that fault away.
+    /// Whether it takes that fault away. Mending the wire that blew a fuse does: the fuse is what
+    /// followed from it, and a new one holds then.
     #[must_use]
     pub fn fixes(&self, fault: &FaultName) -> bool {
-        Self::of(fault).contains(self)
+        let of = Self::of(fault);
+        match self {
+            Self::Mend(place) => {
+                of.contains(self) || of.contains(&Self::MendAndFuse(place.clone()))
+            }
+            _ => of.contains(self),
+        }
     }
 
     /// The repair that a step carries out, if it is one.
@@ -52,6 +74,7 @@ impl Remedy {
             Step::Fit { valve, .. } => Some(Self::Renew(valve.clone())),
             Step::Clean { valve } => Some(Self::Clean(valve.clone())),
             Step::Mend { element } => Some(Self::Mend(element.clone())),
+            Step::Replace { element } => Some(Self::Replace(element.clone())),
             Step::TopUpOil => Some(Self::TopUp),
             _ => None,
         }
@@ -83,23 +106,50 @@ impl Remedy {
                 steps.push(back(valve));
                 steps
             }
-            Self::Mend(element) => {
-                let need = Need {
-                    off: spec.element(element).map_or_else(Vec::new, |wire| {
-                        let nodes = wire.nodes();
-                        spec.test_points
-                            .iter()
-                            .find(|point| nodes.contains(&&point.node) && point.unplugged.is_none())
-                            .map_or_else(Vec::new, |point| point.behind.clone())
-                    }),
-                    key: Some(KeyPosition::Off),
-                    ..Need::default()
-                };
-                let mut steps = steps_to(&need, spec, sighted);
-                steps.push(Step::Mend { element: element.clone() });
+            Self::Mend(element) => mending(spec, element, sighted),
+            Self::MendAndFuse(element) => {
+                let mut steps = mending(spec, element, sighted);
+                let fuse = spec.fuse_before(element).cloned();
+                if let Some(fuse) = fuse {
+                    steps.extend(replacing(spec, &fuse, sighted).into_iter().filter(
+                        // The key was turned off for the wire already.
+                        |step| !matches!(step, Step::Key { .. }),
+                    ));
+                }
                 steps
             }
+            Self::Replace(element) => replacing(spec, element, sighted),
             Self::TopUp => vec![Step::TopUpOil],
         }
     }
+}
+
+/// The steps of mending a wire or a contact: a hand has to get there, and the key is off.
+fn mending(spec: &VehicleSpec, element: &Id, sighted: Sighted<'_>) -> Vec<Step> {
+    let need = Need {
+        off: spec.element(element).map_or_else(Vec::new, |wire| {
+            let nodes = wire.nodes();
+            spec.test_points
+                .iter()
+                .find(|point| nodes.contains(&&point.node) && point.unplugged.is_none())
+                .map_or_else(Vec::new, |point| point.behind.clone())
+        }),
+        key: Some(KeyPosition::Off),
+        ..Need::default()
+    };
+    let mut steps = steps_to(&need, spec, sighted);
+    steps.push(Step::Mend { element: element.clone() });
+    steps
+}
+
+/// The steps of replacing a fuse or a relay.
+fn replacing(spec: &VehicleSpec, element: &Id, sighted: Sighted<'_>) -> Vec<Step> {
+    let need = Need {
+        off: spec.part(element).map_or_else(Vec::new, |part| part.behind.clone()),
+        key: Some(KeyPosition::Off),
+        ..Need::default()
+    };
+    let mut steps = steps_to(&need, spec, sighted);
+    steps.push(Step::Replace { element: element.clone() });
+    steps
 }

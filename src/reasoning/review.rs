@@ -151,7 +151,15 @@ fn probe_of(probes: &[Probe], step: &Step, briefing: &Briefing, belief: &Belief)
 const fn is_test(step: &Step) -> bool {
     matches!(
         step,
-        Step::Measure { .. } | Step::Power { .. } | Step::Command { .. } | Step::Look { .. }
+        Step::Measure { .. }
+            | Step::MeasureFromFront { .. }
+            | Step::Wiggle { .. }
+            | Step::TestLamp { .. }
+            | Step::Clamp { .. }
+            | Step::Scope { .. }
+            | Step::Power { .. }
+            | Step::Command { .. }
+            | Step::Look { .. }
     )
 }
 
@@ -165,6 +173,11 @@ const fn is_weighed(step: &Step) -> bool {
             | Step::Unplug { .. }
             | Step::Plug { .. }
             | Step::Measure { .. }
+            | Step::MeasureFromFront { .. }
+            | Step::Wiggle { .. }
+            | Step::TestLamp { .. }
+            | Step::Clamp { .. }
+            | Step::Scope { .. }
             | Step::Power { .. }
             | Step::Command { .. }
             | Step::Look { .. }
@@ -172,6 +185,7 @@ const fn is_weighed(step: &Step) -> bool {
             | Step::Fit { .. }
             | Step::Clean { .. }
             | Step::Mend { .. }
+            | Step::Replace { .. }
             | Step::TopUpOil
     )
 }
@@ -180,7 +194,11 @@ const fn is_weighed(step: &Step) -> bool {
 const fn is_felt_by_module(step: &Step) -> bool {
     matches!(
         step,
-        Step::Key { .. } | Step::Plug { .. } | Step::Unplug { .. } | Step::Command { .. }
+        Step::Key { .. }
+            | Step::Plug { .. }
+            | Step::Unplug { .. }
+            | Step::Command { .. }
+            | Step::Scope { .. }
     )
 }
 
@@ -191,6 +209,8 @@ const fn disturbs(step: &Step) -> bool {
         Step::Fit { .. }
             | Step::Clean { .. }
             | Step::Mend { .. }
+            | Step::Replace { .. }
+            | Step::MeasureFromFront { .. }
             | Step::TopUpOil
             | Step::ClearCodes
             | Step::Drive { .. }

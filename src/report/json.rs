@@ -132,6 +132,8 @@ fn proposal(proposal: &Proposal) -> Value {
         Proposal::Repair(Remedy::Renew(valve)) => json!({ "renew": valve }),
         Proposal::Repair(Remedy::Clean(valve)) => json!({ "clean": valve }),
         Proposal::Repair(Remedy::Mend(element)) => json!({ "mend": element }),
+        Proposal::Repair(Remedy::MendAndFuse(element)) => json!({ "mend-and-fuse": element }),
+        Proposal::Repair(Remedy::Replace(element)) => json!({ "replace": element }),
         Proposal::Repair(Remedy::TopUp) => json!("top-up-oil"),
         Proposal::Close => json!("close"),
     }

@@ -5,8 +5,10 @@ use super::setup::{Briefing, Hidden};
 use super::step::{Bound, Ending, Step};
 use super::take;
 use crate::faults::FaultName;
+use crate::instruments::current_probe::{CurrentProbe, MOST_OFFSET_A};
 use crate::instruments::multimeter::Multimeter;
 use crate::numerics::digest::{Digest, DigestBuilder};
+use crate::numerics::streams::Streams;
 use crate::units::{Minutes, Money};
 use crate::vehicle::error::VehicleError;
 use crate::vehicle::run_record::Idling;
@@ -45,6 +47,8 @@ pub struct Entry {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Progress {
     pub meter_fetched: bool,
+    pub clamp_fetched: bool,
+    pub scope_set_up: bool,
     pub reader_connected: bool,
     pub codes_read: bool,
     pub oil_checked: bool,
@@ -62,6 +66,7 @@ pub struct Session {
     pub(super) briefing: Arc<Briefing>,
     pub(super) vehicle: Vehicle,
     pub(super) meter: Multimeter,
+    pub(super) clamp: CurrentProbe,
     pub(super) progress: Progress,
     till: Till,
     log: Vec<Entry>,
@@ -99,6 +104,11 @@ impl Session {
         briefing: Arc<Briefing>,
         hidden: Hidden,
     ) -> Result<Self, VehicleError> {
+        let mut zero = Streams::new(hidden.seed).stream("zero of the current probe");
+        let clamp = CurrentProbe {
+            offset_a: zero.between(-MOST_OFFSET_A, MOST_OFFSET_A),
+            ..CurrentProbe::ideal()
+        };
         let vehicle = Vehicle::new(
             Arc::new(briefing.vehicle.clone()),
             hidden.condition,
@@ -110,6 +120,7 @@ impl Session {
             briefing,
             vehicle,
             meter: hidden.meter,
+            clamp,
             progress: Progress::default(),
             till: Till::default(),
             log: Vec::new(),
@@ -157,6 +168,7 @@ impl Session {
             briefing: Arc::clone(&self.briefing),
             vehicle: self.vehicle.clone(),
             meter: self.meter,
+            clamp: self.clamp,
             progress: self.progress.clone(),
             till: self.till,
             log: Vec::new(),
@@ -168,7 +180,10 @@ impl Session {
     /// next reading costs.
     #[must_use]
     pub fn instruments_at_hand(&self) -> u8 {
-        u8::from(self.progress.meter_fetched) + 2 * u8::from(self.progress.reader_connected)
+        u8::from(self.progress.meter_fetched)
+            + 2 * u8::from(self.progress.reader_connected)
+            + 4 * u8::from(self.progress.clamp_fetched)
+            + 8 * u8::from(self.progress.scope_set_up)
     }
 
     /// Whether the customer would have come: the engine lamp is on or the engine ran badly when

@@ -3,6 +3,8 @@
 use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::{Display, MeterFunction};
+use crate::instruments::scope::Capture;
+use crate::instruments::test_lamp::Glow;
 use crate::physics::stroke::Click;
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
@@ -122,6 +124,54 @@ pub enum Event {
         /// Tolerance by the meter's data sheet [V, ohm or A].
         tolerance: f64,
     },
+    /// A reading that was watched while something was wiggled.
+    Watched {
+        /// What was wiggled.
+        place: Id,
+        /// Function.
+        function: MeterFunction,
+        /// Red lead.
+        red: Id,
+        /// Black lead.
+        black: Id,
+        /// Least display; over limit counts as the greatest.
+        least: Display,
+        /// Greatest display.
+        most: Display,
+        /// The display jumped.
+        jumped: bool,
+        /// Tolerance of the least display by the meter's data sheet [V, ohm or A].
+        tolerance: f64,
+    },
+    /// A test lamp was lit or not.
+    LampGlows {
+        /// Tip.
+        tip: Id,
+        /// Clip.
+        clip: Id,
+        /// How it looks.
+        glow: Glow,
+    },
+    /// A current probe's reading.
+    Clamped {
+        /// Wire.
+        wire: Id,
+        /// Display [A].
+        display: Display,
+        /// Tolerance by the probe's data sheet, its zero left out of account [A].
+        tolerance: f64,
+    },
+    /// The current probe was zeroed.
+    ClampZeroed,
+    /// A scope's capture.
+    Captured {
+        /// Valve.
+        valve: Id,
+        /// The capture.
+        capture: Capture,
+    },
+    /// The meter has a new fuse.
+    MeterFuseReplaced,
     /// The meter's own fuse blew.
     MeterFuseBlew,
     /// The leads were zeroed.
@@ -229,6 +279,11 @@ pub enum Event {
         /// Element.
         element: Id,
     },
+    /// A fuse or a relay was replaced.
+    Replaced {
+        /// Element.
+        element: Id,
+    },
     /// Oil was filled up.
     OilFilled {
         /// Volume that went in, in tenths of a litre.
@@ -268,8 +323,6 @@ pub enum Refusal {
     KeyMustBeOff,
     /// The data sheet forbids power from outside.
     PowerForbidden,
-    /// The meter's fuse is blown.
-    MeterFuseBlown,
     /// Confidences would sum to more than 100 %.
     TooMuchConfidence(u16),
     /// The vehicle has been handed back.
@@ -308,6 +361,10 @@ pub enum Breach {
     OhmsWhilePlugged(Id),
     /// Amperes across a source.
     AmpsAcrossSource,
+    /// A probe pushed into a connector's terminal from the front.
+    FrontProbed(Id),
+    /// A test lamp put on a control module's pin or on the wire to it.
+    TestLampOnModule(Id),
     /// A part's own rule.
     Part(Id, Care),
     /// A valve powered for longer than the data sheet allows.
@@ -336,6 +393,10 @@ pub enum Sight {
     Sound,
     /// Green corrosion on a contact.
     Corrosion,
+    /// A terminal spread apart.
+    SpreadTerminal,
+    /// The strip of a fuse burnt through.
+    BlownFuse,
     /// Insulation rubbed through.
     RubbedThrough,
     /// Sludge on the screen.

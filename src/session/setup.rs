@@ -64,6 +64,9 @@ pub struct Prices {
     pub oil_litre: Money,
     /// Price of cleaning fluid for one valve.
     pub cleaning: Money,
+    /// Prices of fuses and relays.
+    #[serde(default)]
+    pub small_parts: SmallParts,
     /// Fuel for a test drive.
     pub fuel: Money,
     /// What it costs when a vehicle comes back with its fault: goodwill and a second visit.
@@ -112,6 +115,69 @@ pub struct StepMinutes {
     pub hand_over: Minutes,
     /// Fetch a part from the counter.
     pub fetch_part: Minutes,
+    /// Times of instruments and small electrical work.
+    #[serde(default)]
+    pub electrical: ElectricalMinutes,
+}
+
+/// Minutes for instruments besides the meter and for small electrical work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct ElectricalMinutes {
+    /// Look with the test lamp, fetched with the first use.
+    pub lamp: Minutes,
+    /// Read with the current probe.
+    pub clamp: Minutes,
+    /// Fetch the current probe for the first reading.
+    pub fetch_clamp: Minutes,
+    /// One capture with the scope.
+    pub capture: Minutes,
+    /// Set the scope up for the first capture.
+    pub set_up_scope: Minutes,
+    /// Wiggle while the meter is watched.
+    pub wiggle: Minutes,
+    /// Put a fuse into the meter.
+    pub meter_fuse: Minutes,
+    /// Replace a fuse.
+    pub fuse: Minutes,
+    /// Replace a relay.
+    pub relay: Minutes,
+}
+
+impl Default for ElectricalMinutes {
+    /// Assumed: what a practised hand needs at an engine that is open.
+    fn default() -> Self {
+        Self {
+            lamp: Minutes(2),
+            clamp: Minutes(3),
+            fetch_clamp: Minutes(4),
+            capture: Minutes(5),
+            set_up_scope: Minutes(10),
+            wiggle: Minutes(8),
+            meter_fuse: Minutes(4),
+            fuse: Minutes(3),
+            relay: Minutes(6),
+        }
+    }
+}
+
+/// Prices of small electrical parts, in hundredths of the currency.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct SmallParts {
+    /// The fuse of the meter.
+    pub meter_fuse: Money,
+    /// A blade fuse.
+    pub fuse: Money,
+    /// A relay.
+    pub relay: Money,
+}
+
+impl Default for SmallParts {
+    /// Assumed.
+    fn default() -> Self {
+        Self { meter_fuse: Money(7_20), fuse: Money(60), relay: Money(11_80) }
+    }
 }
 
 /// A road for a test drive.

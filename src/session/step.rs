@@ -2,6 +2,7 @@
 
 use crate::faults::FaultName;
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::vehicle::spec::Id;
 use serde::{Deserialize, Serialize};
 
@@ -66,6 +67,49 @@ pub enum Step {
         /// Test point of the black lead.
         black: Id,
     },
+    /// Measure with the leads pushed into an unplugged connector from its face.
+    MeasureFromFront {
+        /// Function of the meter.
+        function: MeterFunction,
+        /// Test point of the red lead.
+        red: Id,
+        /// Test point of the black lead.
+        black: Id,
+    },
+    /// Wiggle a connector or a wire while the meter keeps its least and its greatest reading.
+    Wiggle {
+        /// Connector, contact or wire.
+        place: Id,
+        /// Function of the meter.
+        function: MeterFunction,
+        /// Test point of the red lead.
+        red: Id,
+        /// Test point of the black lead.
+        black: Id,
+    },
+    /// Put a test lamp between two test points.
+    TestLamp {
+        /// Test point of the tip.
+        tip: Id,
+        /// Test point of the clip.
+        clip: Id,
+    },
+    /// Close a current probe around a wire.
+    Clamp {
+        /// Wire.
+        wire: Id,
+    },
+    /// Take the current probe's zero away.
+    ZeroClamp,
+    /// Capture a signal of a valve with a scope.
+    Scope {
+        /// What is watched.
+        signal: Signal,
+        /// Valve.
+        valve: Id,
+    },
+    /// Put a new fuse into the meter.
+    ReplaceMeterFuse,
     /// Hold the leads together and take their resistance off the display.
     ZeroLeads,
     /// Put battery voltage across a valve's own pins through a fused lead, and listen.
@@ -133,6 +177,11 @@ pub enum Step {
     /// Repair a wire or a connector contact.
     Mend {
         /// Element of the wiring.
+        element: Id,
+    },
+    /// Put in a new fuse of the same rating, or a new relay.
+    Replace {
+        /// Fuse or relay contact of the wiring.
         element: Id,
     },
     /// Fill oil up to the upper mark.

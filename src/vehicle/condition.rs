@@ -2,7 +2,7 @@
 
 use super::spec::{Id, ValvePart, VehicleSpec};
 use crate::physics::coil::Winding;
-use crate::units::Ohms;
+use crate::units::{Celsius, Ohms};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -14,12 +14,31 @@ pub struct Condition {
     /// Resistance from an element's supply-side end to engine ground where its insulation has
     /// rubbed through [ohm]; absent means none.
     pub leak_to_ground_ohms: BTreeMap<Id, f64>,
+    /// Resistance between a control wire and the feed of its own valve beside it in the loom, where
+    /// the insulation of both has rubbed through [ohm]; absent means none.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub leak_to_supply_ohms: BTreeMap<Id, f64>,
+    /// Extra contact resistance of a pin whose terminal was spread [ohm]; absent means none.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub spread_ohms: BTreeMap<Id, f64>,
+    /// Pins whose contact comes and goes.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub loose: BTreeMap<Id, LooseContact>,
     /// The valve in each place.
     pub valves: BTreeMap<Id, FittedValve>,
     /// The oil.
     pub oil: OilFill,
     /// State of charge of the battery, 0 to 1.
     pub battery_charge: f64,
+}
+
+/// A contact that opens by itself: when it is shaken, when it is hot, or both.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct LooseContact {
+    /// How often it opens under full vibration at 20 °C [1/s], 0 or more.
+    pub openings_per_s: f64,
+    /// Temperature of the engine from which it stays open; `None` for one that heat leaves alone.
+    pub open_from: Option<Celsius>,
 }
 
 /// A valve with its seal, as fitted in a place or lying on the bench.
@@ -108,6 +127,9 @@ impl Condition {
         Self {
             extra_ohms: BTreeMap::new(),
             leak_to_ground_ohms: BTreeMap::new(),
+            leak_to_supply_ohms: BTreeMap::new(),
+            spread_ohms: BTreeMap::new(),
+            loose: BTreeMap::new(),
             valves,
             oil: OilFill { litres: spec.sump.full_litres, hours: 60.0 },
             battery_charge: 0.95,

@@ -1,7 +1,9 @@
 //! Starting the engine and driving a road.
 
+use super::circuits::Circuits;
 use super::engine_link::cams;
 use super::error::VehicleError;
+use super::loose::vibration;
 use super::module_link::{frame, senses};
 use super::route::{Demand, RouteProfile};
 use super::run_record::{Idling, RunRecord};
@@ -12,6 +14,7 @@ use crate::control_module::known_code::Driver;
 use crate::control_module::verdict::Verdict;
 use crate::numerics::whole::to_usize;
 use crate::units::{Seconds, Tick, Watts};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// How long an engine idles after a start before the step is over [ms].
 const IDLE_MS: u64 = 15_000;
@@ -59,6 +62,7 @@ impl Vehicle {
             }
             self.module.engine_started(self.engine.heat().coolant, self.now);
             self.key = Key::Running;
+            self.blow_fuses()?;
             let circuits = self.circuits_when(true)?;
             self.set_engine(&circuits)?;
             self.engine.start();
@@ -121,8 +125,11 @@ impl Vehicle {
         &mut self,
         mut demand: impl FnMut(u64) -> Option<Demand>,
     ) -> Result<RunRecord, VehicleError> {
-        let circuits = self.circuits_when(true)?;
+        let mut circuits = self.circuits_when(true)?;
         self.set_engine(&circuits)?;
+        // What the wiring did with these contacts open, so that each set is solved once.
+        let mut open = self.open_contacts();
+        let mut solved = BTreeMap::from([(open.clone(), circuits.clone())]);
         self.engine.begin_run();
         let mut tick = 0;
         let mut inhibited = self.inhibitions();
@@ -138,6 +145,10 @@ impl Vehicle {
                 let (rpm, load, speed) = (asked.speed.0, asked.load, asked.km_h);
                 let moment = frame(rpm, load, speed, heat.coolant, heat.oil, &circuits);
                 self.module.circuit_task(&sensed, &moment, self.now);
+                if self.contacts_change(&asked, &mut open) {
+                    circuits = self.solved_once(&open, &mut solved)?;
+                    self.set_engine(&circuits)?;
+                }
                 let now_inhibited = self.inhibitions();
                 if now_inhibited != inhibited {
                     inhibited = now_inhibited;
@@ -145,6 +156,7 @@ impl Vehicle {
                 }
             }
         }
+        self.loose.settle();
         let record = self.engine.record();
         self.engine.drop_record();
         self.note_performance(&record, &circuits);
@@ -153,13 +165,39 @@ impl Vehicle {
         Ok(record)
     }
 
+    /// A tenth of a second of vibration for the loose contacts; true when those that are open are
+    /// others than before.
+    fn contacts_change(&mut self, asked: &Demand, open: &mut BTreeSet<Id>) -> bool {
+        if self.condition.loose.is_empty() {
+            return false;
+        }
+        let shaking = vibration(asked.speed, asked.km_h > 0.0);
+        self.loose.shake(&self.condition, shaking, self.engine.heat().coolant);
+        let before = core::mem::replace(open, self.open_contacts());
+        before != *open
+    }
+
+    /// The circuits with these contacts open, solved unless they were before.
+    fn solved_once(
+        &self,
+        open: &BTreeSet<Id>,
+        solved: &mut BTreeMap<BTreeSet<Id>, Circuits>,
+    ) -> Result<Circuits, VehicleError> {
+        if let Some(known) = solved.get(open) {
+            return Ok(known.clone());
+        }
+        let circuits = self.circuits_when(true)?;
+        solved.insert(open.clone(), circuits.clone());
+        Ok(circuits)
+    }
+
     fn inhibitions(&self) -> Vec<bool> {
         (0..self.spec.valves.len()).map(|number| self.module.inhibited(Driver(number))).collect()
     }
 
     /// Hands the findings of the performance monitors to the code memory, each failure with the
     /// moment at which it failed.
-    fn note_performance(&mut self, record: &RunRecord, circuits: &super::circuits::Circuits) {
+    fn note_performance(&mut self, record: &RunRecord, circuits: &Circuits) {
         let points = record.trace.points();
         let interval = record.trace.interval().0;
         for cam in cams(&self.spec) {

@@ -30,6 +30,11 @@ const ALTERNATOR_OHMS: f64 = 0.015;
 const CHARGING_V: f64 = 13.9;
 const CHARGING_OHMS: f64 = 0.040;
 
+/// Current at which a closed driver opens again to protect itself [A]: engineering estimate, above
+/// what any winding that is fitted here draws, shorted turns included. Data sheets of such drivers
+/// give several amperes.
+const DRIVER_LIMIT_A: f64 = 10.0;
+
 /// What a driver does at the moment.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum DriverState {
@@ -110,11 +115,31 @@ pub fn wire_up(
         return Ok(alive);
     }
     let solution = alive.network.solve()?;
-    if supplied(spec, &alive, &solution) {
-        Ok(alive)
-    } else {
-        Ok(Builder::new(spec, condition, assembly, state, false).build())
+    if !supplied(spec, &alive, &solution) {
+        return Ok(Builder::new(spec, condition, assembly, state, false).build());
     }
+    let overloaded = overloaded(spec, &alive, &solution);
+    if overloaded.is_empty() {
+        return Ok(alive);
+    }
+    let mut protected = state.clone();
+    protected.drivers.retain(|valve, _| !overloaded.contains(&valve));
+    Ok(Builder::new(spec, condition, assembly, &protected, true).build())
+}
+
+/// The valves whose drivers carry more than they stand.
+fn overloaded<'a>(spec: &'a VehicleSpec, wiring: &Wiring, solution: &Solution) -> Vec<&'a Id> {
+    spec.harness
+        .elements
+        .iter()
+        .filter_map(|element| match element {
+            HarnessElement::LowSideDriver { id, valve, .. } => {
+                let sense = wiring.element(id.as_str())?;
+                (solution.amperes(sense) > DRIVER_LIMIT_A).then_some(valve)
+            }
+            _ => None,
+        })
+        .collect()
 }
 
 fn supplied(spec: &VehicleSpec, wiring: &Wiring, solution: &Solution) -> bool {
@@ -235,7 +260,8 @@ impl<'a> Builder<'a> {
                 let ohms = if self.assembly.is_off(connector) {
                     OPEN_OHMS
                 } else {
-                    self.with_extra(id, *ohms)
+                    let spread = self.condition.spread_ohms.get(id).copied().unwrap_or(0.0);
+                    self.with_extra(id, *ohms) + spread
                 };
                 self.resistor(from, to, ohms)
             }
@@ -314,14 +340,19 @@ impl<'a> Builder<'a> {
         None
     }
 
-    /// A rubbed-through wire touches the engine at its supply-side end.
+    /// A rubbed-through wire touches the engine at its supply-side end, or its neighbour in the loom
+    /// there: a control wire lies beside the feed of its own valve.
     fn place_leak(&mut self, element: &HarnessElement) {
-        let Some(ohms) = self.condition.leak_to_ground_ohms.get(element.id()).copied() else {
+        let HarnessElement::Wire { id, from, .. } = element else {
             return;
         };
-        if let HarnessElement::Wire { from, .. } = element {
-            let from = from.clone();
-            self.resistor(&from, &Id::from("engine-ground"), ohms);
+        if let Some(ohms) = self.condition.leak_to_ground_ohms.get(id).copied() {
+            self.resistor(from, &Id::from("engine-ground"), ohms);
+        }
+        if let Some(ohms) = self.condition.leak_to_supply_ohms.get(id).copied()
+            && let Some(feed) = self.spec.feed_beside(id).cloned()
+        {
+            self.resistor(from, &feed, ohms);
         }
     }
 }

@@ -7,13 +7,16 @@
 
 pub mod assembly;
 pub mod cam_line;
+pub mod capture;
 pub mod circuits;
 pub mod coil_drive;
 pub mod condition;
 pub mod driving;
 mod engine_link;
 pub mod error;
+mod fuses;
 pub mod harness;
+pub mod loose;
 pub mod module_link;
 pub mod per_cam;
 pub mod pulse;

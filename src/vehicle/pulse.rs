@@ -49,17 +49,31 @@ pub fn pulse(
     oil_viscosity_pa_s: f64,
     start: Millimetres,
 ) -> Pulse {
-    let stroke: Stroke = energise(
-        &Solenoid::REFERENCE,
-        &valve.winding,
-        &spool_of(valve),
-        Drive { supply, source, on_for },
-        Surroundings { coil, oil_viscosity_pa_s, start },
-    );
+    let stroke = stroke_of(valve, supply, source, on_for, coil, oil_viscosity_pa_s, start);
     Pulse {
         on: Click::of(stroke.engaged.as_ref()),
         off: Click::of(stroke.returned.as_ref()),
         rest: stroke.rest_position,
         fuse_blew: false,
     }
+}
+
+/// The stroke of a fitted valve with a supply put on it for a time and taken off.
+#[must_use]
+pub fn stroke_of(
+    valve: &FittedValve,
+    supply: Volts,
+    source: Ohms,
+    on_for: Seconds,
+    coil: Celsius,
+    oil_viscosity_pa_s: f64,
+    start: Millimetres,
+) -> Stroke {
+    energise(
+        &Solenoid::REFERENCE,
+        &valve.winding,
+        &spool_of(valve),
+        Drive { supply, source, on_for },
+        Surroundings { coil, oil_viscosity_pa_s, start },
+    )
 }

@@ -6,6 +6,7 @@ use super::circuits::{Circuits, FREEWHEEL_V, ValveCircuit, feel};
 use super::condition::{Condition, FittedValve};
 use super::error::VehicleError;
 use super::harness::{DriverState, ElectricalState, Wiring, wire_up};
+use super::loose::{LooseContacts, as_it_stands, open_contacts};
 use super::module_link::{frame, senses, setup_of};
 use super::pulse::{Pulse, pulse};
 use super::running::{EngineCondition, RunningEngine};
@@ -23,6 +24,7 @@ use crate::physics::stroke::Click;
 use crate::physics::thermal::{Enamel, HeatPath, Supply};
 use crate::physics::warm_up::EngineHeat;
 use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts, Watts};
+use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -78,6 +80,7 @@ pub struct Vehicle {
     commanded: BTreeSet<Id>,
     pub(super) oil_lamp: bool,
     pub(super) now: Tick,
+    pub(super) loose: LooseContacts,
 }
 
 impl Vehicle {
@@ -112,6 +115,7 @@ impl Vehicle {
             commanded: BTreeSet::new(),
             oil_lamp: false,
             now: Tick(0),
+            loose: LooseContacts::new(seed),
             key: Key::Off,
             assembly: Assembly::default(),
             condition: Condition::sound(&spec),
@@ -227,7 +231,7 @@ impl Vehicle {
         }
     }
 
-    fn electrical_state(&self, charging: bool) -> ElectricalState {
+    pub(super) fn electrical_state(&self, charging: bool) -> ElectricalState {
         ElectricalState {
             key_on: charging || self.key_on(),
             charging,
@@ -239,7 +243,18 @@ impl Vehicle {
 
     /// The circuits as they stand, or as they would be with the engine running.
     pub(super) fn circuits_when(&self, charging: bool) -> Result<Circuits, VehicleError> {
-        Ok(feel(&self.spec, &self.condition, &self.assembly, &self.electrical_state(charging))?)
+        let standing = self.as_it_stands();
+        Ok(feel(&self.spec, &standing, &self.assembly, &self.electrical_state(charging))?)
+    }
+
+    /// The condition with those contacts open that are open at the moment.
+    pub(super) fn as_it_stands(&self) -> Cow<'_, Condition> {
+        as_it_stands(&self.condition, &self.open_contacts())
+    }
+
+    /// The loose contacts that are open at the moment, shaken or heated.
+    pub(super) fn open_contacts(&self) -> BTreeSet<Id> {
+        open_contacts(&self.condition, self.loose.shaken_open(), self.engine_temperature())
     }
 
     /// Tells the running engine the state of valves, circuits and oil.
@@ -262,9 +277,10 @@ impl Vehicle {
     /// # Errors
     /// [`VehicleError`] when the wiring cannot be solved.
     pub fn wiring_phases(&self) -> Result<Vec<(f64, Wiring)>, VehicleError> {
+        let standing = self.as_it_stands();
         let mut state = self.electrical_state(self.engine_runs());
         if !self.engine_runs() {
-            let wiring = wire_up(&self.spec, &self.condition, &self.assembly, &state)?;
+            let wiring = wire_up(&self.spec, &standing, &self.assembly, &state)?;
             return Ok(vec![(1.0, wiring)]);
         }
         // Drivers switch independently of each other: the mean is over all their combinations.
@@ -293,7 +309,7 @@ impl Vehicle {
         let mut phases = Vec::new();
         for (share, drivers) in mixes {
             state.drivers = drivers;
-            phases.push((share, wire_up(&self.spec, &self.condition, &self.assembly, &state)?));
+            phases.push((share, wire_up(&self.spec, &standing, &self.assembly, &state)?));
         }
         Ok(phases)
     }
@@ -319,6 +335,7 @@ impl Vehicle {
         }
         if self.key == Key::Off {
             self.key = Key::On;
+            self.blow_fuses()?;
             if self.circuits_when(false)?.module_alive {
                 self.module.key_on(self.now);
             }
@@ -340,6 +357,7 @@ impl Vehicle {
     /// # Errors
     /// [`VehicleError`] when the wiring cannot be solved.
     pub fn sense_after_change(&mut self) -> Result<(), VehicleError> {
+        self.blow_fuses()?;
         if self.key == Key::On { self.watch(CHANGE_WATCH_MS) } else { Ok(()) }
     }
 
@@ -457,21 +475,34 @@ impl Vehicle {
         source: Ohms,
         on_for_s: f64,
     ) -> Pulse {
-        // On the bench a film stays in the gap.
-        let viscosity = if self.assembly.is_off(place) {
-            DRAINED * Spool::REFERENCE.reference_viscosity_pa_s
-        } else {
-            self.engine.viscosity_pa_s()
-        };
         pulse(
             fitted,
             supply,
             source,
             Seconds(on_for_s),
-            self.coils.get(place).copied().unwrap_or(self.ambient),
-            viscosity,
-            self.spools.get(place).copied().unwrap_or(Millimetres(0.0)),
+            self.coil_temperature(place),
+            self.film_viscosity_pa_s(place),
+            self.spool_rest(place),
         )
+    }
+
+    /// Temperature of a valve's coil.
+    pub(super) fn coil_temperature(&self, place: &Id) -> Celsius {
+        self.coils.get(place).copied().unwrap_or(self.ambient)
+    }
+
+    /// Where a valve's spool rests.
+    pub(super) fn spool_rest(&self, place: &Id) -> Millimetres {
+        self.spools.get(place).copied().unwrap_or(Millimetres(0.0))
+    }
+
+    /// Viscosity of the oil around a valve's spool: on the bench a film stays in the gap.
+    pub(super) fn film_viscosity_pa_s(&self, place: &Id) -> f64 {
+        if self.assembly.is_off(place) {
+            DRAINED * Spool::REFERENCE.reference_viscosity_pa_s
+        } else {
+            self.engine.viscosity_pa_s()
+        }
     }
 
     /// Puts the battery across a valve's own pins through a fused lead, its connector being
@@ -538,6 +569,7 @@ impl Vehicle {
         }
         builder.whole(self.commanded.len() as u64);
         builder.whole(self.now.0);
+        self.loose.digest_into(builder);
     }
 }
 

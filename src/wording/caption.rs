@@ -3,8 +3,9 @@
 use super::amounts::short_number;
 use super::catalogue::Words;
 use super::place::{diagnosis, fault, place};
-use super::step_words::OVER_LIMIT_ONLY;
+use super::step_words::{OVER_LIMIT_ONLY, meter_function};
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
@@ -35,6 +36,33 @@ pub fn caption(step: &Step, words: &Words) -> String {
             meter_function_key(*function),
             &[("red", place(red, words).into()), ("black", place(black, words).into())],
         ),
+        Step::MeasureFromFront { function, red, black } => {
+            let measure = caption(
+                &Step::Measure { function: *function, red: red.clone(), black: black.clone() },
+                words,
+            );
+            words.say("step-from-front", &[("measure", measure.into())])
+        }
+        Step::Wiggle { place: at, function, red, black } => words.say(
+            "step-wiggle",
+            &[
+                ("place", place(at, words).into()),
+                ("function", meter_function(*function).into()),
+                ("red", place(red, words).into()),
+                ("black", place(black, words).into()),
+            ],
+        ),
+        Step::TestLamp { tip, clip } => words.say(
+            "step-test-lamp",
+            &[("tip", place(tip, words).into()), ("clip", place(clip, words).into())],
+        ),
+        Step::Clamp { wire } => with_place("step-clamp", wire),
+        Step::ZeroClamp => plain("step-zero-clamp"),
+        Step::Scope { signal: Signal::CoilCurrent, valve } => {
+            with_place("step-scope-current", valve)
+        }
+        Step::Scope { signal: Signal::DriverPin, valve } => with_place("step-scope-pin", valve),
+        Step::ReplaceMeterFuse => plain("step-replace-meter-fuse"),
         Step::ZeroLeads => plain("step-zero-leads"),
         Step::Power { valve, seconds, reversed } => words.say(
             if *reversed { "step-power-reversed" } else { "step-power" },
@@ -62,6 +90,7 @@ pub fn caption(step: &Step, words: &Words) -> String {
         ),
         Step::Clean { valve } => with_place("step-clean", valve),
         Step::Mend { element } => with_place("step-mend", element),
+        Step::Replace { element } => with_place("step-replace", element),
         Step::TopUpOil => plain("step-top-up"),
         Step::Write { section, .. } => plain(section_key(*section)),
         Step::HandOver { ending } => plain(ending_key(*ending)),

@@ -29,6 +29,8 @@ pub fn against_care(breach: &Breach, words: &Words) -> String {
         Breach::OhmsOnLiveCircuit => plain("breach-ohms-live"),
         Breach::OhmsWhilePlugged(connector) => with_place("breach-ohms-plugged", connector),
         Breach::AmpsAcrossSource => plain("breach-amps-across-source"),
+        Breach::FrontProbed(connector) => with_place("breach-front-probed", connector),
+        Breach::TestLampOnModule(point) => with_place("breach-test-lamp-on-module", point),
         Breach::Part(part, care) => with_place(broken_care_key(*care), part),
         Breach::PoweredTooLong(valve) => with_place("breach-powered-too-long", valve),
         Breach::ReversedPolarity(valve) => with_place("breach-reversed-polarity", valve),

@@ -319,6 +319,12 @@ pub fn proposal(proposal: &Proposal, words: &Words) -> String {
         Proposal::Repair(Remedy::Mend(element)) => {
             words.say("proposal-mend", &[("place", place(element, words).into())])
         }
+        Proposal::Repair(Remedy::MendAndFuse(element)) => {
+            words.say("proposal-mend-and-fuse", &[("place", place(element, words).into())])
+        }
+        Proposal::Repair(Remedy::Replace(element)) => {
+            words.say("proposal-replace", &[("place", place(element, words).into())])
+        }
         Proposal::Repair(Remedy::TopUp) => words.say("proposal-top-up", &[]),
         Proposal::Close => words.say("proposal-close", &[]),
     }

@@ -3,7 +3,9 @@
 use super::amounts::{display, minutes, money, number, with_capital};
 use super::catalogue::Words;
 use super::place::{diagnosis, fault, place};
-use super::{care_words, code_words, job_words, refusal_words, running_words, sense_words};
+use super::{
+    care_words, code_words, instrument_words, job_words, refusal_words, running_words, sense_words,
+};
 use super::{service_words, step_words};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
@@ -56,6 +58,18 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
                 ("display", display(*shown, *function).into()),
             ],
         )),
+        Event::Watched { place, function, least, most, jumped, .. } => {
+            let (function, least, most, jumped) = (*function, *least, *most, *jumped);
+            let watched = instrument_words::Watched { place, function, least, most, jumped };
+            instrument_words::watched(&watched, words)
+        }
+        Event::LampGlows { tip, clip, glow } => {
+            instrument_words::lamp_glows(tip, clip, *glow, words)
+        }
+        Event::Clamped { wire, display, .. } => instrument_words::clamped(wire, *display, words),
+        Event::ClampZeroed => plain("event-clamp-zeroed"),
+        Event::Captured { valve, capture } => instrument_words::captured(valve, capture, words),
+        Event::MeterFuseReplaced => plain("event-meter-fuse-replaced"),
         Event::MeterFuseBlew => plain("event-meter-fuse-blew"),
         Event::LeadsZeroed => plain("event-leads-zeroed"),
         Event::LeadFuseBlew => plain("event-lead-fuse-blew"),
@@ -97,6 +111,7 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         )),
         Event::Cleaned { valve } => with_place("event-cleaned", valve),
         Event::Mended { element } => with_place("event-mended", element),
+        Event::Replaced { element } => with_place("event-replaced", element),
         Event::OilFilled { tenths: 0 } => plain("event-oil-full-already"),
         Event::OilFilled { tenths } => {
             let litres = number(f64::from(*tenths) / 10.0, 1, words);

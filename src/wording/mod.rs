@@ -18,6 +18,7 @@ pub mod event_words;
 pub mod file_words;
 pub mod following;
 pub mod help;
+pub mod instrument_words;
 pub mod job_words;
 mod limit_words;
 pub mod parse_problem;

@@ -22,6 +22,12 @@ pub enum PlaceKind {
     InView,
     /// A wire or a contact.
     Mendable,
+    /// What a hand can wiggle: connectors, contacts and the wires that end at them.
+    Wiggled,
+    /// A wire that a current clamp fits around.
+    Wire,
+    /// A fuse or a relay.
+    Replaceable,
     /// A road for a test drive.
     Route,
     /// The number of a part.
@@ -32,13 +38,16 @@ pub enum PlaceKind {
 
 impl PlaceKind {
     /// Every kind, in a fixed order.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 12] = [
         Self::Part,
         Self::Connector,
         Self::Valve,
         Self::TestPoint,
         Self::InView,
         Self::Mendable,
+        Self::Wiggled,
+        Self::Wire,
+        Self::Replaceable,
         Self::Route,
         Self::PartNumber,
         Self::FaultPlace,
@@ -54,6 +63,9 @@ impl PlaceKind {
             Self::TestPoint => "kind-test-point",
             Self::InView => "kind-in-view",
             Self::Mendable => "kind-mendable",
+            Self::Wiggled => "kind-wiggled",
+            Self::Wire => "kind-wire",
+            Self::Replaceable => "kind-replaceable",
             Self::Route => "kind-route",
             Self::PartNumber => "kind-part-number",
             Self::FaultPlace => "kind-fault-place",
@@ -88,6 +100,15 @@ impl PlaceKind {
                 .chain([Id::from(ENGINE_BAY)])
                 .collect(),
             Self::Mendable => elements(is_mendable).cloned().collect(),
+            Self::Wiggled => parts(true)
+                .chain(elements(is_mendable))
+                .filter(|place| !vehicle.pins_at(place).is_empty())
+                .cloned()
+                .collect(),
+            Self::Wire => elements(|element| matches!(element, HarnessElement::Wire { .. }))
+                .cloned()
+                .collect(),
+            Self::Replaceable => elements(is_replaceable).cloned().collect(),
             Self::Route => briefing.routes.keys().cloned().collect(),
             Self::PartNumber => {
                 vehicle.valve_parts.iter().map(|part| part.part_number.clone()).collect()
@@ -117,6 +138,10 @@ const fn is_mendable(element: &HarnessElement) -> bool {
     matches!(element, HarnessElement::Wire { .. } | HarnessElement::Pin { .. })
 }
 
+const fn is_replaceable(element: &HarnessElement) -> bool {
+    matches!(element, HarnessElement::Fuse { .. } | HarnessElement::RelayContact { .. })
+}
+
 /// The name of a place: its message, or its own words where there is none.
 #[must_use]
 pub fn place(id: &Id, words: &Words) -> String {
@@ -136,12 +161,20 @@ pub fn fault_kind(kind: FaultKind, words: &Words) -> String {
     let key = match kind {
         FaultKind::OpenCoil => "fault-open-coil",
         FaultKind::PartlyBrokenCoil => "fault-partly-broken-coil",
+        FaultKind::PoorJoint => "fault-poor-joint",
         FaultKind::ShortedTurns => "fault-shorted-turns",
         FaultKind::StickingSpool => "fault-sticking-spool",
         FaultKind::BlockedScreen => "fault-blocked-screen",
         FaultKind::CorrodedPin => "fault-corroded-pin",
+        FaultKind::SpreadTerminal => "fault-spread-terminal",
+        FaultKind::LooseContact => "fault-loose-contact",
+        FaultKind::HotContact => "fault-hot-contact",
         FaultKind::BrokenWire => "fault-broken-wire",
         FaultKind::WireToGround => "fault-wire-to-ground",
+        FaultKind::WireToSupply => "fault-wire-to-supply",
+        FaultKind::ChafedFeed => "fault-chafed-feed",
+        FaultKind::BlownFuse => "fault-blown-fuse",
+        FaultKind::ResistiveRelay => "fault-resistive-relay",
         FaultKind::LowOil => "fault-low-oil",
     };
     words.say(key, &[])

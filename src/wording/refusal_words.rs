@@ -33,7 +33,6 @@ fn why(reason: &Refusal, words: &Words) -> String {
         Refusal::KeyOff => plain("refusal-key-off"),
         Refusal::KeyMustBeOff => plain("refusal-key-must-be-off"),
         Refusal::PowerForbidden => plain("refusal-power-forbidden"),
-        Refusal::MeterFuseBlown => plain("refusal-meter-fuse-blown"),
         Refusal::TooMuchConfidence(sum) => {
             words.say("refusal-too-much-confidence", &[("sum", (*sum).into())])
         }

@@ -13,6 +13,8 @@ pub fn seen(at: &Id, sight: Sight, words: &Words) -> String {
     let key = match sight {
         Sight::Sound => "sight-sound",
         Sight::Corrosion => "sight-corrosion",
+        Sight::SpreadTerminal => "sight-spread-terminal",
+        Sight::BlownFuse => "sight-blown-fuse",
         Sight::RubbedThrough => "sight-rubbed-through",
         Sight::Sludge => "sight-sludge",
         Sight::TornSeal => "sight-torn-seal",

@@ -6,16 +6,18 @@
 
 use super::parse_problem::{Expected, ParseProblem};
 use super::place::PlaceKind;
-use super::step_words::{self, OVER_LIMIT_ONLY};
+use super::step_words::{self, METER_FUSE, OVER_LIMIT_ONLY};
 use super::typed_number;
 use super::verbs::Verb;
 use super::word_reader::WordReader;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::session::setup::Briefing;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
+use crate::vehicle::spec::Id;
 use std::collections::BTreeSet;
 
 /// Reads one line; `None` when it is empty or only a comment.
@@ -72,6 +74,8 @@ const KEY_POSITIONS: [KeyPosition; 3] = [KeyPosition::Off, KeyPosition::On, KeyP
 /// Functions of the meter.
 const METER_FUNCTIONS: [MeterFunction; 3] =
     [MeterFunction::Volts, MeterFunction::Ohms, MeterFunction::Amps];
+/// Signals that a scope watches.
+const SIGNALS: [Signal; 2] = [Signal::CoilCurrent, Signal::DriverPin];
 /// Parts of the record.
 const SECTIONS: [Section; 3] = [Section::Concern, Section::Cause, Section::Correction];
 /// Endings.
@@ -114,7 +118,21 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
             let positions = KEY_POSITIONS.map(|at| (step_words::key_position(at), at));
             Step::Key { position: reader.choose(&positions)? }
         }
-        Verb::Zero => reader.expect("leads").map(|()| Step::ZeroLeads)?,
+        Verb::Zero => reader
+            .choose(&[("leads", true), ("clamp", false)])
+            .map(|leads| if leads { Step::ZeroLeads } else { Step::ZeroClamp })?,
+        Verb::Wiggle => wiggle(reader, briefing)?,
+        Verb::Lamp => {
+            let tip = place(PlaceKind::TestPoint)?;
+            Step::TestLamp { tip, clip: place(PlaceKind::TestPoint)? }
+        }
+        Verb::Clamp => Step::Clamp { wire: place(PlaceKind::Wire)? },
+        Verb::Scope => {
+            let signals = SIGNALS.map(|it| (step_words::signal(it), it));
+            let signal = reader.choose(&signals)?;
+            Step::Scope { signal, valve: reader.place(PlaceKind::Valve, briefing)? }
+        }
+        Verb::Replace => replace(reader, briefing)?,
         Verb::Clear => reader.expect("codes").map(|()| Step::ClearCodes)?,
         Verb::Top => reader.expect("up").map(|()| Step::TopUpOil)?,
         Verb::Suspect => suspect(reader, briefing)?,
@@ -170,7 +188,33 @@ fn measure(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
     let function = reader.choose(&functions)?;
     let red = reader.place(PlaceKind::TestPoint, briefing)?;
     let black = reader.place(PlaceKind::TestPoint, briefing)?;
-    Ok(Step::Measure { function, red, black })
+    let from_front = reader.choose_if_any(&[("from-front", ())])?.is_some();
+    Ok(if from_front {
+        Step::MeasureFromFront { function, red, black }
+    } else {
+        Step::Measure { function, red, black }
+    })
+}
+
+fn wiggle(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
+    let place = reader.place(PlaceKind::Wiggled, briefing)?;
+    let functions = METER_FUNCTIONS.map(|it| (step_words::meter_function(it), it));
+    let function = reader.choose(&functions)?;
+    let red = reader.place(PlaceKind::TestPoint, briefing)?;
+    let black = reader.place(PlaceKind::TestPoint, briefing)?;
+    Ok(Step::Wiggle { place, function, red, black })
+}
+
+fn replace(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
+    // The meter's own fuse is no place of the vehicle, so it stands beside them by name.
+    let mut places = PlaceKind::Replaceable.places(briefing);
+    places.push(Id::from(METER_FUSE));
+    let element = reader.place_among(PlaceKind::Replaceable, &places, briefing)?;
+    Ok(if element.as_str() == METER_FUSE {
+        Step::ReplaceMeterFuse
+    } else {
+        Step::Replace { element }
+    })
 }
 
 fn power(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {

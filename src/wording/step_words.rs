@@ -3,6 +3,7 @@
 use super::verbs::Verb;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
@@ -37,6 +38,17 @@ pub fn line(step: &Step) -> String {
         Step::Measure { function, red, black } => {
             format!("{verb} {} {red} {black}", meter_function(*function))
         }
+        Step::MeasureFromFront { function, red, black } => {
+            format!("{verb} {} {red} {black} from-front", meter_function(*function))
+        }
+        Step::Wiggle { place, function, red, black } => {
+            format!("{verb} {place} {} {red} {black}", meter_function(*function))
+        }
+        Step::TestLamp { tip, clip } => format!("{verb} {tip} {clip}"),
+        Step::Clamp { wire } => format!("{verb} {wire}"),
+        Step::ZeroClamp => format!("{verb} clamp"),
+        Step::Scope { signal: watched, valve } => format!("{verb} {} {valve}", signal(*watched)),
+        Step::ReplaceMeterFuse => format!("{verb} {METER_FUSE}"),
         Step::ZeroLeads => format!("{verb} leads"),
         Step::Power { valve, seconds, reversed } => {
             let end = if *reversed { " reversed" } else { "" };
@@ -56,7 +68,7 @@ pub fn line(step: &Step) -> String {
         Step::AskApproval => format!("{verb} approval"),
         Step::Fit { valve, part_number } => format!("{verb} {valve} {part_number}"),
         Step::Clean { valve } => format!("{verb} {valve}"),
-        Step::Mend { element } => format!("{verb} {element}"),
+        Step::Mend { element } | Step::Replace { element } => format!("{verb} {element}"),
         Step::TopUpOil => format!("{verb} up"),
         Step::Write { section: part, text } => {
             format!("{verb} {} {}", section(*part), written(text))
@@ -83,8 +95,12 @@ pub const fn verb(step: &Step) -> Verb {
         Step::Unplug { .. } => Verb::Unplug,
         Step::Plug { .. } => Verb::Plug,
         Step::Key { .. } => Verb::Key,
-        Step::Measure { .. } => Verb::Measure,
-        Step::ZeroLeads => Verb::Zero,
+        Step::Measure { .. } | Step::MeasureFromFront { .. } => Verb::Measure,
+        Step::Wiggle { .. } => Verb::Wiggle,
+        Step::TestLamp { .. } => Verb::Lamp,
+        Step::Clamp { .. } => Verb::Clamp,
+        Step::Scope { .. } => Verb::Scope,
+        Step::ZeroLeads | Step::ZeroClamp => Verb::Zero,
         Step::Power { .. } => Verb::Power,
         Step::Command { .. } => Verb::Command,
         Step::ClearCodes => Verb::Clear,
@@ -95,6 +111,7 @@ pub const fn verb(step: &Step) -> Verb {
         Step::Fit { .. } => Verb::Fit,
         Step::Clean { .. } => Verb::Clean,
         Step::Mend { .. } => Verb::Mend,
+        Step::Replace { .. } | Step::ReplaceMeterFuse => Verb::Replace,
         Step::TopUpOil => Verb::Top,
         Step::Write { .. } => Verb::Write,
         Step::HandOver { .. } => Verb::Hand,
@@ -141,6 +158,18 @@ pub const fn meter_function(function: MeterFunction) -> &'static str {
         MeterFunction::Volts => "volts",
         MeterFunction::Ohms => "ohms",
         MeterFunction::Amps => "amps",
+    }
+}
+
+/// The word for the fuse inside the meter, beside those of the vehicle.
+pub const METER_FUSE: &str = "meter-fuse";
+
+/// The word for a signal that a scope watches.
+#[must_use]
+pub const fn signal(signal: Signal) -> &'static str {
+    match signal {
+        Signal::CoilCurrent => "current",
+        Signal::DriverPin => "pin",
     }
 }
 

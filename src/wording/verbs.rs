@@ -27,7 +27,15 @@ pub enum Verb {
     Key,
     /// Use the meter.
     Measure,
-    /// Zero the meter's leads.
+    /// Wiggle something while the meter is watched.
+    Wiggle,
+    /// Put the test lamp between two points.
+    Lamp,
+    /// Close the current probe around a wire.
+    Clamp,
+    /// Capture a signal.
+    Scope,
+    /// Zero the meter's leads or the current probe.
     Zero,
     /// Battery voltage on a valve.
     Power,
@@ -49,6 +57,8 @@ pub enum Verb {
     Clean,
     /// Mend a wire or contact.
     Mend,
+    /// Replace a fuse or a relay.
+    Replace,
     /// Top up oil.
     Top,
     /// Write the record.
@@ -121,7 +131,7 @@ impl Usage {
 
 impl Verb {
     /// Every verb, in the order of the work.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 31] = [
         Self::Read,
         Self::Ask,
         Self::Consult,
@@ -133,6 +143,10 @@ impl Verb {
         Self::Unplug,
         Self::Plug,
         Self::Measure,
+        Self::Wiggle,
+        Self::Lamp,
+        Self::Clamp,
+        Self::Scope,
         Self::Zero,
         Self::Power,
         Self::Command,
@@ -145,6 +159,7 @@ impl Verb {
         Self::Fit,
         Self::Clean,
         Self::Mend,
+        Self::Replace,
         Self::Top,
         Self::Write,
         Self::Hand,
@@ -166,6 +181,10 @@ impl Verb {
             Self::Plug => "plug",
             Self::Key => "key",
             Self::Measure => "measure",
+            Self::Wiggle => "wiggle",
+            Self::Lamp => "lamp",
+            Self::Clamp => "clamp",
+            Self::Scope => "scope",
             Self::Zero => "zero",
             Self::Power => "power",
             Self::Command => "command",
@@ -177,6 +196,7 @@ impl Verb {
             Self::Fit => "fit",
             Self::Clean => "clean",
             Self::Mend => "mend",
+            Self::Replace => "replace",
             Self::Top => "top",
             Self::Write => "write",
             Self::Hand => "hand",
@@ -195,7 +215,7 @@ const fn usage(
 }
 
 /// Every way to use every verb. A verb that serves two kinds of work stands in both.
-pub const USAGES: [Usage; 28] = [
+pub const USAGES: [Usage; 33] = [
     usage(Verb::Read, VerbGroup::Look, "read job-sheet", "read job-sheet", "help-read-job-sheet"),
     usage(
         Verb::Ask,
@@ -239,11 +259,39 @@ pub const USAGES: [Usage; 28] = [
     usage(
         Verb::Measure,
         VerbGroup::Measure,
-        "measure volts|ohms|amps RED BLACK",
+        "measure volts|ohms|amps RED BLACK [from-front]",
         "measure volts intake-valve-feed battery-minus",
         "help-measure",
     ),
-    usage(Verb::Zero, VerbGroup::Measure, "zero leads", "zero leads", "help-zero"),
+    usage(
+        Verb::Wiggle,
+        VerbGroup::Measure,
+        "wiggle PLACE volts|ohms|amps RED BLACK",
+        "wiggle intake-valve-connector volts intake-valve battery-minus",
+        "help-wiggle",
+    ),
+    usage(
+        Verb::Lamp,
+        VerbGroup::Measure,
+        "lamp TIP CLIP",
+        "lamp intake-valve-feed battery-minus",
+        "help-lamp",
+    ),
+    usage(
+        Verb::Clamp,
+        VerbGroup::Measure,
+        "clamp WIRE",
+        "clamp intake-valve-feed-wire",
+        "help-clamp",
+    ),
+    usage(
+        Verb::Scope,
+        VerbGroup::Measure,
+        "scope current|pin VALVE",
+        "scope current intake-valve",
+        "help-scope",
+    ),
+    usage(Verb::Zero, VerbGroup::Measure, "zero leads|clamp", "zero leads", "help-zero"),
     usage(
         Verb::Power,
         VerbGroup::Measure,
@@ -304,6 +352,13 @@ pub const USAGES: [Usage; 28] = [
         "mend WIRE | CONTACT",
         "mend intake-valve-control-wire",
         "help-mend",
+    ),
+    usage(
+        Verb::Replace,
+        VerbGroup::Repair,
+        "replace FUSE | RELAY | meter-fuse",
+        "replace meter-fuse",
+        "help-replace",
     ),
     usage(Verb::Top, VerbGroup::Repair, "top up", "top up", "help-top"),
     usage(

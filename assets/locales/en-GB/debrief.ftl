@@ -69,6 +69,8 @@ proposal-step = { $step }
 proposal-renew = renewing the { $place }
 proposal-clean = cleaning the { $place }
 proposal-mend = mending the { $place }
+proposal-mend-and-fuse = mending the { $place } and replacing its fuse
+proposal-replace = replacing the { $place }
 proposal-top-up = filling up the oil
 proposal-close = closing the job
 

@@ -1,6 +1,6 @@
 //! Current laws of the elements that are not straight lines.
 
-use crate::numerics::elementary::{exp, ln};
+use crate::numerics::elementary::{exp, ln, pow, sqrt};
 
 /// A diode: exponential junction in series with a resistance.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -72,5 +72,89 @@ impl OhmSource {
         } else {
             (self.range_a, 0.0)
         }
+    }
+}
+
+/// The filament of a lamp in equilibrium: what it takes up it radiates, and its resistance follows
+/// its own heat.
+///
+/// Power goes with the fourth power of the absolute temperature, by the law of Stefan and Boltzmann;
+/// the resistance of tungsten with about its 1.2th power (handbooks' rule for 300 to 3,000 K, from
+/// memory). A filament that is dark therefore has a tenth of the resistance of one that glows.
+/// Limits: no heat flows away through gas or supports, and the emissivity is the same at all heats.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FilamentLaw {
+    /// Rated voltage [V], above zero.
+    pub rated_v: f64,
+    /// Power at the rated voltage [W], above zero.
+    pub rated_w: f64,
+    /// Temperature at the rated voltage [K], above that of the room.
+    pub rated_k: f64,
+}
+
+/// Temperature of a filament that carries nothing [K].
+const ROOM_K: f64 = 293.15;
+/// How the resistance of tungsten follows its absolute temperature.
+const TUNGSTEN_EXPONENT: f64 = 1.2;
+/// Hottest filament that is looked for, as a share of the rated temperature: beyond it is vapour.
+const HOTTEST_SHARE: f64 = 4.0;
+
+impl FilamentLaw {
+    /// Resistance at an absolute temperature [ohm].
+    #[must_use]
+    pub fn ohms(&self, kelvin: f64) -> f64 {
+        self.rated_v * self.rated_v / self.rated_w * pow(kelvin / self.rated_k, TUNGSTEN_EXPONENT)
+    }
+
+    /// Power that it radiates at an absolute temperature, less what the room gives back [W].
+    #[must_use]
+    pub fn radiated_w(&self, kelvin: f64) -> f64 {
+        let fourth = |k: f64| k * k * k * k;
+        let full = fourth(self.rated_k) - fourth(ROOM_K);
+        self.rated_w * (fourth(kelvin) - fourth(ROOM_K)) / full
+    }
+
+    /// Absolute temperature at which it settles with a voltage across it [K].
+    #[must_use]
+    pub fn settled_k(&self, volts: f64) -> f64 {
+        // Voltage rises strictly with temperature, so halving finds the one temperature; sixty
+        // halvings leave nothing that a number could hold.
+        let (mut low, mut high) = (ROOM_K, HOTTEST_SHARE * self.rated_k);
+        for _ in 0..60 {
+            let middle = 0.5 * (low + high);
+            if self.radiated_w(middle) * self.ohms(middle) < volts * volts {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        0.5 * (low + high)
+    }
+
+    /// Current [A] and its slope [S] at a voltage [V] across it.
+    #[must_use]
+    pub fn current(&self, volts: f64) -> (f64, f64) {
+        let kelvin = self.settled_k(volts);
+        let ohms = self.ohms(kelvin);
+        // With u = P R: dI/dV = (1 - V^2 R' / (R u')) / R, where ' is by temperature.
+        let warmth = TUNGSTEN_EXPONENT * ohms / kelvin;
+        let full = pow(self.rated_k, 4.0) - pow(ROOM_K, 4.0);
+        let radiance = self.rated_w * 4.0 * kelvin * kelvin * kelvin / full;
+        let rise = radiance * ohms + self.radiated_w(kelvin) * warmth;
+        let slope = (1.0 - 2.0 * volts * volts * warmth / (ohms * rise)) / ohms;
+        (volts / ohms, slope)
+    }
+
+    /// Power that it takes up at a voltage across it [W].
+    #[must_use]
+    pub fn watts(&self, volts: f64) -> f64 {
+        volts * self.current(volts).0
+    }
+
+    /// Voltage across it at an absolute temperature [V], zero or more: the closed form that runs
+    /// the other way.
+    #[must_use]
+    pub fn volts_at(&self, kelvin: f64) -> f64 {
+        sqrt((self.radiated_w(kelvin) * self.ohms(kelvin)).max(0.0))
     }
 }

@@ -2,7 +2,8 @@
 //!
 //! Purpose: the voltages and currents of a wiring harness with everything that hangs on it, the
 //! measuring instrument included. Model: lumped resistances, sources behind a resistance, diodes
-//! by the exponential law with a series resistance, and the current source of an ohmmeter.
+//! by the exponential law with a series resistance, the filament of a lamp in equilibrium, and the
+//! current source of an ohmmeter.
 //! Limits: no inductance or capacitance (see the solenoid model for transients); diodes at one
 //! junction temperature. Node 0 is the reference, zero volts.
 //!
@@ -21,5 +22,5 @@ mod network;
 #[cfg(test)]
 mod tests;
 
-pub use device::{DiodeLaw, OhmSource};
+pub use device::{DiodeLaw, FilamentLaw, OhmSource};
 pub use network::{CircuitError, Element, Network, Solution};

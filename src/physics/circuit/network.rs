@@ -1,6 +1,6 @@
 //! Assembly and solution of a network.
 
-use super::device::{DiodeLaw, OhmSource};
+use super::device::{DiodeLaw, FilamentLaw, OhmSource};
 use crate::numerics::linear::{LinearError, solve_in_place};
 use thiserror::Error;
 
@@ -35,6 +35,15 @@ pub enum Element {
         cathode: usize,
         /// Its law.
         law: DiodeLaw,
+    },
+    /// The filament of a lamp.
+    Filament {
+        /// One end.
+        a: usize,
+        /// Other end.
+        b: usize,
+        /// Its law.
+        law: FilamentLaw,
     },
     /// An ideal current, such as an inductance keeps up while its driver is off.
     Current {
@@ -121,7 +130,7 @@ impl Solution {
 impl Element {
     const fn ends(&self) -> (usize, usize) {
         match *self {
-            Self::Resistor { a, b, .. } => (a, b),
+            Self::Resistor { a, b, .. } | Self::Filament { a, b, .. } => (a, b),
             Self::Source { plus, minus, .. } => (plus, minus),
             Self::Diode { anode, cathode, .. } => (anode, cathode),
             Self::Current { from, to, .. } => (from, to),
@@ -135,6 +144,7 @@ impl Element {
             Self::Resistor { ohms, .. } => (volts / ohms, 1.0 / ohms),
             Self::Source { volts: emf, ohms, .. } => ((volts - emf) / ohms, 1.0 / ohms),
             Self::Diode { law, .. } => law.current(volts),
+            Self::Filament { law, .. } => law.current(volts),
             Self::Current { amperes, .. } => (amperes, 0.0),
             Self::OhmMeter { source, .. } => {
                 let (pushed, slope) = source.current(volts);

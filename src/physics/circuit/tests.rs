@@ -48,6 +48,50 @@ fn limit_a_floating_node_is_told() {
     assert!(matches!(network.solve(), Err(CircuitError::Floating { .. })));
 }
 
+const LAMP: FilamentLaw = FilamentLaw { rated_v: 12.0, rated_w: 4.0, rated_k: 2_400.0 };
+
+/// By hand: 4 W at 12 V is 36 ohm and 333 mA; a filament at room temperature has
+/// 36 x (293.15/2400)^1.2 = 2.888 ohm; half the absolute temperature radiates a sixteenth.
+#[test]
+fn closed_form_a_filament_at_its_rating_cold_and_at_half_its_heat() {
+    assert!((LAMP.current(12.0).0 - 1.0 / 3.0).abs() < 1e-9);
+    assert!((LAMP.current(1e-6).0 * 2.888 / 1e-6 - 1.0).abs() < 1e-3);
+    assert!((LAMP.radiated_w(1_200.0) / 4.0 - 1.0 / 16.0).abs() < 3e-4);
+    // Voltage across it at that heat: sqrt(P R), R = 36 / 2^1.2.
+    let volts = LAMP.volts_at(1_200.0);
+    assert!((volts - (0.249_2_f64 * 15.67).sqrt()).abs() < 0.01, "{volts}");
+    assert!((LAMP.settled_k(volts) - 1_200.0).abs() < 1e-6);
+    assert!((LAMP.watts(volts) - LAMP.radiated_w(1_200.0)).abs() < 1e-9);
+}
+
+/// A lamp at a known heat behind a resistance: the source that this needs is known in closed form.
+#[test]
+fn closed_form_a_lamp_behind_a_resistance_settles_at_the_heat_it_was_made_for() {
+    for kelvin in [300.0, 600.0, 1_000.0, 1_700.0, 2_400.0] {
+        for ohms in [0.05, 5.0, 40.0, 400.0] {
+            let volts = LAMP.volts_at(kelvin);
+            let amperes = (LAMP.radiated_w(kelvin) / LAMP.ohms(kelvin)).sqrt();
+            let mut network = Network::with_nodes(2);
+            let emf = volts + amperes * ohms;
+            network.add(Element::Source { plus: 1, minus: 0, volts: emf, ohms });
+            let lamp = network.add(Element::Filament { a: 1, b: 0, law: LAMP });
+            let found = network.solve().unwrap().amperes(lamp);
+            assert!((found / amperes - 1.0).abs() < 1e-6, "{kelvin} K, {ohms} ohm: {found}");
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn prop_a_filament_is_odd_and_its_slope_a_slope(volts in 0.001_f64..30.0) {
+        let (current, slope) = LAMP.current(volts);
+        prop_assert_eq!(LAMP.current(-volts).0, -current);
+        let d = 1e-4 * volts;
+        let difference = (LAMP.current(volts + d).0 - LAMP.current(volts - d).0) / (2.0 * d);
+        prop_assert!(slope > 0.0 && (slope / difference - 1.0).abs() < 1e-5, "{slope} {difference}");
+    }
+}
+
 fn random_network() -> impl Strategy<Value = Network> {
     let element = (0_usize..6, 0_usize..6, -3.0_f64..4.0, 0_usize..8, -15.0_f64..15.0);
     proptest::collection::vec(element, 1..25).prop_map(|wanted| {
@@ -65,6 +109,7 @@ fn random_network() -> impl Strategy<Value = Network> {
                     law: DiodeLaw { saturation_a: 1e-9, ideality: 1.3, series_ohms: 0.05 },
                 },
                 2 => Element::Current { from: a, to: b, amperes: volts * 1e-6 },
+                3 => Element::Filament { a, b, law: LAMP },
                 _ => Element::Resistor { a, b, ohms },
             });
         }
@@ -82,7 +127,7 @@ proptest! {
         for (number, element) in network.elements().iter().enumerate() {
             let current = solution.amperes(number);
             let (from, to, current, power) = match *element {
-                Element::Resistor { a, b, .. } =>
+                Element::Resistor { a, b, .. } | Element::Filament { a, b, .. } =>
                     (a, b, current, current * solution.volts_between(a, b)),
                 Element::Diode { anode, cathode, .. } =>
                     (anode, cathode, current, current * solution.volts_between(anode, cathode)),

@@ -47,12 +47,19 @@ pub(super) fn unknown_place(
     let remedy = match kind {
         FaultKind::OpenCoil
         | FaultKind::PartlyBrokenCoil
+        | FaultKind::PoorJoint
         | FaultKind::ShortedTurns
         | FaultKind::StickingSpool
         | FaultKind::BlockedScreen => "remedy-valve-fault",
-        FaultKind::CorrodedPin => "remedy-pin-fault",
+        FaultKind::CorrodedPin
+        | FaultKind::SpreadTerminal
+        | FaultKind::LooseContact
+        | FaultKind::HotContact => "remedy-pin-fault",
         FaultKind::BrokenWire => "remedy-wire-fault",
-        FaultKind::WireToGround => "remedy-control-wire-fault",
+        FaultKind::WireToGround | FaultKind::WireToSupply => "remedy-control-wire-fault",
+        FaultKind::ChafedFeed => "remedy-feed-wire-fault",
+        FaultKind::BlownFuse => "remedy-fuse-fault",
+        FaultKind::ResistiveRelay => "remedy-relay-fault",
         FaultKind::LowOil => "remedy-sump-fault",
     };
     let arguments =

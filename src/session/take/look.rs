@@ -6,11 +6,16 @@ use crate::session::event::{Event, Hazard, OilLook, Sight};
 use crate::session::step::{ENGINE_BAY, Step};
 use crate::vehicle::condition::{FittedValve, Seal};
 use crate::vehicle::spec::{HarnessElement, Id, PartKind};
+use std::collections::BTreeMap;
 
 /// Oil older than this looks dark [h]: common practice, no source.
 const DARK_AFTER_HOURS: f64 = 40.0;
 /// A contact with more resistance than this is visibly green [ohm]: engineering estimate.
 const VISIBLE_CORROSION_OHMS: f64 = 1.0;
+/// A terminal with more resistance than this stands visibly open, and a fuse with more than this has
+/// no strip left [ohm]: engineering estimate.
+const VISIBLY_SPREAD_OHMS: f64 = 1.0;
+const BURNT_THROUGH_OHMS: f64 = 1e3;
 /// Blocked share of a screen from which sludge is seen: engineering estimate.
 const VISIBLE_SLUDGE_SHARE: f64 = 0.3;
 /// Friction that a finger on the spool notices, and friction that it cannot overcome [N]:
@@ -54,10 +59,11 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
             return Ok(vec![Sight::Hidden]);
         }
         return Ok(match part.kind {
-            PartKind::Connector | PartKind::Valve if !assembly.is_off(place) => {
+            PartKind::Connector | PartKind::Valve | PartKind::Fuse if !assembly.is_off(place) => {
                 vec![Sight::Hidden]
             }
             PartKind::Connector => vec![pins_of(session, place)],
+            PartKind::Fuse => vec![strip_of(session, place)],
             PartKind::Valve => condition.valves.get(place).map_or_else(Vec::new, sights_of_valve),
             _ => vec![Sight::Sound],
         });
@@ -78,7 +84,9 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
                 .any(|point| assembly.in_the_way(&point.behind).is_none());
             Ok(vec![if !reached {
                 Sight::Hidden
-            } else if condition.leak_to_ground_ohms.contains_key(place) {
+            } else if condition.leak_to_ground_ohms.contains_key(place)
+                || condition.leak_to_supply_ohms.contains_key(place)
+            {
                 Sight::RubbedThrough
             } else {
                 Sight::Sound
@@ -90,16 +98,27 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
 }
 
 fn corrosion(session: &Session, pin: &Id) -> Sight {
-    let extra = session.vehicle.condition().extra_ohms.get(pin).copied().unwrap_or(0.0);
-    if extra > VISIBLE_CORROSION_OHMS { Sight::Corrosion } else { Sight::Sound }
+    let condition = session.vehicle.condition();
+    let ohms = |of: &BTreeMap<Id, f64>| of.get(pin).copied().unwrap_or(0.0);
+    if ohms(&condition.extra_ohms) > VISIBLE_CORROSION_OHMS {
+        Sight::Corrosion
+    } else if ohms(&condition.spread_ohms) > VISIBLY_SPREAD_OHMS {
+        Sight::SpreadTerminal
+    } else {
+        Sight::Sound
+    }
 }
 
+/// What a connector shows: the worst of its contacts.
 fn pins_of(session: &Session, wanted: &Id) -> Sight {
-    let corroded = session.briefing.vehicle.harness.elements.iter().any(|element| {
-        matches!(element, HarnessElement::Pin { id, connector, .. }
-            if connector == wanted && corrosion(session, id) == Sight::Corrosion)
-    });
-    if corroded { Sight::Corrosion } else { Sight::Sound }
+    let pins = session.briefing.vehicle.pins_at(wanted).into_iter();
+    pins.map(|pin| corrosion(session, pin)).max().unwrap_or(Sight::Sound)
+}
+
+/// The strip of a fuse that is out.
+fn strip_of(session: &Session, fuse: &Id) -> Sight {
+    let extra = session.vehicle.condition().extra_ohms.get(fuse).copied().unwrap_or(0.0);
+    if extra > BURNT_THROUGH_OHMS { Sight::BlownFuse } else { Sight::Sound }
 }
 
 fn sights_of_valve(valve: &FittedValve) -> Vec<Sight> {

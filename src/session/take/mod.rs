@@ -1,6 +1,7 @@
 //! What each step does. One file a group of steps.
 
 mod access;
+mod instruments;
 mod look;
 mod measure;
 mod module;
@@ -34,6 +35,17 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         Step::Key { position } => run::turn_key(session, *position),
         Step::Drive { route } => run::drive(session, route),
         Step::Measure { function, red, black } => measure::read(session, *function, red, black),
+        Step::MeasureFromFront { function, red, black } => {
+            measure::read_from_front(session, *function, red, black)
+        }
+        Step::Wiggle { place, function, red, black } => {
+            measure::wiggle(session, place, *function, red, black)
+        }
+        Step::TestLamp { tip, clip } => instruments::lamp(session, tip, clip),
+        Step::Clamp { wire } => instruments::clamp(session, wire),
+        Step::ZeroClamp => Ok(Ok(instruments::zero_clamp(session))),
+        Step::Scope { signal, valve } => instruments::scope(session, *signal, valve),
+        Step::ReplaceMeterFuse => Ok(Ok(measure::replace_meter_fuse(session))),
         Step::ZeroLeads => Ok(Ok(measure::zero_leads(session))),
         Step::Power { valve, seconds, reversed } => {
             measure::power(session, valve, *seconds, *reversed)
@@ -45,6 +57,7 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         Step::Suspect { .. } | Step::Predict { .. } | Step::Commit { .. } => {
             Ok(reason::note(session, step))
         }
+        Step::Replace { element } => repair::replace(session, element),
         Step::AskApproval
         | Step::Fit { .. }
         | Step::Clean { .. }

@@ -13,7 +13,9 @@ use crate::vehicle::spec::Id;
 use crate::vehicle::whole::ModuleAnswer;
 
 /// Why the module cannot answer now, if it cannot.
-fn silence(session: &Session) -> Result<Option<NoAnswer>, crate::vehicle::error::VehicleError> {
+pub(super) fn silence(
+    session: &Session,
+) -> Result<Option<NoAnswer>, crate::vehicle::error::VehicleError> {
     Ok(match session.vehicle.module_answer()? {
         ModuleAnswer::Yes => None,
         ModuleAnswer::KeyOff => Some(NoAnswer::KeyOff),
@@ -21,7 +23,7 @@ fn silence(session: &Session) -> Result<Option<NoAnswer>, crate::vehicle::error:
     })
 }
 
-fn reader_time(session: &mut Session) -> Minutes {
+pub(super) fn reader_time(session: &mut Session) -> Minutes {
     let times = session.briefing.prices.minutes;
     if session.progress.reader_connected {
         times.request

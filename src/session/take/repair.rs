@@ -1,6 +1,6 @@
 //! Repairs, the record and handing back.
 
-use super::{Refusal, minutes, spent};
+use super::{Outcome, Refusal, minutes, spent};
 use crate::numerics::whole::{to_i64, to_u32};
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, Event, Hazard};
@@ -95,9 +95,43 @@ fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
     let condition = session.vehicle.condition_mut();
     condition.extra_ohms.remove(element);
     condition.leak_to_ground_ohms.remove(element);
+    condition.leak_to_supply_ohms.remove(element);
+    condition.spread_ohms.remove(element);
+    condition.loose.remove(element);
     events.push(Event::Mended { element: element.clone() });
     events.push(spent(time, session.briefing.prices.mending));
     Ok(events)
+}
+
+/// A new fuse of the same rating, or a new relay. A fuse whose cause is still there blows again when
+/// current flows.
+pub(super) fn replace(session: &mut Session, element: &Id) -> Outcome {
+    let spec = &session.briefing.vehicle;
+    let prices = &session.briefing.prices;
+    let (time, price) = match spec.element(element) {
+        Some(HarnessElement::Fuse { .. }) => {
+            (prices.minutes.electrical.fuse, prices.small_parts.fuse)
+        }
+        Some(HarnessElement::RelayContact { .. }) => {
+            (prices.minutes.electrical.relay, prices.small_parts.relay)
+        }
+        _ => return Ok(Err(Refusal::NoSuchPlace(element.clone()))),
+    };
+    if let Some(part) = spec.part(element)
+        && let Some(obstacle) = session.vehicle.assembly().in_the_way(&part.behind)
+    {
+        return Ok(Err(Refusal::Obstacle(obstacle)));
+    }
+    if session.vehicle.key_on() {
+        return Ok(Err(Refusal::KeyMustBeOff));
+    }
+    let mut events = too_early(session);
+    session.vehicle.condition_mut().extra_ohms.remove(element);
+    session.vehicle.assembly_mut().put_back(element);
+    session.vehicle.sense_after_change()?;
+    events.push(Event::Replaced { element: element.clone() });
+    events.push(spent(time, price));
+    Ok(Ok(events))
 }
 
 fn top_up(session: &mut Session) -> Result<Vec<Event>, Refusal> {

@@ -3,6 +3,7 @@
 mod access;
 mod harness;
 mod id;
+mod topology;
 mod valve;
 
 use crate::control_module::code::Code;

@@ -3,6 +3,8 @@
 use super::sample::code;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
+use crate::instruments::scope::{Capture, Cursors, DipSeen, Plateau, Signal};
+use crate::instruments::test_lamp::Glow;
 use crate::physics::stroke::Click;
 use crate::session::event::{
     Breach, CamData, CamDrive, Event, Frame, Hazard, NoAnswer, OilLook, Refusal, Sight,
@@ -70,7 +72,6 @@ every! { plain_refusals: Refusal {
     Refusal::KeyOff => Refusal::KeyOff,
     Refusal::KeyMustBeOff => Refusal::KeyMustBeOff,
     Refusal::PowerForbidden => Refusal::PowerForbidden,
-    Refusal::MeterFuseBlown => Refusal::MeterFuseBlown,
     Refusal::TooMuchConfidence(_) => Refusal::TooMuchConfidence(120),
     Refusal::Finished => Refusal::Finished,
     Refusal::OutOfRange => Refusal::OutOfRange,
@@ -89,6 +90,8 @@ every! { plain_breaches: Breach {
     Breach::OhmsOnLiveCircuit => Breach::OhmsOnLiveCircuit,
     Breach::OhmsWhilePlugged(_) => Breach::OhmsWhilePlugged(connector()),
     Breach::AmpsAcrossSource => Breach::AmpsAcrossSource,
+    Breach::FrontProbed(_) => Breach::FrontProbed(connector()),
+    Breach::TestLampOnModule(_) => Breach::TestLampOnModule(valve()),
     Breach::Part(_, _) => Breach::Part(valve(), Care::Hot),
     Breach::PoweredTooLong(_) => Breach::PoweredTooLong(valve()),
     Breach::ReversedPolarity(_) => Breach::ReversedPolarity(valve()),
@@ -112,6 +115,8 @@ every! { hazards: Hazard {
 every! { sights: Sight {
     Sight::Sound => Sight::Sound,
     Sight::Corrosion => Sight::Corrosion,
+    Sight::SpreadTerminal => Sight::SpreadTerminal,
+    Sight::BlownFuse => Sight::BlownFuse,
     Sight::RubbedThrough => Sight::RubbedThrough,
     Sight::Sludge => Sight::Sludge,
     Sight::TornSeal => Sight::TornSeal,
@@ -205,6 +210,33 @@ every! { plain_events: Event {
         Display::Value { value: 8.6, decimals: 1, prefix: Prefix::One },
         MeterFunction::Ohms,
     ),
+    Event::Watched { .. } => Event::Watched {
+        place: connector(),
+        function: MeterFunction::Volts,
+        red: Id::from("intake-valve-feed"),
+        black: Id::from("battery-minus"),
+        least: Display::Value { value: 0.0, decimals: 3, prefix: Prefix::One },
+        most: Display::Value { value: 12.48, decimals: 2, prefix: Prefix::One },
+        jumped: true,
+        tolerance: 0.003,
+    },
+    Event::LampGlows { .. } => Event::LampGlows {
+        tip: Id::from("intake-valve-feed"),
+        clip: Id::from("battery-minus"),
+        glow: Glow::Dim,
+    },
+    Event::Clamped { .. } => Event::Clamped {
+        wire: Id::from("intake-valve-feed-wire"),
+        display: Display::Value { value: 1.24, decimals: 2, prefix: Prefix::One },
+        tolerance: 0.05,
+    },
+    Event::ClampZeroed => Event::ClampZeroed,
+    Event::Captured { .. } => captured(Cursors::Current {
+        dip: Some(DipSeen { peak_a: 0.89, depth_a: 0.24, at_ms: 7.4 }),
+        end_a: 1.095,
+    }),
+    Event::MeterFuseReplaced => Event::MeterFuseReplaced,
+    Event::Replaced { .. } => Event::Replaced { element: Id::from("fuse-3") },
     Event::MeterFuseBlew => Event::MeterFuseBlew,
     Event::LeadsZeroed => Event::LeadsZeroed,
     Event::LeadFuseBlew => Event::LeadFuseBlew,
@@ -255,6 +287,16 @@ pub(super) fn reading(display: Display, function: MeterFunction) -> Event {
     }
 }
 
+fn captured(cursors: Cursors) -> Event {
+    let signal = match cursors {
+        Cursors::Current { .. } => Signal::CoilCurrent,
+        Cursors::Pin { .. } => Signal::DriverPin,
+    };
+    let points = (0..200).map(|number| f64::from(number) * 0.01).collect();
+    let capture = Capture { signal, interval_s: 0.000_6, points, cursors };
+    Event::Captured { valve: valve(), capture }
+}
+
 /// Every event with every variant of what it carries.
 pub(super) fn every_event() -> Vec<Event> {
     let mut events = plain_events();
@@ -299,6 +341,26 @@ pub(super) fn every_event() -> Vec<Event> {
             events.push(Event::KeyTurned { position, engine_lamp, oil_lamp });
         }
     }
+    let plateau = Plateau { volts: 13.2, lasts_ms: 9.4 };
+    events.extend([
+        captured(Cursors::Current { dip: None, end_a: 0.0 }),
+        captured(Cursors::Pin { closed_v: 0.4, plateau: Some(plateau), open_v: 12.4 }),
+        captured(Cursors::Pin { closed_v: 0.0, plateau: None, open_v: 2.5 }),
+    ]);
+    for glow in [Glow::Dark, Glow::Dim, Glow::Bright] {
+        let (tip, clip) = (Id::from("battery-plus"), Id::from("battery-minus"));
+        events.push(Event::LampGlows { tip, clip, glow });
+    }
+    events.push(Event::Watched {
+        place: connector(),
+        function: MeterFunction::Ohms,
+        red: Id::from("intake-valve-feed"),
+        black: Id::from("battery-minus"),
+        least: Display::OverLimit,
+        most: Display::OverLimit,
+        jumped: false,
+        tolerance: 0.0,
+    });
     for function in [MeterFunction::Volts, MeterFunction::Ohms, MeterFunction::Amps] {
         events.push(reading(Display::OverLimit, function));
         for prefix in [Prefix::Milli, Prefix::One, Prefix::Kilo, Prefix::Mega] {

@@ -2,7 +2,9 @@
 //! kind of wiring element.
 
 use crate::control_module::code::Code;
-use crate::session::setup::{Briefing, JobSheet, Prices, Route, StepMinutes};
+use crate::session::setup::{
+    Briefing, ElectricalMinutes, JobSheet, Prices, Route, SmallParts, StepMinutes,
+};
 use crate::session::step::CustomerTopic;
 use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::per_cam::Cam;
@@ -68,12 +70,14 @@ fn prices() -> Prices {
             write: one,
             hand_over: one,
             fetch_part: one,
+            electrical: ElectricalMinutes::default(),
         },
         valves: BTreeMap::from([(Id::from("cv-2140"), Money(48_50))]),
         seal: Money(3_20),
         mending: Money(4_00),
         oil_litre: Money(11_00),
         cleaning: Money(6_00),
+        small_parts: SmallParts::default(),
         fuel: Money(2_50),
         comeback: Money(15_000),
     }

@@ -10,6 +10,7 @@ use crate::wording::parse_problem::{Expected, NumberKind, ProblemKind};
 use crate::wording::place::PlaceKind;
 use crate::wording::step_parser::{complete, parse};
 use crate::wording::step_words::{OVER_LIMIT_ONLY, line};
+use crate::wording::verbs::Verb;
 use proptest::prelude::*;
 
 fn step(text: &str) -> Step {
@@ -250,7 +251,7 @@ fn completion_offers_what_may_stand_next() {
     for nothing in ["write cause x", "# m", "nonsense ", "key sideways ", "dipstick extra "] {
         assert_eq!(offered(nothing), [""; 0], "{nothing}");
     }
-    assert_eq!(offered("").len(), 26);
+    assert_eq!(offered("").len(), Verb::ALL.len());
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use super::sample::briefing;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
@@ -45,6 +46,8 @@ fn without_details() -> impl Strategy<Value = Step> {
         Step::ReadJobSheet,
         Step::Dipstick,
         Step::ZeroLeads,
+        Step::ZeroClamp,
+        Step::ReplaceMeterFuse,
         Step::ReadCodes,
         Step::ReadFreezeFrame,
         Step::ReadLiveData,
@@ -95,11 +98,21 @@ fn with_places() -> impl Strategy<Value = Step> {
             .prop_map(|(part, new_seal)| Step::Refit { part, new_seal }),
         place(PlaceKind::Connector).prop_map(|connector| Step::Unplug { connector }),
         place(PlaceKind::Connector).prop_map(|connector| Step::Plug { connector }),
-        (select(functions), points).prop_map(|(function, (red, black))| Step::Measure {
-            function,
-            red,
-            black
-        }),
+        (select(functions.clone()), points.clone(), any::<bool>()).prop_map(
+            |(function, (red, black), from_front)| if from_front {
+                Step::MeasureFromFront { function, red, black }
+            } else {
+                Step::Measure { function, red, black }
+            }
+        ),
+        (place(PlaceKind::Wiggled), select(functions), points.clone()).prop_map(
+            |(place, function, (red, black))| Step::Wiggle { place, function, red, black }
+        ),
+        points.prop_map(|(tip, clip)| Step::TestLamp { tip, clip }),
+        place(PlaceKind::Wire).prop_map(|wire| Step::Clamp { wire }),
+        (select(vec![Signal::CoilCurrent, Signal::DriverPin]), place(PlaceKind::Valve))
+            .prop_map(|(signal, valve)| Step::Scope { signal, valve }),
+        place(PlaceKind::Replaceable).prop_map(|element| Step::Replace { element }),
         (place(PlaceKind::Valve), 1..=u16::MAX, any::<bool>())
             .prop_map(|(valve, seconds, reversed)| Step::Power { valve, seconds, reversed }),
         (place(PlaceKind::Valve), any::<bool>())

@@ -300,7 +300,7 @@ fn a_problem_reads_as_a_person_would_say_it() {
         "At character 24: the step is not complete: a time in seconds is missing. Write whole \
          seconds from 1 to 65535, such as 2 s."
     );
-    assert!(sentence("frobnicate").contains(" and 14 more here."), "{}", sentence("frobnicate"));
+    assert!(sentence("frobnicate").contains(" and 19 more here."), "{}", sentence("frobnicate"));
 }
 
 proptest! {

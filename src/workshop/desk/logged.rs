@@ -42,9 +42,11 @@ pub fn texts_for_record(session: &Session, words: &Words) -> Vec<String> {
         let refused = entry.events.iter().any(|event| matches!(event, Event::Refused { .. }));
         let text = match &entry.step {
             Step::Commit { fault } => place::diagnosis(fault.as_ref(), words),
-            Step::Fit { .. } | Step::Clean { .. } | Step::Mend { .. } | Step::TopUpOil => {
-                caption::caption(&entry.step, words)
-            }
+            Step::Fit { .. }
+            | Step::Clean { .. }
+            | Step::Mend { .. }
+            | Step::Replace { .. }
+            | Step::TopUpOil => caption::caption(&entry.step, words),
             _ => continue,
         };
         if !refused && !texts.contains(&text) {

@@ -2,7 +2,7 @@
 
 use super::super::line::{decode, digest_of_events};
 use super::super::problem::{Flaw, JsonFault};
-use super::samples::{every_kind_of_step, varied_events};
+use super::samples::{electrical_steps, every_kind_of_step, varied_events};
 use super::{PROGRAM, case, lines, sample, taken, written};
 use crate::session::event::Event;
 use crate::session::step::{Bound, Section, Step};
@@ -54,8 +54,11 @@ proptest! {
 
 #[test]
 fn limit_every_kind_of_step_comes_back() {
-    let taken: Vec<_> =
-        every_kind_of_step().into_iter().map(|step| (step, varied_events())).collect();
+    let taken: Vec<_> = every_kind_of_step()
+        .into_iter()
+        .chain(electrical_steps())
+        .map(|step| (step, varied_events()))
+        .collect();
     let recorded = decode(&written(&taken)).unwrap();
     assert_eq!(recorded.entries.len(), taken.len());
     for (number, (entry, (step, events))) in (1..).zip(recorded.entries.iter().zip(&taken)) {

@@ -3,13 +3,14 @@
 use crate::control_module::code::Code;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
+use crate::instruments::scope::Signal;
 use crate::session::event::{Event, Frame, Refusal};
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 use crate::vehicle::assembly::Obstacle;
 
-/// One step of every kind.
+/// One step of every kind in the pinned file of version 1.
 pub(super) fn every_kind_of_step() -> Vec<Step> {
     let id = || "intake-valve".into();
     let fault = FaultName { kind: FaultKind::CorrodedPin, place: id() };
@@ -46,6 +47,21 @@ pub(super) fn every_kind_of_step() -> Vec<Step> {
         Step::TopUpOil,
         Step::Write { section: Section::Concern, text: "\u{2028}\0\"\\\r\n\u{1F527}".to_owned() },
         Step::HandOver { ending: Ending::Repaired },
+    ]
+}
+
+/// One step of every electrical kind that the pinned file of version 1 was written without.
+pub(super) fn electrical_steps() -> Vec<Step> {
+    let id = || "intake-valve".into();
+    vec![
+        Step::MeasureFromFront { function: MeterFunction::Ohms, red: id(), black: id() },
+        Step::Wiggle { place: id(), function: MeterFunction::Volts, red: id(), black: id() },
+        Step::TestLamp { tip: id(), clip: id() },
+        Step::Clamp { wire: id() },
+        Step::ZeroClamp,
+        Step::Scope { signal: Signal::DriverPin, valve: id() },
+        Step::ReplaceMeterFuse,
+        Step::Replace { element: id() },
     ]
 }
 
