@@ -1,6 +1,7 @@
 //! Tests that can be made on a vehicle, and the steps that lead to each.
 
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::session::attempt::Sighted;
 use crate::session::step::{KeyPosition, Manner, Step};
 use crate::vehicle::spec::{HarnessElement, Id, PartKind, ValveSpec, VehicleSpec};
@@ -111,6 +112,13 @@ pub fn probes(spec: &VehicleSpec) -> Vec<Probe> {
         {
             list.push(volts(spec, &point, &[], &[]));
         }
+        if let HarnessElement::Fuse { id, .. } = element
+            && spec.part(id).is_some()
+        {
+            let need =
+                Need { off: vec![id.clone()], plugged: Vec::new(), key: Some(KeyPosition::Off) };
+            list.push(Probe::single(need, vec![Step::Look { place: id.clone() }]));
+        }
     }
     for valve in &spec.valves {
         valve_probes(spec, valve, &mut list);
@@ -189,6 +197,7 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
         steps: vec![on, off],
         shows: 0,
     });
+    instrument_probes(spec, valve, &harness_side, list);
     if spec.longest_power.is_some_and(|longest| longest >= 1.0) {
         let power = Step::Power { valve: valve.id.clone(), seconds: 1, reversed: false };
         list.push(Probe::single(
@@ -208,6 +217,54 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
         let off = harness_side.get(1).map_or_else(Vec::new, |point| behind(spec, point));
         list.push(Probe::single(Need { off, ..Need::default() }, vec![Step::Look { place: wire }]));
     }
+}
+
+/// Tests with test lamp, current probe and scope, and a wiggle.
+fn instrument_probes(
+    spec: &VehicleSpec,
+    valve: &ValveSpec,
+    harness_side: &[Id],
+    list: &mut Vec<Probe>,
+) {
+    let [feed, control] = harness_side else {
+        return;
+    };
+    let connector = core::slice::from_ref(&valve.connector);
+    let live = |point: &Id, plugged: &[Id]| Need {
+        off: behind(spec, point),
+        plugged: plugged.to_vec(),
+        key: Some(KeyPosition::On),
+    };
+    let mut unplugged = live(feed, &[]);
+    unplugged.off.extend_from_slice(connector);
+    let lamp = Step::TestLamp { tip: feed.clone(), clip: Id::from(GROUND) };
+    list.push(Probe::single(unplugged, vec![lamp]));
+    let scope = Step::Scope { signal: Signal::CoilCurrent, valve: valve.id.clone() };
+    list.push(Probe::single(live(feed, connector), vec![scope]));
+    let wiggle = Step::Wiggle {
+        place: valve.connector.clone(),
+        function: MeterFunction::Volts,
+        red: control.clone(),
+        black: Id::from(GROUND),
+    };
+    list.push(Probe::single(live(control, connector), vec![wiggle]));
+    if let Some(wire) = wire_to(spec, feed) {
+        let command = |on| Step::Command { valve: valve.id.clone(), on };
+        list.push(Probe {
+            need: live(feed, connector),
+            steps: vec![Step::ZeroClamp, command(true), Step::Clamp { wire }, command(false)],
+            shows: 2,
+        });
+    }
+}
+
+/// The wire that ends at a test point.
+fn wire_to(spec: &VehicleSpec, at: &Id) -> Option<Id> {
+    let feed = spec.test_points.iter().find(|point| point.id == *at).map(|point| &point.node)?;
+    spec.harness.elements.iter().find_map(|element| match element {
+        HarnessElement::Wire { id, to, .. } if to == feed => Some(id.clone()),
+        _ => None,
+    })
 }
 
 fn driver_pin<'a>(spec: &'a VehicleSpec, wanted: &ValveSpec) -> Option<&'a Id> {

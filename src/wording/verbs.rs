@@ -267,7 +267,7 @@ pub const USAGES: [Usage; 33] = [
         Verb::Wiggle,
         VerbGroup::Measure,
         "wiggle PLACE volts|ohms|amps RED BLACK",
-        "wiggle intake-valve-connector volts intake-valve battery-minus",
+        "wiggle intake-valve-feed-wire volts intake-valve battery-minus",
         "help-wiggle",
     ),
     usage(
