@@ -44,6 +44,7 @@ fn open(faults: &[(FaultKind, &str, f64)]) -> Session {
     session
 }
 
+#[expect(clippy::needless_pass_by_value, reason = "a step is written where it is taken")]
 fn take(session: &mut Session, step: Step) -> Vec<Event> {
     let events = session.take(&step).unwrap();
     let refused = events.iter().any(|event| matches!(event, Event::Refused { .. }));

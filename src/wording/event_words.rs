@@ -1,12 +1,12 @@
 //! Events as text: mostly one line, a few where a reader or a document shows a list.
 
-use super::amounts::{display, minutes, money, number, with_capital};
+use super::amounts::{minutes, money, number, with_capital};
 use super::catalogue::Words;
 use super::place::{diagnosis, fault, place};
+use super::service_words;
 use super::{
     care_words, code_words, instrument_words, job_words, refusal_words, running_words, sense_words,
 };
-use super::{service_words, step_words};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
 use crate::session::step::{Ending, Section};
@@ -45,19 +45,9 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
             running_words::key_turned(*position, *engine_lamp, *oil_lamp, words)
         }
         Event::Idles { quality } => plain(running_words::idle_key(*quality)),
-        Event::Reading { function, red, black, display: shown, .. } => with_capital(&words.say(
-            if *shown == crate::instruments::multimeter::Display::OverLimit {
-                "event-over-limit"
-            } else {
-                "event-reading"
-            },
-            &[
-                ("function", step_words::meter_function(*function).into()),
-                ("red", place(red, words).into()),
-                ("black", place(black, words).into()),
-                ("display", display(*shown, *function).into()),
-            ],
-        )),
+        Event::Reading { function, red, black, display, .. } => {
+            instrument_words::reading(*function, red, black, *display, words)
+        }
         Event::Watched { place, function, least, most, jumped, .. } => {
             let (function, least, most, jumped) = (*function, *least, *most, *jumped);
             let watched = instrument_words::Watched { place, function, least, most, jumped };

@@ -1,4 +1,4 @@
-//! Test lamp, current probe, scope and a wiggled reading in words. A capture comes with the figures
+//! Meter, test lamp, current probe, scope and a wiggled reading in words. A capture comes with the figures
 //! that cursors give and a plot of bars.
 
 use super::amounts::{display, number, with_capital};
@@ -24,6 +24,30 @@ pub struct Watched<'a> {
     pub most: Display,
     /// The display jumped.
     pub jumped: bool,
+}
+
+/// What the meter shows.
+#[must_use]
+pub fn reading(
+    function: MeterFunction,
+    red: &Id,
+    black: &Id,
+    shown: Display,
+    words: &Words,
+) -> String {
+    let key = match shown {
+        Display::OverLimit => "event-over-limit",
+        Display::Value { .. } => "event-reading",
+    };
+    with_capital(&words.say(
+        key,
+        &[
+            ("function", step_words::meter_function(function).into()),
+            ("red", place(red, words).into()),
+            ("black", place(black, words).into()),
+            ("display", display(shown, function).into()),
+        ],
+    ))
 }
 
 /// What the meter kept while something was wiggled.
