@@ -22,9 +22,10 @@ const SHARE: f64 = 1e-5;
 /// matter. Both solvers carry sixteen digits, and such a value is what is left of them.
 const fn least(probe: Probe) -> f64 {
     match probe {
-        Probe::Meter(MeterFunction::Volts) | Probe::BareVolts => 1e-6,
+        Probe::Meter(MeterFunction::Volts) | Probe::BareVolts | Probe::Clamp => 1e-6,
         Probe::Meter(MeterFunction::Ohms) => 1e-3,
         Probe::Meter(MeterFunction::Amps) | Probe::CoilAmps => 1e-8,
+        Probe::Lamp => 1e-7,
     }
 }
 

@@ -19,6 +19,7 @@ mod agreement;
 mod case;
 mod circumstances;
 mod contact;
+mod instruments;
 mod mended;
 mod original;
 mod random;

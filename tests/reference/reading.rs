@@ -5,7 +5,9 @@ use super::case::{Case, extra};
 use super::circumstances::{Circumstances, Key};
 use super::simulator::Deck;
 use super::wiring::{Wiring, harness_node};
+use faultwright::instruments::current_probe::CurrentProbe;
 use faultwright::instruments::multimeter::{Display, LEADS_OHMS, MeterFunction, Multimeter};
+use faultwright::instruments::test_lamp;
 use faultwright::units::Celsius;
 use faultwright::vehicle::harness::{OPEN_OHMS, Wiring as Built, wire_up};
 
@@ -16,6 +18,10 @@ pub enum Probe {
     Meter(MeterFunction),
     /// The current through the intake coil, without an instrument.
     CoilAmps,
+    /// The current probe around the intake valve's feed wire.
+    Clamp,
+    /// The power of a test lamp between two nodes.
+    Lamp,
     /// The voltage between two nodes without an instrument, as the module senses its pin.
     BareVolts,
 }
@@ -96,6 +102,19 @@ impl Reading {
             Probe::CoilAmps => mean(&phases, |built, solution| {
                 solution.amperes(built.element("intake-coil").expect("a coil"))
             }),
+            Probe::Clamp => {
+                let reading = CurrentProbe::ideal().read(&phases, "intake-feed-wire");
+                let display = reading.expect("a solution").display;
+                // The display is checked against the simulator; what it rounds is the wire's own.
+                let bare = mean(&phases, |built, solution| {
+                    solution.amperes(built.element("intake-feed-wire").expect("a wire"))
+                });
+                Answer { display: Some(display), ..bare }
+            }
+            Probe::Lamp => {
+                let lit = test_lamp::light(&phases, red, black).expect("a solution");
+                Answer { value: lit.watts, display: None }
+            }
             Probe::BareVolts => mean(&phases, |built, solution| {
                 solution.volts_between(
                     built.node(red).expect("a node"),
@@ -121,6 +140,8 @@ impl Reading {
                 Probe::CoilAmps => {
                     ("eshow reading 0 a1v a2v {1/(rcoil+rjoint)}".to_owned(), &[][..])
                 }
+                Probe::Clamp => ("eshow reading 0 spl a1h {1/rwa1}".to_owned(), &[][..]),
+                Probe::Lamp => (format!("xlamp {red} {black} reading lamp"), &[][..]),
                 Probe::BareVolts => (format!("eshow reading 0 {red} {black} 1"), &[][..]),
             };
             Deck {
