@@ -1,10 +1,13 @@
 //! Laws of components. Knows no vehicle: a network, a coil, a spool, oil, a pump, a phaser.
 
+pub mod actuator;
 pub mod circuit;
 pub mod coil;
 pub mod oil;
+pub mod orifice;
 pub mod phaser;
 pub mod port;
+pub mod pulsed_coil;
 pub mod pump;
 pub mod range;
 pub mod release;

@@ -1,12 +1,21 @@
 //! A vane phaser: turns a camshaft against its sprocket with oil, away from a rest position and back.
 //!
-//! Model: oil pressure and the camshaft's torque together drive oil through the valve's port; a
-//! check valve lets nothing flow back, so torque pulses ratchet the vane along. A pin holds the vane
-//! at rest until oil lifts it. Everything is written in the phaser's own sense, "away from rest":
-//! an intake phaser rests retarded and moves towards advance, an exhaust phaser the other way round.
-//! Limits: no vane mass, no leak between the chambers, the crank must turn for the vane to move.
+//! Model: oil pressure and the camshaft's torque together drive oil through the valve's port. With a
+//! check valve in the feed nothing flows back, so torque pulses ratchet the vane along, with no
+//! pressure at all if need be; without one they only shake it. The vane's seals leak from one
+//! chamber to the other, in proportion to the torque that the vane carries. At rest a pin holds it: oil
+//! lifts the pin, and it drops in again only at rest and once its oil is gone. Chambers at the end of
+//! the travel take no oil. While the engine stands, the camshaft's dry friction holds the vane against
+//! a spring that is weaker; a stronger one carries it home, as quickly as oil finds its way out.
+//! Everything is written in the phaser's own sense, "away from rest": an intake phaser rests
+//! retarded and moves towards advance, an exhaust phaser the other way round.
+//! Limits: no vane mass; chambers are always full (no slack from air after a night); the torque of the lobes on
+//! which an engine happens to stop is left out.
 
-use crate::numerics::elementary::sin;
+mod lobes;
+
+pub use lobes::{HARMONICS, Lobes, PulseAngle};
+
 use crate::physics::port::Passage;
 use crate::physics::pump::{ATMOSPHERE_PA, PASCALS_PER_BAR};
 use crate::units::{CrankDegrees, Rpm};
@@ -16,8 +25,6 @@ use serde::{Deserialize, Serialize};
 const DEGREES_PER_RADIAN: f64 = 180.0 / core::f64::consts::PI;
 /// A camshaft turns once for two turns of the crankshaft, so an angle counts double at the crank.
 const CRANK_PER_CAM: f64 = 2.0;
-/// A four-cylinder camshaft gives two torque pulses a turn of the crankshaft.
-const PULSES_PER_TURN: f64 = 2.0;
 
 /// Mean torque that a camshaft with its valves takes (engineering estimate throughout).
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -47,6 +54,12 @@ impl CamshaftDrag {
         viscous_fast_nm: 9.0,
         most_pa_s: 0.25,
     };
+
+    /// Dry friction of a camshaft that stands [N m]: what holds it against a spring.
+    #[must_use]
+    pub fn standing_nm(&self) -> f64 {
+        self.fast_nm + self.slow_nm
+    }
 
     /// Mean torque that retards the camshaft [N m].
     #[must_use]
@@ -81,18 +94,27 @@ pub struct Phaser {
     pub chamber_m3_per_rad: f64,
     /// Travel at the crankshaft [degrees], 25 to 60 (published range of several makers).
     pub travel_deg: f64,
-    /// Amplitude of the torque pulses of the valve springs [N m] (engineering estimate).
-    pub pulse_nm: f64,
+    /// The lobes whose valve springs push the camshaft to and fro.
+    pub lobes: Lobes,
     /// Which way the camshaft's drag pushes.
     pub drag: DragPushes,
     /// Torque of the assist spring, positive away from rest [N m] (engineering estimate: it about
     /// balances hot drag on the intake side and overcomes it on the exhaust side).
     pub spring_nm: f64,
-    /// Oil that the vane can squeeze when it carries air [cm³] (engineering estimate).
-    pub springy_cm3: f64,
+    /// Oil that is left in the smaller chambers at either end of the travel [cm³], more than 0
+    /// (engineering estimate).
+    pub clearance_cm3: f64,
+    /// Geometry of the leak between the chambers [m³]: flow = this · pressure / viscosity
+    /// (engineering estimate: minutes to come home against a closed valve).
+    pub leak_m3: f64,
+    /// Whether a check valve in the feed keeps oil from flowing back.
+    pub has_check_valve: bool,
     /// Oil pressure behind the screen that lifts the lock pin [bar], 0.3 to 1 (engineering
     /// estimate).
     pub unlock_bar: f64,
+    /// Pressure below which its spring drops it in again [bar], below `unlock_bar` (engineering
+    /// estimate).
+    pub relock_bar: f64,
     /// Opening of the port away from rest that lets oil to the pin, 0 to 1 (engineering estimate).
     pub unlock_opening: f64,
 }
@@ -102,11 +124,14 @@ impl Phaser {
     pub const TYPICAL_INTAKE: Self = Self {
         chamber_m3_per_rad: 4.2e-5,
         travel_deg: 50.0,
-        pulse_nm: 8.0,
+        lobes: Lobes::TYPICAL,
         drag: DragPushes::TowardsRest,
         spring_nm: 1.0,
-        springy_cm3: 6.0,
+        clearance_cm3: 3.0,
+        leak_m3: 1e-14,
+        has_check_valve: true,
         unlock_bar: 0.35,
+        relock_bar: 0.2,
         unlock_opening: 0.1,
     };
 
@@ -128,13 +153,23 @@ impl Phaser {
         };
         self.spring_nm + drag_nm
     }
-}
 
-/// The height of the torque pulse at an angle of the crankshaft [rad]: -1 to 1.
-#[must_use]
-#[inline]
-pub fn pulse(crank_rad: f64) -> f64 {
-    sin(PULSES_PER_TURN * crank_rad)
+    /// Torque that turns the vane of an engine that stands, positive away from rest [N m]: what the
+    /// spring has left of the camshaft's dry friction.
+    #[must_use]
+    pub fn standing_nm(&self, dry_friction_nm: f64) -> f64 {
+        (self.spring_nm.abs() - dry_friction_nm).max(0.0).copysign(self.spring_nm)
+    }
+
+    /// Oil in the chambers that grow away from rest, and in the others, at an angle [m³]. Their sum is
+    /// the same at every angle.
+    #[must_use]
+    #[inline]
+    pub fn chambers_m3(&self, away_deg: f64) -> (f64, f64) {
+        let per_deg = self.chamber_m3_per_rad / (CRANK_PER_CAM * DEGREES_PER_RADIAN);
+        let clearance_m3 = self.clearance_cm3 * 1e-6;
+        (clearance_m3 + per_deg * away_deg, clearance_m3 + per_deg * (self.travel_deg - away_deg))
+    }
 }
 
 /// What acts on a phaser in one time step.
@@ -144,14 +179,14 @@ pub struct PhaserDrive {
     pub gallery_pa: f64,
     /// Opening of the port, -1 to 1.
     pub opening: f64,
-    /// Mean torque away from rest [N m].
+    /// Mean torque away from rest [N m]; of an engine that stands, [`Phaser::standing_nm`].
     pub steady_nm: f64,
-    /// Height of the torque pulse, -1 to 1; 0 when the engine stands.
-    pub pulse: f64,
+    /// Torque of the pulses now, away from rest [N m]; 0 when the engine stands.
+    pub pulse_nm: f64,
+    /// Viscosity of the oil [Pa s], more than 0.
+    pub viscosity_pa_s: f64,
     /// Air share of the oil, 0 to 1.
     pub air: f64,
-    /// Whether the crankshaft turns: static friction holds a vane that nothing turns.
-    pub is_turning: bool,
 }
 
 /// Where a phaser is.
@@ -207,39 +242,49 @@ impl PhaserState {
     ) -> f64 {
         let supply_pa = passage.supply_pa(drive.gallery_pa);
         let leak_m3_s = passage.leak_m3_s(supply_pa);
-        let pin_is_lifted = supply_pa > phaser.unlock_bar * PASCALS_PER_BAR
-            && drive.opening > phaser.unlock_opening;
         if self.is_locked {
+            let pin_is_lifted = supply_pa > phaser.unlock_bar * PASCALS_PER_BAR
+                && drive.opening > phaser.unlock_opening;
+            self.ripple_deg = 0.0;
             if !pin_is_lifted {
-                self.ripple_deg = 0.0;
                 return leak_m3_s;
             }
             self.is_locked = false;
         }
-        if !drive.is_turning {
-            self.ripple_deg = 0.0;
-            return leak_m3_s;
-        }
-        let pulse_nm = phaser.pulse_nm * drive.pulse;
         let per_rad = phaser.chamber_m3_per_rad;
+        let deg_per_m3 = CRANK_PER_CAM * DEGREES_PER_RADIAN / per_rad;
+        // 1. What the torque pushes past the vane's seals, and what flows through the port.
+        let torque_pa = (drive.steady_nm + drive.pulse_nm) / per_rad;
+        let seeping_m3_s = torque_pa * phaser.leak_m3 / drive.viscosity_pa_s;
         let mut flow_m3_s = 0.0;
+        let way = drive.opening.signum();
         if drive.opening != 0.0 {
-            let way = drive.opening.signum();
-            let drive_pa = supply_pa + way * (drive.steady_nm + pulse_nm) / per_rad;
-            flow_m3_s = passage.flow_m3_s(drive.opening, drive_pa);
-            let rate_deg_s = CRANK_PER_CAM * flow_m3_s / per_rad * DEGREES_PER_RADIAN;
-            let wanted_deg = self.away_deg + way * rate_deg_s * dt_s;
-            self.away_deg = wanted_deg.clamp(0.0, phaser.travel_deg);
-            // A chamber that is full takes no more oil.
-            if !(0.0..=phaser.travel_deg).contains(&wanted_deg) {
-                flow_m3_s = 0.0;
-            }
+            let drive_pa = supply_pa + way * torque_pa;
+            flow_m3_s = if drive_pa >= 0.0 || phaser.has_check_valve {
+                passage.flow_m3_s(drive.opening, drive_pa)
+            } else {
+                -passage.flow_m3_s(drive.opening, -drive_pa)
+            };
         }
-        if self.away_deg <= 0.0 && drive.opening <= 0.0 {
+        // 2. A chamber that is full takes no more oil: what would have gone in is cut.
+        let wanted_deg = self.away_deg + (way * flow_m3_s + seeping_m3_s) * deg_per_m3 * dt_s;
+        let there_deg = wanted_deg.clamp(0.0, phaser.travel_deg);
+        if there_deg != wanted_deg {
+            let moved_m3_s = (there_deg - self.away_deg) / (deg_per_m3 * dt_s);
+            let through_m3_s = way * (moved_m3_s - seeping_m3_s);
+            // Never more than the port gave, and nothing where the seals alone fill the chamber.
+            flow_m3_s = if flow_m3_s > 0.0 { through_m3_s.clamp(0.0, flow_m3_s) } else { 0.0 };
+        }
+        self.away_deg = there_deg;
+        // 3. The pin drops in at rest, once the valve or the lost pressure has drained it.
+        let pin_is_drained = drive.opening < 0.0 || supply_pa < phaser.relock_bar * PASCALS_PER_BAR;
+        if there_deg <= 0.0 && pin_is_drained {
             self.is_locked = true;
         }
-        // Air lets the vane give way to the pulses: torque / (chamber area · radius)² · springiness.
-        let give_rad = pulse_nm / (per_rad * per_rad) * phaser.springy_cm3 * 1e-6 * drive.air
+        // 4. Air lets the vane give way to the pulses: the chambers are two springs on one vane.
+        let (one_m3, other_m3) = phaser.chambers_m3(there_deg);
+        let springy_m3 = one_m3 * other_m3 / (one_m3 + other_m3);
+        let give_rad = drive.pulse_nm / (per_rad * per_rad) * springy_m3 * drive.air
             / (drive.gallery_pa + ATMOSPHERE_PA);
         self.ripple_deg = CRANK_PER_CAM * give_rad * DEGREES_PER_RADIAN;
         leak_m3_s + flow_m3_s

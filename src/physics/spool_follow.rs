@@ -1,170 +1,178 @@
-//! How a spool follows its solenoid when only the slow part of the motion matters.
+//! How coil and spool of a running engine follow the average current, tick by tick.
 //!
-//! Model: static force against spring and preload, with one friction law: stuck until the surplus
-//! exceeds the break-away force, then moving against six tenths of it, with the lag of the oil film.
-//! Limits: no inertia, no impact; the full equation of motion serves clicks and current traces.
+//! Model: the equations of [`stroke`](super::stroke), the same parameters, with these approximations:
+//!
+//! 1. only the average of the pulses drives the coil (no ripple, no dither of the spool);
+//! 2. one linearly implicit Euler step a tick, of first order in the tick: the force is taken along its
+//!    tangent at the last current, and the voltage that motion induces counts in full;
+//! 3. break-away, holding and stops are looked at once a tick. Within the tick in which a spool turns
+//!    round, its speed is taken to fall in a straight line.
+//!
+//! The mass stays. Without it a spool would follow with the lag of its drag alone, drag over spring
+//! rate, which is 1 ms in hot oil, while a quarter of the period of the reference mass on its spring is 10 ms:
+//! then a spool that sticks would stop where it in truth swings through. In cold oil or sludge the drag
+//! outweighs the mass and what is left is that first-order lag.
+//!
+//! Limits: as in `stroke`; differences between the two are bounded by tests
+//! (`tests/valve_time_scales.rs`): the end of a travel by 0.05 mm or, where the spool is held on the
+//! way, 0.25 mm, and its time by 3 ms and a tenth.
 
-use crate::numerics::elementary::{exp, ln_cosh};
-use crate::units::{Amperes, Newtons};
-use serde::{Deserialize, Serialize};
+use super::actuator::Actuator;
+use super::solenoid::{FluxLoop, Pull};
+use super::spool::{Motion, Spool};
+use crate::units::{Amperes, Millimetres};
 
-/// Sliding friction as a share of the break-away force (engineering estimate).
-const SLIDING_SHARE: f64 = 0.6;
-/// Lag of a free spool in thin oil [s] (engineering estimate).
-const LEAST_LAG_S: f64 = 4e-3;
-/// Further lag for each unit of film viscosity [s/(Pa s)] (engineering estimate).
-const FILM_LAG: f64 = 0.25;
-/// How much break-away force lengthens the film's lag [1/N] (engineering estimate: what sticks also
-/// drags).
-const LAG_PER_NEWTON: f64 = 6.0;
-
-/// This near its goal a spool has come to rest [mm]: a hundredth of the dead band of a port, so
-/// that a lag that never ends does not keep it moving for ever.
-const AT_REST_MM: f64 = 5e-4;
-
-/// Magnet and spring of a control valve.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SpoolSpec {
-    /// Current at which the iron bends over [A] (engineering estimate).
-    pub saturation_a: f64,
-    /// Slope that is left beyond, as a share (engineering estimate).
-    pub beyond_saturation: f64,
-    /// Growth of inductance with travel [H/m] (engineering estimate).
-    pub inductance_slope_h_m: f64,
-    /// Preload of the spring [N] (engineering estimate).
-    pub preload_n: f64,
-    /// Rate of the spring [N/m] (engineering estimate).
-    pub rate_n_m: f64,
-    /// Travel [mm] (engineering estimate).
-    pub stroke_mm: f64,
+/// A valve with one oil, one circuit and one length of tick, worked out once.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Follower {
+    actuator: Actuator,
+    dt_s: f64,
+    stroke_m: f64,
+    /// Conductance of the loops over the tick [S/s].
+    conductance_per_tick: f64,
+    driven_turns: f64,
+    missing_share: f64,
+    mass_per_tick: f64,
+    /// `m/dt + b + k dt` [N s/m].
+    resistance: f64,
+    sliding_n: f64,
 }
 
-impl SpoolSpec {
-    /// A valve that starts to move at 0.28 A and is open at about 0.5 A (engineering estimate).
-    pub const TYPICAL: Self = Self {
-        saturation_a: 0.8,
-        beyond_saturation: 0.04,
-        inductance_slope_h_m: 20.0,
-        preload_n: 0.8,
-        rate_n_m: 600.0,
-        stroke_mm: 2.5,
-    };
+/// Coil and spool.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SpoolState {
+    m_a: f64,
+    x_m: f64,
+    v_m_per_s: f64,
+    motion: Motion,
+    pull: Pull,
+    current_a: f64,
+}
 
-    /// Magnetic force at a current through a share `turns` of the winding, 0 to 1.
+impl SpoolState {
+    /// Distance from the stop of the unpowered valve.
+    #[must_use]
+    pub fn position(&self) -> Millimetres {
+        Millimetres(self.x_m * 1e3)
+    }
+
+    /// Distance from the stop of the unpowered valve [m].
     #[must_use]
     #[inline]
-    pub fn force(&self, current: Amperes, turns: f64) -> Newtons {
-        let m = turns * current.0;
-        let bent = self.saturation_a * self.saturation_a * ln_cosh(m / self.saturation_a);
-        Newtons(self.inductance_slope_h_m * (bent + 0.5 * self.beyond_saturation * m * m))
+    pub const fn position_m(&self) -> f64 {
+        self.x_m
     }
-}
 
-impl Default for SpoolSpec {
-    fn default() -> Self {
-        Self::TYPICAL
-    }
-}
-
-/// Where a spool is.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct SpoolState {
-    /// Distance from the stop of the unpowered valve [mm].
-    pub position_mm: f64,
-    /// Whether it is moving or ready to.
-    pub sliding: bool,
-}
-
-/// Friction of one valve with one oil for one time step, worked out once.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SpoolFriction {
-    break_away_n: f64,
-    approach: f64,
-}
-
-impl SpoolFriction {
-    /// Friction of a spool that breaks away at `break_away`, in a film of a viscosity [Pa s], for
-    /// steps of `dt_s` seconds.
+    /// Whether the spool slides, and which way.
     #[must_use]
-    pub fn new(break_away: Newtons, film_pa_s: f64, dt_s: f64) -> Self {
-        let lag_s = LEAST_LAG_S + FILM_LAG * film_pa_s * (1.0 + LAG_PER_NEWTON * break_away.0);
-        Self { break_away_n: break_away.0, approach: 1.0 - exp(-dt_s / lag_s) }
+    pub const fn motion(&self) -> Motion {
+        self.motion
+    }
+
+    /// Average current at the terminals.
+    #[must_use]
+    pub const fn current(&self) -> Amperes {
+        Amperes(self.current_a)
     }
 }
 
-/// Moves a spool on by one step under a magnetic force.
-#[inline]
-pub fn follow(state: &mut SpoolState, spec: &SpoolSpec, friction: &SpoolFriction, force: Newtons) {
-    let free_n = force.0 - spec.preload_n;
-    let surplus_n = free_n - spec.rate_n_m * state.position_mm * 1e-3;
-    if !state.sliding && surplus_n.abs() <= friction.break_away_n {
-        return;
+impl Follower {
+    /// A valve whose spool is `spool` (the actuator's own, or the same gummed up), in an oil of a
+    /// viscosity [Pa s], in a circuit, for ticks of `dt_s` seconds (more than 0).
+    #[must_use]
+    pub fn new(
+        actuator: &Actuator,
+        spool: &Spool,
+        oil_viscosity_pa_s: f64,
+        flux: &FluxLoop,
+        dt_s: f64,
+    ) -> Self {
+        let mass_per_tick = spool.moving_mass_kg / dt_s;
+        let drag = spool.drag_n_s_per_m(oil_viscosity_pa_s);
+        Self {
+            actuator: Actuator { solenoid: actuator.solenoid, spool: *spool },
+            dt_s,
+            stroke_m: spool.stroke_m(),
+            conductance_per_tick: flux.conductance_s() / dt_s,
+            driven_turns: flux.driven_turns(),
+            missing_share: flux.missing_share(),
+            mass_per_tick,
+            resistance: mass_per_tick + drag + spool.spring_n_per_m * dt_s,
+            sliding_n: spool.sliding_n(),
+        }
     }
-    let drag_n = SLIDING_SHARE * friction.break_away_n;
-    if surplus_n.abs() <= drag_n {
-        state.sliding = false;
-        return;
+
+    /// A spool at rest at a distance from its stop [mm, 0 to the stroke], without current.
+    #[must_use]
+    pub fn resting_at(&self, place: Millimetres) -> SpoolState {
+        SpoolState {
+            m_a: 0.0,
+            x_m: place.0 * 1e-3,
+            v_m_per_s: 0.0,
+            motion: Motion::Held,
+            pull: self.actuator.solenoid.pull(0.0),
+            current_a: 0.0,
+        }
     }
-    state.sliding = true;
-    let against_n = if surplus_n > 0.0 { drag_n } else { -drag_n };
-    let goal_mm = ((free_n - against_n) / spec.rate_n_m * 1e3).clamp(0.0, spec.stroke_mm);
-    state.position_mm += (goal_mm - state.position_mm) * friction.approach;
-    if (goal_mm - state.position_mm).abs() < AT_REST_MM {
-        state.position_mm = goal_mm;
-        state.sliding = false;
+
+    /// Moves on by one tick. `settled` is the average current that the pulses would settle at.
+    #[inline]
+    pub fn follow(&self, state: &mut SpoolState, settled: Amperes) {
+        let (solenoid, spool) = (&self.actuator.solenoid, &self.actuator.spool);
+        let settled_m_a = self.driven_turns * settled.0;
+        // 1. The magnetomotive force if the spool stood still, and what it loses for each metre a
+        //    second: Phi' = (settled - m)/G with Phi = L(x) g(m), linear in this tick.
+        let inertia =
+            self.conductance_per_tick * solenoid.inductance_h(state.x_m) * state.pull.slope;
+        let share = 1.0 / (1.0 + inertia);
+        let still_a = (inertia * state.m_a + settled_m_a) * share;
+        let mut m_a = still_a;
+        if state.motion == Motion::Held {
+            state.pull = solenoid.pull(m_a);
+            state.motion = spool.sets_off(spool.net_n(state.pull.force_n, state.x_m), state.x_m);
+        } else {
+            let way = state.motion.sign();
+            let n_per_a = solenoid.inductance_slope_h_per_m * state.pull.value_a;
+            let a_per_speed = self.conductance_per_tick * self.dt_s * n_per_a * share;
+            // 2. Mass, drag, spring and the induced voltage against the force along its tangent.
+            let net_n =
+                spool.net_n(state.pull.force_n + n_per_a * (still_a - state.m_a), state.x_m);
+            let v_m_per_s = (self.mass_per_tick * state.v_m_per_s + net_n - way * self.sliding_n)
+                / (self.resistance + n_per_a * a_per_speed);
+            m_a = still_a - a_per_speed * v_m_per_s;
+            self.slide(state, v_m_per_s, solenoid.pull(m_a));
+        }
+        state.m_a = m_a;
+        state.current_a = (settled.0 - (settled_m_a - m_a) * self.missing_share).max(0.0);
+    }
+
+    /// Takes a spool to the place that its speed of this tick brings it to, or to where it is stopped.
+    #[inline]
+    fn slide(&self, state: &mut SpoolState, v_m_per_s: f64, pull: Pull) {
+        let spool = &self.actuator.spool;
+        let way = state.motion.sign();
+        state.pull = pull;
+        let before_m_per_s = core::mem::replace(&mut state.v_m_per_s, v_m_per_s);
+        let mut wanted_m = state.x_m + v_m_per_s * self.dt_s;
+        let turns_round = way * v_m_per_s < 0.0;
+        if turns_round && spool.stiction.0 > 0.0 {
+            // 3. It came to rest on the way: half the speed it had, for the time that took.
+            let rested = before_m_per_s / (before_m_per_s - v_m_per_s);
+            wanted_m = state.x_m + 0.5 * before_m_per_s * rested * self.dt_s;
+        }
+        state.x_m = wanted_m.clamp(0.0, self.stroke_m);
+        let at_stop =
+            wanted_m <= 0.0 && v_m_per_s < 0.0 || wanted_m >= self.stroke_m && v_m_per_s > 0.0;
+        let slows = way * (v_m_per_s - before_m_per_s) <= 0.0;
+        let net_n = spool.net_n(pull.force_n, state.x_m);
+        if at_stop || slows && spool.takes_hold(state.motion, v_m_per_s, net_n) {
+            state.v_m_per_s = 0.0;
+            state.motion = Motion::Held;
+        } else if turns_round {
+            state.motion = if way > 0.0 { Motion::Closing } else { Motion::Opening };
+        }
     }
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    const STEP_S: f64 = 1e-3;
-
-    fn settle(state: &mut SpoolState, break_away: f64, current: f64) -> f64 {
-        let friction = SpoolFriction::new(Newtons(break_away), 0.0109, STEP_S);
-        let force = SpoolSpec::TYPICAL.force(Amperes(current), 1.0);
-        for _ in 0..2_000 {
-            follow(state, &SpoolSpec::TYPICAL, &friction, force);
-        }
-        state.position_mm
-    }
-
-    /// Starts at 0.28 A, holds at 0.40 A, full stroke at about 0.5 A: the preparatory study's figures.
-    #[test]
-    fn reference_currents_of_start_hold_and_full_stroke() {
-        let at = |current| settle(&mut SpoolState::default(), 0.0, current);
-        assert!(at(0.275) == 0.0 && at(0.285) > 0.0);
-        assert!((at(0.395) / 2.5 - 0.5).abs() < 0.02, "{}", at(0.395));
-        assert!(at(0.47) < 2.5 && (at(0.51) - 2.5).abs() < 1e-9);
-    }
-
-    /// From 2.3 N the friction exceeds preload and full spring, so the spool stays where it is.
-    #[test]
-    fn closed_form_a_spool_that_sticks_harder_than_its_spring_does_not_return() {
-        for (break_away, returns) in [(0.0, true), (1.0, true), (2.2, true), (2.4, false)] {
-            let mut state = SpoolState::default();
-            assert!((settle(&mut state, break_away, 0.9) - 2.5).abs() < 1e-6);
-            let back = settle(&mut state, break_away, 0.0);
-            assert_eq!(back < 2.5, returns, "{break_away} N: {back} mm");
-        }
-    }
-
-    /// From where a returning spool comes to rest the law leaves exactly the sliding friction.
-    #[test]
-    fn closed_form_return_stops_at_the_sliding_friction() {
-        let mut state = SpoolState::default();
-        settle(&mut state, 2.0, 0.9);
-        // Spring and preload at rest equal 1.2 N: x = (1.2 - 0.8) / 600 m.
-        let wanted = (0.6 * 2.0 - 0.8) / 600.0 * 1e3;
-        assert!((settle(&mut state, 2.0, 0.0) - wanted).abs() < 1e-6);
-    }
-
-    #[test]
-    fn closed_form_shorted_turns_weaken_the_magnet_as_less_current_would() {
-        let spec = SpoolSpec::TYPICAL;
-        let got = spec.force(Amperes(1.0), 0.4).0;
-        assert_eq!(got.to_bits(), spec.force(Amperes(0.4), 1.0).0.to_bits());
-    }
-}
+mod tests;

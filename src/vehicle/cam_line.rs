@@ -3,27 +3,27 @@
 use crate::control_module::cam_control::{CamControl, CamControlSpec, CamInputs};
 use crate::control_module::performance_limits::{CamCodes, PerformanceLimits, RestsAt};
 use crate::control_module::performance_monitor::{Conditions, PerformanceMonitor};
-use crate::numerics::elementary::exp;
+use crate::physics::actuator::Actuator;
 use crate::physics::oil::Fluid;
-use crate::physics::phaser::{CamshaftDrag, Phaser, PhaserDrive, PhaserState};
+use crate::physics::phaser::{
+    CamshaftDrag, HARMONICS, Phaser, PhaserDrive, PhaserState, PulseAngle,
+};
 use crate::physics::port::{Passage, Port};
-use crate::physics::spool_follow::{SpoolFriction, SpoolSpec, SpoolState, follow};
-use crate::units::{Amperes, Celsius, CrankDegrees, Newtons, Ohms, Rpm, Volts};
-use crate::vehicle::coil_drive::CoilDrive;
+use crate::physics::pulsed_coil::CoilDrive;
+use crate::physics::solenoid::FluxLoop;
+use crate::physics::spool_follow::{Follower, SpoolState};
+use crate::units::{
+    Amperes, Celsius, CrankDegrees, Henries, Millimetres, Newtons, Ohms, Rpm, Volts,
+};
 use serde::{Deserialize, Serialize};
 
 /// Step of the running engine [s]: one tick.
 pub const DT_S: f64 = 1e-3;
-/// Time in which the average current of a pulsed coil follows its duty [s] (engineering estimate:
-/// inductance over resistance, lengthened by saturation).
-const CURRENT_LAG_S: f64 = 4e-3;
 
 /// What a camshaft, its phaser, valve and control are by design.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CamSpec {
-    /// Magnet and spring of the valve.
-    pub spool: SpoolSpec,
     /// Hydraulics of the valve.
     pub port: Port,
     /// The phaser.
@@ -45,7 +45,6 @@ pub struct CamSpec {
 impl CamSpec {
     /// An intake camshaft.
     pub const INTAKE: Self = Self {
-        spool: SpoolSpec::TYPICAL,
         port: Port::TYPICAL,
         phaser: Phaser::TYPICAL_INTAKE,
         drag: CamshaftDrag::TYPICAL,
@@ -73,10 +72,12 @@ pub struct CamCondition {
     pub blockage: f64,
     /// Force at which the spool breaks away [N], 0 (free) to 20.
     pub stiction: Newtons,
-    /// Factor on the viscosity of the oil film around the spool, 1 (clean) or more.
-    pub film_factor: f64,
-    /// Share of the winding that carries the current, 0 to 1 (sound).
+    /// Magnetics and mechanics of the valve that is fitted, clean.
+    pub actuator: Actuator,
+    /// Turns that the supply drives, relative to the reference winding.
     pub turns: f64,
+    /// Conductance of shorted turns, seen from the reference winding [S], 0 (none) or more.
+    pub shorted_s: f64,
     /// The circuit.
     pub coil: CoilDrive,
     /// Duty that a fault or an actuator request forces on the valve, 0 to 1.
@@ -90,12 +91,26 @@ impl CamCondition {
     pub const SOUND: Self = Self {
         blockage: 0.0,
         stiction: Newtons(0.0),
-        film_factor: 1.0,
+        actuator: Actuator::REFERENCE,
         turns: 1.0,
-        coil: CoilDrive { v_on: Volts(14.1), v_freewheel: Volts(0.8), r_total: Ohms(14.69) },
+        shorted_s: 0.0,
+        coil: CoilDrive {
+            v_on: Volts(14.1),
+            v_freewheel: Volts(0.8),
+            r_total: Ohms(14.69),
+            inductance: Henries(12.48e-3),
+            pulses_per_s: 300.0,
+        },
         forced_duty: None,
         is_inhibited: false,
     };
+}
+
+/// Coil and spool of a valve in an oil, in steps of a tick.
+fn follower(condition: &CamCondition, fluid: &Fluid) -> Follower {
+    let flux = FluxLoop::with_circuit(condition.turns, condition.coil.r_total, condition.shorted_s);
+    let spool = condition.actuator.spool.gummed(condition.stiction);
+    Follower::new(&condition.actuator, &spool, fluid.viscosity_pa_s, &flux, DT_S)
 }
 
 /// What both camshafts share in one tick.
@@ -103,8 +118,8 @@ impl CamCondition {
 pub struct SharedTick {
     /// Gallery pressure [Pa].
     pub gallery_pa: f64,
-    /// Height of the torque pulse, -1 to 1.
-    pub pulse: f64,
+    /// Where the torque pulses stand.
+    pub pulses: PulseAngle,
     /// Air share of the oil, 0 to 1.
     pub air: f64,
     /// Whether the crankshaft turns.
@@ -120,32 +135,35 @@ pub struct CamLine {
     monitor: PerformanceMonitor,
     spool: SpoolState,
     vane: PhaserState,
-    current_a: f64,
     wanted_a: f64,
     passage: Passage,
-    friction: SpoolFriction,
+    follower: Follower,
+    /// Shares of the stroke in a metre [1/m].
+    per_stroke: f64,
     viscosity_pa_s: f64,
     steady_nm: f64,
-    current_share: f64,
+    standing_nm: f64,
+    pulses_nm: [f64; HARMONICS],
 }
 
 impl CamLine {
     /// A camshaft at rest in an oil.
     #[must_use]
     pub fn new(spec: CamSpec, condition: CamCondition, fluid: &Fluid) -> Self {
-        let film_pa_s = fluid.viscosity_pa_s * condition.film_factor;
+        let follower = follower(&condition, fluid);
         Self {
             control: CamControl::new(spec.control),
             monitor: PerformanceMonitor::new(spec.codes, spec.rests_at, spec.limits),
-            spool: SpoolState::default(),
+            spool: follower.resting_at(Millimetres(0.0)),
             vane: PhaserState::LOCKED,
-            current_a: 0.0,
             wanted_a: 0.0,
             passage: spec.port.passage(condition.blockage, fluid),
-            friction: SpoolFriction::new(condition.stiction, film_pa_s, DT_S),
+            per_stroke: 1e3 / condition.actuator.spool.stroke.0,
+            follower,
             viscosity_pa_s: fluid.viscosity_pa_s,
             steady_nm: 0.0,
-            current_share: 1.0 - exp(-DT_S / CURRENT_LAG_S),
+            standing_nm: spec.phaser.standing_nm(spec.drag.standing_nm()),
+            pulses_nm: spec.phaser.lobes.harmonics_nm(),
             spec,
             condition,
         }
@@ -153,9 +171,9 @@ impl CamLine {
 
     /// Works out again what depends on the oil.
     pub fn refresh(&mut self, fluid: &Fluid) {
-        let film_pa_s = fluid.viscosity_pa_s * self.condition.film_factor;
         self.passage = self.spec.port.passage(self.condition.blockage, fluid);
-        self.friction = SpoolFriction::new(self.condition.stiction, film_pa_s, DT_S);
+        self.follower = follower(&self.condition, fluid);
+        self.per_stroke = 1e3 / self.condition.actuator.spool.stroke.0;
         self.viscosity_pa_s = fluid.viscosity_pa_s;
     }
 
@@ -205,21 +223,35 @@ impl CamLine {
     /// Moves coil, spool and vane on by one tick and returns the oil drawn [m³/s].
     #[inline]
     pub fn tick(&mut self, shared: &SharedTick) -> f64 {
-        self.current_a += (self.wanted_a - self.current_a) * self.current_share;
-        let force = self.spec.spool.force(Amperes(self.current_a), self.condition.turns);
-        follow(&mut self.spool, &self.spec.spool, &self.friction, force);
-        let opening = self.spec.port.opening(self.spool.position_mm / self.spec.spool.stroke_mm);
+        self.follower.follow(&mut self.spool, Amperes(self.wanted_a));
+        let opening = self.spec.port.opening(self.spool.position_m() * self.per_stroke);
         let drive = PhaserDrive {
             gallery_pa: shared.gallery_pa,
             opening,
-            steady_nm: self.steady_nm,
-            pulse: shared.pulse,
+            steady_nm: if shared.is_turning { self.steady_nm } else { self.standing_nm },
+            pulse_nm: shared.pulses.torque_nm(&self.pulses_nm),
+            viscosity_pa_s: self.viscosity_pa_s,
             air: shared.air,
-            is_turning: shared.is_turning,
         };
         let drawn_m3_s = self.vane.step(&self.spec.phaser, &self.passage, &drive, DT_S);
         self.monitor.sample(self.vane.seen());
         drawn_m3_s
+    }
+
+    /// Lets the camshaft stand for some seconds with the pressure gone and no current.
+    pub fn stand(&mut self, seconds: f64) {
+        if self.vane.is_locked() {
+            return;
+        }
+        let drive = PhaserDrive {
+            gallery_pa: 0.0,
+            opening: self.spec.port.opening(self.spool.position_m() * self.per_stroke),
+            steady_nm: self.standing_nm,
+            pulse_nm: 0.0,
+            viscosity_pa_s: self.viscosity_pa_s,
+            air: 0.0,
+        };
+        self.vane.step(&self.spec.phaser, &self.passage, &drive, seconds);
     }
 
     /// Angle away from rest as the sensor sees it.
@@ -237,7 +269,7 @@ impl CamLine {
     /// Average current through the valve now.
     #[must_use]
     pub const fn current(&self) -> Amperes {
-        Amperes(self.current_a)
+        self.spool.current()
     }
 
     /// The spool.

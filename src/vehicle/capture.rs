@@ -8,8 +8,7 @@ use super::pulse::stroke_of;
 use super::spec::{HarnessElement, Id};
 use super::whole::Vehicle;
 use crate::physics::release::{Release, released};
-use crate::physics::solenoid::Solenoid;
-use crate::physics::stroke::Stroke;
+use crate::physics::stroke::{Drive, Stroke};
 use crate::units::{Amperes, Millimetres, Ohms, Seconds, Volts};
 use std::collections::BTreeSet;
 
@@ -49,14 +48,12 @@ impl Vehicle {
         if circuit.forced().is_some() {
             return None;
         }
+        let (supply, source) = (circuit.offered, circuit.source);
         Some(stroke_of(
+            &self.spec.actuator_of(&fitted.part_number),
             fitted,
-            circuit.offered,
-            circuit.source,
-            Seconds(CAPTURE_ON_S),
-            self.coil_temperature(valve),
-            self.film_viscosity_pa_s(valve),
-            self.spool_rest(valve),
+            Drive { supply, source, on_for: Seconds(CAPTURE_ON_S) },
+            self.surroundings(valve, fitted),
         ))
     }
 
@@ -77,7 +74,8 @@ impl Vehicle {
         };
         let path = Ohms(circuit.source.0);
         let coil = self.coil_temperature(valve);
-        released(&Solenoid::REFERENCE, &fitted.winding, coil, path, spool, from, against, interval)
+        let solenoid = self.spec.actuator_of(&fitted.part_number).solenoid;
+        released(&solenoid, &fitted.winding, coil, path, spool, from, against, interval)
     }
 
     /// Voltage at the module's pin of a valve against the battery's negative post, while the

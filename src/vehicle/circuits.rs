@@ -6,11 +6,14 @@ use super::condition::Condition;
 use super::harness::{DriverState, ElectricalState, OPEN_OHMS, Wiring, wire_up};
 use super::spec::{HarnessElement, Id, VehicleSpec};
 use crate::physics::circuit::{CircuitError, Solution};
-use crate::units::{Amperes, Celsius, Ohms, Volts};
+use crate::physics::pulsed_coil::CoilDrive;
+use crate::units::{Amperes, Celsius, Henries, Ohms, Volts};
 
 /// Forward drop of the freewheel path at some tenths of an ampere [V]: engineering estimate that
 /// agrees with the driver's diode.
 pub const FREEWHEEL_V: f64 = 0.9;
+/// Pulses a second of a driver [1/s]: common practice 100 to 300, no source.
+pub const PULSES_PER_S: f64 = 300.0;
 /// A coil that carries more than this with its driver off is fed from elsewhere [A].
 const FORCED_A: f64 = 0.05;
 
@@ -29,18 +32,30 @@ pub struct ValveCircuit {
     pub source: Ohms,
     /// Resistance of the coil itself.
     pub coil: Ohms,
+    /// Inductance at the valve's pins with the spool at rest; above 0.
+    pub inductance: Henries,
     /// Current through the coil with the switch open: more than a trace where a wire touches
     /// ground.
     pub stray: Amperes,
 }
 
 impl ValveCircuit {
-    /// Mean current in the coil at a duty of 0 to 1 with a freewheel path [A], continuous current
-    /// assumed.
+    /// The coil as its driver's pulses find it.
+    #[must_use]
+    pub fn drive(&self) -> CoilDrive {
+        CoilDrive {
+            v_on: self.offered,
+            v_freewheel: Volts(FREEWHEEL_V),
+            r_total: Ohms(self.coil.0 + self.source.0),
+            inductance: self.inductance,
+            pulses_per_s: PULSES_PER_S,
+        }
+    }
+
+    /// Mean current in the coil at a duty of 0 to 1 with a freewheel path [A].
     #[must_use]
     pub fn mean_current(&self, duty: f64) -> Amperes {
-        let drive = duty * self.offered.0 - (1.0 - duty) * FREEWHEEL_V;
-        Amperes((drive / (self.coil.0 + self.source.0)).max(self.forced().unwrap_or(0.0)))
+        Amperes(self.drive().average(duty).0.max(self.forced().unwrap_or(0.0)))
     }
 
     /// Current that flows whatever the driver does [A], if any.
@@ -62,6 +77,9 @@ pub struct Circuits {
     /// Whether the module has the supply to work.
     pub module_alive: bool,
 }
+
+/// Least inductance of a coil that is looked at [H]: of one with all but its last turns shorted.
+const LEAST_INDUCTANCE: Henries = Henries(1e-6);
 
 struct Places<'a> {
     pin: &'a Id,
@@ -139,7 +157,13 @@ pub fn feel(
             .valves
             .get(&valve.id)
             .map_or(Ohms(OPEN_OHMS), |fitted| fitted.winding.terminal_ohms(temperature));
+        let inductance = condition.valves.get(&valve.id).map_or(LEAST_INDUCTANCE, |fitted| {
+            let own =
+                spec.actuator_of(&fitted.part_number).solenoid.terminal_inductance(&fitted.winding);
+            Henries(own.0.max(LEAST_INDUCTANCE.0))
+        });
         valves.push(ValveCircuit {
+            inductance,
             pin_off: between(&off, &off_solution, at.pin, at.ground),
             pin_on: between(&on, &on_solution, at.pin, at.ground),
             sensed_on: through(&on, &on_solution, at.driver),

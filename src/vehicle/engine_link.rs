@@ -1,18 +1,19 @@
 //! The plugs between the vehicle's parts and its running engine.
 
 use super::cam_line::{CamCondition, CamSpec};
-use super::circuits::{Circuits, ValveCircuit};
-use super::coil_drive::CoilDrive;
+use super::circuits::{Circuits, FREEWHEEL_V, PULSES_PER_S, ValveCircuit};
 use super::condition::{Condition, FittedValve};
 use super::per_cam::Cam;
 use super::running::{EngineCondition, EngineSpec, RunningEngine};
 use super::snapshot::{CamSnapshot, Snapshot};
-use super::spec::{ValveSpec, VehicleSpec};
-use super::whole::ENGINE_FREEWHEEL;
+use super::spec::VehicleSpec;
 use crate::control_module::cam_control::CamControlSpec;
 use crate::control_module::performance_limits::CamCodes;
+use crate::physics::actuator::Actuator;
 use crate::physics::coil::Winding;
 use crate::physics::oil::Oil;
+use crate::physics::pulsed_coil::CoilDrive;
+use crate::physics::solenoid::{driven_turns, shorted_siemens};
 use crate::units::{Celsius, Litres, Newtons, Ohms, Volts};
 
 /// Resistance of wiring and driver in series with a coil, as the module's calibration takes it
@@ -39,20 +40,22 @@ pub fn engine_spec(spec: &VehicleSpec) -> EngineSpec {
                 shorted_share: 0.0,
                 joint: Ohms(0.0),
             };
-            cam.control = calibrated(cam, &winding);
+            cam.control = calibrated(cam, &winding, &part.actuator);
         }
     }
     engine
 }
 
 /// The module's calibration for a factory valve: the duty that gives its holding current when hot.
-fn calibrated(cam: &CamSpec, winding: &Winding) -> CamControlSpec {
+fn calibrated(cam: &CamSpec, winding: &Winding, actuator: &Actuator) -> CamControlSpec {
     let control = cam.control;
     let hot = winding.terminal_ohms(Celsius(control.reference_oil_c)).0 + LOOP_OHMS;
     let coil = CoilDrive {
         v_on: Volts(control.reference_supply_v),
-        v_freewheel: ENGINE_FREEWHEEL,
+        v_freewheel: Volts(FREEWHEEL_V),
         r_total: Ohms(hot),
+        inductance: actuator.solenoid.terminal_inductance(winding),
+        pulses_per_s: PULSES_PER_S,
     };
     let hold = coil.duty_for(crate::units::Amperes(cam.hold_current_a));
     CamControlSpec { hold_duty: hold, ..control }
@@ -79,7 +82,8 @@ pub fn engine_condition(
         *engine.cams.of_mut(place.cam) =
             match (condition.valves.get(&place.id), circuits.valves.get(number)) {
                 (Some(fitted), Some(circuit)) => {
-                    cam_condition(place, fitted, circuit, is_inhibited)
+                    let actuator = spec.actuator_of(&fitted.part_number);
+                    cam_condition(fitted, &actuator, circuit, is_inhibited)
                 }
                 _ => CamCondition { coil: CoilDrive::OPEN, ..CamCondition::SOUND },
             };
@@ -88,24 +92,22 @@ pub fn engine_condition(
 }
 
 fn cam_condition(
-    _place: &ValveSpec,
     fitted: &FittedValve,
+    actuator: &Actuator,
     circuit: &ValveCircuit,
     is_inhibited: bool,
 ) -> CamCondition {
-    let coil = CoilDrive {
-        v_on: circuit.offered,
-        v_freewheel: ENGINE_FREEWHEEL,
-        r_total: Ohms(circuit.coil.0 + circuit.source.0),
-    };
+    let coil = circuit.drive();
     // A wire that touches ground drives the coil whatever the module does.
     let forced_duty =
         circuit.forced().map(|stray| coil.duty_for(crate::units::Amperes(stray)).clamp(0.0, 1.0));
     CamCondition {
         blockage: fitted.screen_blocked,
         stiction: Newtons(fitted.stiction_n),
-        film_factor: 1.0,
-        turns: fitted.winding.turns * (1.0 - fitted.winding.shorted_share),
+        actuator: *actuator,
+        turns: driven_turns(&fitted.winding),
+        // Copper at 20 °C is near enough for what only delays the flux.
+        shorted_s: shorted_siemens(&fitted.winding, Celsius(20.0)),
         coil,
         forced_duty,
         is_inhibited,

@@ -9,7 +9,6 @@ pub mod assembly;
 pub mod cam_line;
 pub mod capture;
 pub mod circuits;
-pub mod coil_drive;
 pub mod condition;
 pub mod driving;
 mod engine_link;

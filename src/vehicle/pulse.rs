@@ -1,10 +1,9 @@
 //! A valve with a supply put on it: what is heard.
 
 use super::condition::FittedValve;
-use crate::physics::solenoid::Solenoid;
-use crate::physics::spool::Spool;
+use crate::physics::actuator::Actuator;
 use crate::physics::stroke::{Click, Drive, Stroke, Surroundings, energise};
-use crate::units::{Celsius, Millimetres, Newtons, Ohms, Seconds, Volts};
+use crate::units::{Millimetres, Newtons};
 
 /// What came of a pulse.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -25,31 +24,15 @@ impl Pulse {
         Self { on: Click::None, off: Click::None, rest: Millimetres(0.0), fuse_blew: false };
 }
 
-/// What sludge that sticks with one newton does to the drag of the oil film, as a factor on top of
-/// the clean one: it narrows the gap. Engineering estimate.
-const FILM_FACTOR_PER_N: f64 = 2.0;
-/// The most that it does: a seized spool does not move anyway. Engineering estimate.
-const MOST_FILM_FACTOR: f64 = 12.0;
-
-/// The spool of a fitted valve.
-#[must_use]
-pub fn spool_of(valve: &FittedValve) -> Spool {
-    let film = (FILM_FACTOR_PER_N * valve.stiction_n).clamp(1.0, MOST_FILM_FACTOR);
-    Spool { stiction: Newtons(valve.stiction_n), viscosity_multiplier: film, ..Spool::REFERENCE }
-}
-
 /// Puts a supply on a valve for a time and takes it off.
 #[must_use]
 pub fn pulse(
+    actuator: &Actuator,
     valve: &FittedValve,
-    supply: Volts,
-    source: Ohms,
-    on_for: Seconds,
-    coil: Celsius,
-    oil_viscosity_pa_s: f64,
-    start: Millimetres,
+    drive: Drive,
+    surroundings: Surroundings,
 ) -> Pulse {
-    let stroke = stroke_of(valve, supply, source, on_for, coil, oil_viscosity_pa_s, start);
+    let stroke = stroke_of(actuator, valve, drive, surroundings);
     Pulse {
         on: Click::of(stroke.engaged.as_ref()),
         off: Click::of(stroke.returned.as_ref()),
@@ -61,19 +44,16 @@ pub fn pulse(
 /// The stroke of a fitted valve with a supply put on it for a time and taken off.
 #[must_use]
 pub fn stroke_of(
+    actuator: &Actuator,
     valve: &FittedValve,
-    supply: Volts,
-    source: Ohms,
-    on_for: Seconds,
-    coil: Celsius,
-    oil_viscosity_pa_s: f64,
-    start: Millimetres,
+    drive: Drive,
+    surroundings: Surroundings,
 ) -> Stroke {
     energise(
-        &Solenoid::REFERENCE,
+        &actuator.solenoid,
         &valve.winding,
-        &spool_of(valve),
-        Drive { supply, source, on_for },
-        Surroundings { coil, oil_viscosity_pa_s, start },
+        &actuator.spool.gummed(Newtons(valve.stiction_n)),
+        drive,
+        surroundings,
     )
 }

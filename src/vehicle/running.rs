@@ -8,7 +8,7 @@
 use crate::control_module::performance_monitor::Conditions;
 use crate::numerics::streams::Stream;
 use crate::physics::oil::{Fluid, Oil, OilError, ViscosityCurve};
-use crate::physics::phaser::pulse;
+use crate::physics::phaser::PulseAngle;
 use crate::physics::pump::{Gallery, Pump};
 use crate::physics::sump::{Aeration, Sump};
 use crate::physics::warm_up::{EngineHeat, WarmUp};
@@ -31,6 +31,8 @@ const CRANKING_TICKS: u32 = 1_000;
 const RUN_DOWN_TICKS: u32 = 600;
 /// Ticks after that in which the gallery empties.
 const EMPTYING_TICKS: u32 = 2_400;
+/// Angle of the crankshaft after which everything repeats [rad]: one turn of the camshafts.
+const CYCLE_RAD: f64 = 2.0 * core::f64::consts::TAU;
 /// Engine speed up to which it idles [rpm].
 const IDLE_UP_TO_RPM: f64 = 1_000.0;
 /// Engine speed from which it runs by itself [rpm].
@@ -253,13 +255,17 @@ impl RunningEngine {
         let air = self.aeration.air();
         let turn_rad = demand.speed.0 / 60.0 * core::f64::consts::TAU;
         self.crank_rad += turn_rad * DT_S;
-        if self.crank_rad >= core::f64::consts::TAU {
-            self.crank_rad -= core::f64::consts::TAU;
+        if self.crank_rad >= CYCLE_RAD {
+            self.crank_rad -= CYCLE_RAD;
         }
         let is_turning = demand.speed.0 > 0.0;
         let shared = SharedTick {
             gallery_pa: self.gallery.pressure_pa(),
-            pulse: if is_turning { pulse(self.crank_rad) } else { 0.0 },
+            pulses: if is_turning {
+                PulseAngle::at(self.spec.cams.intake.phaser.lobes.cylinders, self.crank_rad)
+            } else {
+                PulseAngle::STANDING
+            },
             air,
             is_turning,
         };
@@ -346,10 +352,19 @@ impl RunningEngine {
         }
     }
 
-    /// Lets the engine stand and cool.
+    /// Lets the engine stand and cool; phasers that are still away may come home.
     pub fn rest(&mut self, time: Minutes) {
-        for _ in 0..u64::from(time.0) * 60 {
+        for second in 0..u64::from(time.0) * 60 {
             self.heat.step(&self.spec.warm_up, Watts(0.0), self.condition.ambient, 1.0);
+            let is_away = Cam::BOTH.iter().any(|cam| !self.cams.of(*cam).vane().is_locked());
+            if is_away {
+                if second.is_multiple_of(60) {
+                    self.refresh();
+                }
+                for cam in Cam::BOTH {
+                    self.cams.of_mut(cam).stand(1.0);
+                }
+            }
         }
         self.gallery = Gallery::default();
         self.refresh();

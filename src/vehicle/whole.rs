@@ -2,7 +2,7 @@
 //! road is driven.
 
 use super::assembly::Assembly;
-use super::circuits::{Circuits, FREEWHEEL_V, ValveCircuit, feel};
+use super::circuits::{Circuits, ValveCircuit, feel};
 use super::condition::{Condition, FittedValve};
 use super::error::VehicleError;
 use super::harness::{DriverState, ElectricalState, Wiring, wire_up};
@@ -19,8 +19,8 @@ use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
 use crate::numerics::digest::DigestBuilder;
 use crate::numerics::streams::Streams;
-use crate::physics::spool::{DRAINED, Spool};
-use crate::physics::stroke::Click;
+use crate::physics::spool::DRAINED;
+use crate::physics::stroke::{Click, Drive, Surroundings};
 use crate::physics::thermal::{Enamel, HeatPath, Supply};
 use crate::physics::warm_up::EngineHeat;
 use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts, Watts};
@@ -475,14 +475,12 @@ impl Vehicle {
         source: Ohms,
         on_for_s: f64,
     ) -> Pulse {
+        let drive = Drive { supply, source, on_for: Seconds(on_for_s) };
         pulse(
+            &self.spec.actuator_of(&fitted.part_number),
             fitted,
-            supply,
-            source,
-            Seconds(on_for_s),
-            self.coil_temperature(place),
-            self.film_viscosity_pa_s(place),
-            self.spool_rest(place),
+            drive,
+            self.surroundings(place, fitted),
         )
     }
 
@@ -496,12 +494,18 @@ impl Vehicle {
         self.spools.get(place).copied().unwrap_or(Millimetres(0.0))
     }
 
-    /// Viscosity of the oil around a valve's spool: on the bench a film stays in the gap.
-    pub(super) fn film_viscosity_pa_s(&self, place: &Id) -> f64 {
-        if self.assembly.is_off(place) {
-            DRAINED * Spool::REFERENCE.reference_viscosity_pa_s
+    /// What a valve's spool finds itself in: on the bench a film of oil stays in the gap.
+    pub(super) fn surroundings(&self, place: &Id, fitted: &FittedValve) -> Surroundings {
+        let oil_viscosity_pa_s = if self.assembly.is_off(place) {
+            let spool = self.spec.actuator_of(&fitted.part_number).spool;
+            DRAINED * spool.reference_viscosity_pa_s
         } else {
             self.engine.viscosity_pa_s()
+        };
+        Surroundings {
+            coil: self.coil_temperature(place),
+            oil_viscosity_pa_s,
+            start: self.spool_rest(place),
         }
     }
 
@@ -577,6 +581,3 @@ impl Vehicle {
 fn sound_valves(condition: &Condition) -> BTreeMap<Id, FittedValve> {
     condition.valves.iter().map(|(place, valve)| (place.clone(), valve.before_damage())).collect()
 }
-
-/// The freewheel drop that the engine's current model uses.
-pub(super) const ENGINE_FREEWHEEL: Volts = Volts(FREEWHEEL_V);

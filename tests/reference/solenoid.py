@@ -1,6 +1,7 @@
 """Independent solution of the solenoid and spool equations, for the tests of `physics::stroke`.
 
 Run:  python3 solenoid.py > solenoid.csv         (needs numpy and scipy)
+      python3 solenoid.py --currents > solenoid_current.csv      current every 2 ms of the first cases
       python3 solenoid.py --smooth               the same with friction smoothed by tanh(v / 2 mm/s)
 
 What makes it independent of the program: the state is the flux linkage (the program integrates the
@@ -262,8 +263,27 @@ def show(value):
     return "" if value is None else value if isinstance(value, str) else f"{value:.9g}"
 
 
+def traces():
+    print("case," + ",".join(f"{2 * k}" for k in range(1, 30)))
+    for case in [c for c in CASES if c.inputs["case"] in TRACED]:
+        pieces, _, _ = integrate(case, case.volts, (0.0, 0.0, 0.0), 0.0, case.on_s, False)
+        out = []
+        for k in range(1, 30):
+            t = 2e-3 * k
+            _, _, sol, moving, x_held = next(p for p in pieces if p[0] <= t <= p[1])
+            y = sol(t)
+            out.append(case.current(magnetising(y[0], y[1] if moving else x_held), case.volts))
+        print(case.inputs["case"] + "," + ",".join(f"{amps:.7f}" for amps in out))
+
+
+TRACED = ["healthy 11R 20C oil", "healthy 11R 14.3V hot 95C", "healthy -20C", "aged 19.5R 12.6V 20C",
+          "shorted 60% 20C dry", "sludge 2N visc x4", "stuck 12N", "winding of 7.4R and 0.8 turns"]
+
+
 def main():
     warnings.filterwarnings("ignore", category=RuntimeWarning)
+    if "--currents" in sys.argv:
+        return traces()
     smooth = "--smooth" in sys.argv
     for number, case in enumerate(CASES):
         row = run(case, smooth)

@@ -124,6 +124,7 @@ fn vehicle(elements: Vec<HarnessElement>) -> VehicleSpec {
             ohms_least: 10.0,
             ohms_most: 12.0,
             turns: 1.0,
+            actuator: faultwright::physics::actuator::Actuator::REFERENCE,
             fits: vec![id("intake-valve"), id("exhaust-valve")],
         }],
         parts: Vec::new(),

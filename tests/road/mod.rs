@@ -6,10 +6,10 @@ use faultwright::control_module::verdict::Verdict;
 use faultwright::numerics::elementary::exp;
 use faultwright::numerics::streams::Streams;
 use faultwright::physics::oil::Oil;
+use faultwright::physics::pulsed_coil::CoilDrive;
 use faultwright::physics::warm_up::EngineHeat;
-use faultwright::units::{Celsius, CrankDegrees, Litres, Newtons, Ohms, Rpm, Volts};
+use faultwright::units::{Celsius, CrankDegrees, Litres, Newtons, Ohms, Rpm};
 use faultwright::vehicle::cam_line::CamCondition;
-use faultwright::vehicle::coil_drive::CoilDrive;
 use faultwright::vehicle::per_cam::{Cam, PerCam};
 use faultwright::vehicle::route::{Demand, RouteProfile};
 use faultwright::vehicle::run_record::{CamSummary, RunRecord};
@@ -58,7 +58,7 @@ pub fn oil(name: &str) -> Oil {
 }
 
 pub fn coil(ohms: f64) -> CoilDrive {
-    CoilDrive { v_on: Volts(14.1), v_freewheel: Volts(0.8), r_total: Ohms(ohms) }
+    CoilDrive { r_total: Ohms(ohms), ..CamCondition::SOUND.coil }
 }
 
 /// An engine like the other program's: one camshaft works, the other is locked and tight, and the
@@ -127,6 +127,7 @@ pub fn verdicts(summary: &CamSummary) -> [Verdict; 4] {
 }
 
 /// A warm engine that has learnt its valves, ready to drive.
+#[expect(clippy::large_types_passed_by_value, reason = "a literal at most calls")]
 pub fn warm(condition: EngineCondition, seed: u64) -> RunningEngine {
     let heat = EngineHeat { coolant: Celsius(89.0), oil: Celsius(88.0) };
     let air = Streams::new(seed).stream("aeration");

@@ -27,6 +27,13 @@ pub(super) fn check(findings: &mut Findings<'_>, spec: &VehicleSpec) {
         findings.number(&path("ohms_least"), part.ohms_least, WINDING_OHMS);
         findings.number(&path("ohms_most"), part.ohms_most, WINDING_OHMS);
         findings.number(&path("turns"), part.turns, TURNS);
+        let (solenoid, spool) = (part.actuator.solenoid.check(), part.actuator.spool.check());
+        for (of, checked) in [("solenoid", solenoid), ("spool", spool)] {
+            if let Err(wrong) = checked {
+                let path = path(&format!("actuator.{of}.{}", wrong.parameter));
+                findings.number(&path, wrong.got, (wrong.lowest, wrong.highest));
+            }
+        }
         let spread = part.ohms_at_20 * WINDING_SPREAD;
         let (lowest, highest) = (part.ohms_at_20 - spread, part.ohms_at_20 + spread);
         if lowest < part.ohms_least || highest > part.ohms_most {

@@ -7,6 +7,7 @@ mod topology;
 mod valve;
 
 use crate::control_module::code::Code;
+use crate::physics::actuator::Actuator;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
@@ -81,6 +82,12 @@ impl VehicleSpec {
     #[must_use]
     pub fn valve_part(&self, number: &Id) -> Option<&ValvePart> {
         self.valve_parts.iter().find(|part| part.part_number == *number)
+    }
+
+    /// Magnetics and mechanics of a valve of a part number; the reference valve for a part that is not listed.
+    #[must_use]
+    pub fn actuator_of(&self, number: &Id) -> Actuator {
+        self.valve_part(number).map_or(Actuator::REFERENCE, |part| part.actuator)
     }
 
     /// The wiring element of that name.

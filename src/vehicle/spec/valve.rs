@@ -2,6 +2,7 @@
 
 use super::id::Id;
 use crate::control_module::code::Code;
+use crate::physics::actuator::Actuator;
 use crate::vehicle::per_cam::Cam;
 use serde::{Deserialize, Serialize};
 
@@ -64,6 +65,9 @@ pub struct ValvePart {
     /// Turns of the winding relative to the reference winding of the solenoid model: force grows
     /// with turns times current, inductance with their square.
     pub turns: f64,
+    /// Magnetic circuit, spool and spring; a file may leave out what is as in the reference valve.
+    #[serde(default)]
+    pub actuator: Actuator,
     /// Positions that it fits.
     pub fits: Vec<Id>,
 }

@@ -130,6 +130,7 @@ fn valve_part(number: &str, ohms: f64) -> ValvePart {
         ohms_least: ohms - 0.5,
         ohms_most: ohms + 0.5,
         turns: 1.0,
+        actuator: crate::physics::actuator::Actuator::REFERENCE,
         fits: ids(&["intake-valve", "exhaust-valve"]),
     }
 }

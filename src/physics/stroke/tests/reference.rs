@@ -163,3 +163,23 @@ fn reference_a_creeping_spool_is_as_exact_as_a_quick_one() {
     assert!(returned(&usual) > 0.06, "the case no longer reaches the longer step");
     assert!((returned(&usual) / returned(&fine) - 1.0).abs() < 1e-6);
 }
+
+/// `solenoid.py --currents`: the current while the plunger moves, every two milliseconds. The trace is
+/// drawn in straight lines between its own moments, which costs most right after an impact.
+#[test]
+fn reference_current_while_the_plunger_moves() {
+    let mut compared = 0;
+    let rows = Row::all();
+    for line in include_str!("../../../../tests/reference/solenoid_current.csv").lines().skip(1) {
+        let (name, wanted) = line.split_once(',').unwrap();
+        let row = rows.iter().find(|row| row.text("case") == name).unwrap();
+        let stroke = row.run(STEP_S);
+        for (k, wanted) in (1..).zip(wanted.split(',')) {
+            let wanted: f64 = wanted.parse().unwrap();
+            let got = stroke.trace.samples[10 * k].0;
+            assert!((got / wanted - 1.0).abs() < 5e-4, "{name} at {} ms: {got} {wanted}", 2 * k);
+        }
+        compared += 1;
+    }
+    assert_eq!(compared, 8);
+}
