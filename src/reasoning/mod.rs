@@ -10,6 +10,7 @@ pub mod belief;
 pub mod expert;
 pub mod likelihood;
 pub mod outcome;
+pub mod plan;
 pub mod probe;
 pub mod remedy;
 pub mod review;
