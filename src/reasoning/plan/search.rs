@@ -6,7 +6,7 @@
 //! step further and carries the better bounds back. Every other walk instead follows the best policy
 //! that is known, and where that would mend blindly the test that tells most for its cost: the first
 //! kind of walk raises the lower bound, the second brings the upper one down. Known as bounded
-//! real-time dynamic programming (H. B. McMahan, M. Likhachev and G. Gordon 2005, cited from memory);
+//! real-time dynamic programming (H. B. `McMahan`, M. Likhachev and G. Gordon 2005, cited from memory);
 //! here over beliefs that are kept exactly and met again whatever the order of the evidence.
 
 use super::belief::Belief;
