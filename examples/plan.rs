@@ -2,6 +2,7 @@
 //! `cargo run --example plan -- PROBLEM.ron`. docs/planning.md describes the file.
 
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "an example talks to the terminal")]
+#![expect(clippy::disallowed_types, reason = "somebody waits; the search itself knows no clock")]
 
 use faultwright::reasoning::plan::policy::{Plan, plan, price};
 use faultwright::reasoning::plan::problem::Problem;
