@@ -56,16 +56,18 @@ pub fn places(spec: &VehicleSpec) -> Vec<FaultName> {
                     | FaultKind::HotContact,
                     HarnessElement::Pin { .. },
                 ) => true,
-                (FaultKind::BrokenWire, HarnessElement::Wire { from, to, .. }) => {
-                    belongs_to_a_valve(spec, from, to)
-                }
+                (
+                    FaultKind::BrokenWire,
+                    HarnessElement::Wire { from, to, .. } | HarnessElement::Cable { from, to, .. },
+                ) => belongs_to_a_valve(spec, from, to),
                 (
                     FaultKind::WireToGround | FaultKind::WireToSupply,
-                    HarnessElement::Wire { id, .. },
+                    HarnessElement::Wire { id, .. } | HarnessElement::Cable { id, .. },
                 ) => spec.valve_controlled_by(id).is_some(),
-                (FaultKind::ChafedFeed, HarnessElement::Wire { id, .. }) => {
-                    !spec.valves_fed_through(id).is_empty() && spec.fuse_before(id).is_some()
-                }
+                (
+                    FaultKind::ChafedFeed,
+                    HarnessElement::Wire { id, .. } | HarnessElement::Cable { id, .. },
+                ) => !spec.valves_fed_through(id).is_empty() && spec.fuse_before(id).is_some(),
                 (FaultKind::BlownFuse, HarnessElement::Fuse { id, .. })
                 | (FaultKind::ResistiveRelay, HarnessElement::RelayContact { id, .. }) => {
                     !spec.valves_fed_through(id).is_empty()

@@ -18,3 +18,4 @@ pub mod stroke;
 pub mod sump;
 pub mod thermal;
 pub mod warm_up;
+pub mod wire;

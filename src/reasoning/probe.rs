@@ -262,7 +262,11 @@ fn instrument_probes(
 fn wire_to(spec: &VehicleSpec, at: &Id) -> Option<Id> {
     let feed = spec.test_points.iter().find(|point| point.id == *at).map(|point| &point.node)?;
     spec.harness.elements.iter().find_map(|element| match element {
-        HarnessElement::Wire { id, to, .. } if to == feed => Some(id.clone()),
+        HarnessElement::Wire { id, to, .. } | HarnessElement::Cable { id, to, .. }
+            if to == feed =>
+        {
+            Some(id.clone())
+        }
         _ => None,
     })
 }
@@ -281,7 +285,11 @@ fn module_point(spec: &VehicleSpec, valve: &ValveSpec) -> Option<Id> {
 fn control_wire(spec: &VehicleSpec, valve: &ValveSpec) -> Option<Id> {
     let pin = driver_pin(spec, valve)?;
     spec.harness.elements.iter().find_map(|element| match element {
-        HarnessElement::Wire { id, from, to, .. } if from == pin || to == pin => Some(id.clone()),
+        HarnessElement::Wire { id, from, to, .. } | HarnessElement::Cable { id, from, to, .. }
+            if from == pin || to == pin =>
+        {
+            Some(id.clone())
+        }
         _ => None,
     })
 }

@@ -5,6 +5,7 @@ use super::condition::Condition;
 use super::spec::{HarnessElement, Id, LoadOhms, VehicleSpec};
 use crate::numerics::elementary::exp;
 use crate::physics::circuit::{CircuitError, DiodeLaw, Element, Network, Solution};
+use crate::physics::wire::Cable;
 use crate::units::{Amperes, Celsius, Volts};
 use std::collections::BTreeMap;
 
@@ -29,6 +30,9 @@ const ALTERNATOR_V: f64 = 14.3;
 const ALTERNATOR_OHMS: f64 = 0.015;
 const CHARGING_V: f64 = 13.9;
 const CHARGING_OHMS: f64 = 0.040;
+/// Temperature of all cables: a harness has none of its own yet. Beside a hot engine a cable has a
+/// quarter more, which is milliohms.
+const HARNESS: Celsius = Celsius(20.0);
 
 /// Current at which a closed driver opens again to protect itself [A]: engineering estimate, above
 /// what any winding that is fitted here draws, shorted turns included. Data sheets of such drivers
@@ -246,6 +250,11 @@ impl<'a> Builder<'a> {
                 let ohms = self.with_extra(id, *ohms);
                 self.resistor(from, to, ohms)
             }
+            HarnessElement::Cable { id, from, to, metres, mm2 } => {
+                let cable = Cable { metres: *metres, mm2: *mm2 };
+                let ohms = self.with_extra(id, cable.ohms(HARNESS).0);
+                self.resistor(from, to, ohms)
+            }
             HarnessElement::Fuse { id, from, to, ohms, .. } => {
                 // A fuse that was pulled counts as off, under its own name.
                 let pulled = self.assembly.is_off(id);
@@ -343,7 +352,9 @@ impl<'a> Builder<'a> {
     /// A rubbed-through wire touches the engine at its supply-side end, or its neighbour in the loom
     /// there: a control wire lies beside the feed of its own valve.
     fn place_leak(&mut self, element: &HarnessElement) {
-        let HarnessElement::Wire { id, from, .. } = element else {
+        let (HarnessElement::Wire { id, from, .. } | HarnessElement::Cable { id, from, .. }) =
+            element
+        else {
             return;
         };
         if let Some(ohms) = self.condition.leak_to_ground_ohms.get(id).copied() {

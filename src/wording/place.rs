@@ -105,9 +105,11 @@ impl PlaceKind {
                 .filter(|place| !vehicle.pins_at(place).is_empty())
                 .cloned()
                 .collect(),
-            Self::Wire => elements(|element| matches!(element, HarnessElement::Wire { .. }))
-                .cloned()
-                .collect(),
+            Self::Wire => elements(|element| {
+                matches!(element, HarnessElement::Wire { .. } | HarnessElement::Cable { .. })
+            })
+            .cloned()
+            .collect(),
             Self::Replaceable => elements(is_replaceable).cloned().collect(),
             Self::Route => briefing.routes.keys().cloned().collect(),
             Self::PartNumber => {
@@ -128,6 +130,7 @@ const fn is_in_view(element: &HarnessElement) -> bool {
         HarnessElement::Battery { .. }
             | HarnessElement::Alternator { .. }
             | HarnessElement::Wire { .. }
+            | HarnessElement::Cable { .. }
             | HarnessElement::Fuse { .. }
             | HarnessElement::RelayContact { .. }
             | HarnessElement::Pin { .. }
@@ -135,7 +138,10 @@ const fn is_in_view(element: &HarnessElement) -> bool {
 }
 
 const fn is_mendable(element: &HarnessElement) -> bool {
-    matches!(element, HarnessElement::Wire { .. } | HarnessElement::Pin { .. })
+    matches!(
+        element,
+        HarnessElement::Wire { .. } | HarnessElement::Cable { .. } | HarnessElement::Pin { .. }
+    )
 }
 
 const fn is_replaceable(element: &HarnessElement) -> bool {

@@ -49,6 +49,16 @@ fn element(element: &HarnessElement, words: &Words) -> String {
             say("wiring-alternator", &[("from", plus), ("to", minus)])
         }
         HarnessElement::Wire { from, to, .. } => say("wiring-wire", &[("from", from), ("to", to)]),
+        HarnessElement::Cable { id, from, to, metres, mm2 } => words.say(
+            "wiring-cable",
+            &[
+                ("id", id.as_str().into()),
+                ("from", from.as_str().into()),
+                ("to", to.as_str().into()),
+                ("metres", short_number(*metres, DECIMALS, words).into()),
+                ("section", short_number(*mm2, DECIMALS, words).into()),
+            ],
+        ),
         HarnessElement::Fuse { id, from, to, rating, .. } => words.say(
             "wiring-fuse",
             &[

@@ -4,6 +4,7 @@ use super::row::digits;
 use super::sources::{self, Source};
 use faultwright::physics::oil::Oil;
 use faultwright::physics::pump::Pump;
+use faultwright::physics::wire::Cable;
 use faultwright::units::{Celsius, Rpm};
 use faultwright::vehicle::harness::battery_rest_voltage;
 
@@ -52,6 +53,20 @@ pub fn all() -> Vec<Chosen> {
     })
     .collect();
     list.push(rest("battery at rest, empty", 0.0, &sources::BATTERY_LIST, 11.6, 1));
+    for (item, mm2, most) in [
+        ("1 m of cable of 0.5 mm²", 0.5, 37.1),
+        ("1 m of cable of 0.75 mm²", 0.75, 24.7),
+        ("1 m of cable of 1 mm²", 1.0, 18.5),
+        ("1 m of cable of 1.5 mm²", 1.5, 12.7),
+    ] {
+        let cable = Cable { metres: 1.0, mm2 };
+        list.push(Chosen {
+            item,
+            source: sources::ISO_6722.key.to_owned(),
+            published: format!("at most {} mohm, from memory", digits(most, 1)),
+            ours: format!("{} mohm", digits(1e3 * cable.ohms(Celsius(20.0)).0, 1)),
+        });
+    }
     list.push(Chosen {
         item: "oil pressure at hot idle (700 rpm, 100 °C)",
         source: trade.clone(),

@@ -4,6 +4,7 @@ use super::area::Area;
 use super::row::{Evidence, Ours, Row, Wanted};
 use super::sources::{self, Source};
 use faultwright::physics::coil::Winding;
+use faultwright::physics::wire::{Cable, copper_ohms};
 use faultwright::units::{Celsius, Ohms};
 
 fn winding(ohms_at_20: f64, at_c: f64) -> f64 {
@@ -36,9 +37,12 @@ pub fn area() -> Area {
         rows.push(window(item_cold, cold, winding(at_20, 0.0)));
         rows.push(window(item_warm, warm, winding(at_20, 40.0)));
     }
+    rows.extend(gauges());
+    rows.extend(cables());
     Area {
         title: "Copper",
-        calls: "`physics::coil::Winding::terminal_ohms`",
+        calls: "`physics::coil::Winding::terminal_ohms`, `physics::wire::copper_ohms`, \
+                `physics::wire::Cable::ohms`",
         note: "The coefficient 0.00393/K is itself a published figure (IEC 60028) and is not compared \
                with itself; these are values that others derived or measured.",
         rows,
@@ -56,6 +60,60 @@ fn ratio(item: &'static str, at_c: f64) -> Row {
         reason: "234.5 is 1/0.00393 less 20, rounded to a half",
         evidence: Evidence::Published,
     }
+}
+
+/// Solid wire by American wire gauge: diameter from the gauge's own definition, 0.127 mm · 92^((36 - n)/39).
+fn gauges() -> impl Iterator<Item = Row> {
+    // Per 1000 ft.
+    [
+        ("1000 ft of gauge 22", 0.643_8, 16.14, 0.05),
+        ("1000 ft of gauge 24", 0.510_6, 25.67, 0.05),
+        ("1000 ft of gauge 26", 0.404_9, 40.81, 0.05),
+        ("1000 ft of gauge 28", 0.321_1, 64.90, 0.1),
+        ("1000 ft of gauge 29", 0.285_9, 81.83, 0.1),
+        ("1000 ft of gauge 30", 0.254_6, 103.2, 0.2),
+    ]
+    .into_iter()
+    .map(|(item, diameter_mm, published, allowed)| {
+        let mm2 = core::f64::consts::FRAC_PI_4 * diameter_mm * diameter_mm;
+        Row {
+            item,
+            source: &sources::WIRE_TABLE,
+            wanted: Wanted::Value(published, allowed),
+            ours: Ours::Value(copper_ohms(304.8, mm2, Celsius(20.0)).0),
+            unit: "ohm",
+            decimals: 2,
+            reason: "the table's digits and resistivity agree among themselves to 0.1 %",
+            evidence: Evidence::Published,
+        }
+    })
+}
+
+/// Cables lie between solid copper and the largest resistance that the standard allows them.
+fn cables() -> impl Iterator<Item = Row> {
+    [
+        ("1 m of cable of 0.5 mm²", 0.5, 39.0),
+        ("1 m of cable of 0.75 mm²", 0.75, 26.0),
+        ("1 m of cable of 1 mm²", 1.0, 19.5),
+        ("1 m of cable of 1.5 mm²", 1.5, 13.3),
+        ("1 m of cable of 2.5 mm²", 2.5, 7.98),
+        ("1 m of cable of 4 mm²", 4.0, 4.95),
+        ("1 m of cable of 6 mm²", 6.0, 3.30),
+        ("1 m of cable of 10 mm²", 10.0, 1.91),
+        ("1 m of cable of 16 mm²", 16.0, 1.21),
+        ("1 m of cable of 25 mm²", 25.0, 0.780),
+    ]
+    .into_iter()
+    .map(|(item, mm2, most)| Row {
+        item,
+        source: &sources::IEC_60228,
+        wanted: Wanted::Range(1e3 / (58.0 * mm2), most),
+        ours: Ours::Value(1e3 * Cable { metres: 1.0, mm2 }.ohms(Celsius(20.0)).0),
+        unit: "mohm",
+        decimals: 3,
+        reason: "solid copper of 1/58 ohm mm²/m to the largest of class 5",
+        evidence: Evidence::Published,
+    })
 }
 
 const COILS: &Source = &sources::SERVICE_COILS;

@@ -26,6 +26,8 @@ sources! {
     COPPER_IACS "IEC 60028" "IEC 60028, resistivity of annealed copper 1/58 ohm mm²/m at 20 °C and the rule that 90 °C has about 28 % more; read in a public summary (tnlab.org, iec-60028).";
     COPPER_STANDARD_TEST "234.5 rule" "Temperature of a copper winding from its resistance, (234.5 + t2)/(234.5 + t1); constant read in a safety standard's text on winding temperatures (www1.woaifanyi.com/Pdd2W-ZBUHA=d).";
     FORCE_CALCULATOR "air-gap force" "Force of a plain air gap, F = (N I)² µ0 A / (2 g²), with two worked examples (calculator.7search.cc/calc/solenoid-force-calculator.php; the formula also at indiansolenoids.com/solenoid-force).";
+    IEC_60228 "IEC 60228" "IEC 60228, largest resistance of copper conductors at 20 °C, classes 1, 2 and 5, 6; read in public copies (mycableengineering.com/knowledge-base/iec-60228-dc-resistance; etechnik-synergie.com, conductor resistance).";
+    ISO_6722 "ISO 6722" "ISO 6722-1, largest resistance of automotive copper cables at 20 °C; quoted from memory.";
     JUMP_START "jump start" "A university textbook's problem of a flat battery beside a charged one (12 V behind 0.01 ohm, 10 V behind 1 ohm, starter 0.06 ohm); quoted from memory, the currents follow from Kirchhoff's laws.";
     KIRCHHOFF_TWO "two batteries" "A worked example with two batteries and three resistors, 9 V, 12 V, 26, 62 and 37 ohm (slideshare.net, document 255609201, part A).";
     LOADING "meter loading" "A public discussion of a meter of 10 Mohm on a source of 0.1 Mohm: 4.95 V of 5 V, about 1 % low (forum.allaboutcircuits.com, thread 118345).";
@@ -38,4 +40,5 @@ sources! {
     SERVICE_CODES "code rules" "Vehicle makers' service text on code memory: pending after the first driving cycle with the fault, confirmed with the lamp after the next, lamp out after three passing cycles, code erased after 40 warm-ups, a permanent code gone after a clear and one passing cycle.";
     SERVICE_COILS "coil windows" "Two groups of vehicle makers' service text, resistance of oil-control valves at 0, 20 and 40 °C, each rounded to 0.1 ohm.";
     SERVICE_WARM_UP "warm-up" "Vehicle makers' service text: a warm-up cycle is a rise of at least 22 °C (40 °F) that reaches at least 71 °C (160 °F).";
+    WIRE_TABLE "wire table" "Ohms per 1000 ft of solid copper by American wire gauge at 20 °C (cirris.com/wire-resistance-calculator).";
 }

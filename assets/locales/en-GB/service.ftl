@@ -13,6 +13,7 @@ service-closing = The vehicle maker's procedure and local rules come before this
 wiring-battery = {"  "}{ $id }: battery, plus at { $from }, minus at { $to }
 wiring-alternator = {"  "}{ $id }: alternator, output at { $from }, housing at { $to }
 wiring-wire = {"  "}{ $id }: wire from { $from } to { $to }
+wiring-cable = {"  "}{ $id }: wire from { $from } to { $to }, { $metres } m of { $section } mm²
 wiring-fuse = {"  "}{ $id }: fuse { $rating } A from { $from } to { $to }
 wiring-relay = {"  "}{ $id }: relay contact, closed with the key on, from { $from } to { $to }
 wiring-pin = {"  "}{ $id }: contact of { $connector }, harness side { $from }, component side { $to }

@@ -1,6 +1,7 @@
 //! The wiring: names, figures, and whether current can flow where the vehicle needs it.
 
 use super::{names, well_named};
+use crate::physics::wire;
 use crate::scenario::findings::{Findings, nearest};
 use crate::scenario::problem::{HarnessNeed, ProblemKind, Thing};
 use crate::vehicle::spec::{HarnessElement, Id, LoadOhms, PartKind, VehicleSpec};
@@ -29,6 +30,10 @@ pub(super) fn check(findings: &mut Findings<'_>, spec: &VehicleSpec) {
         for (field, ohms) in resistances(element) {
             findings.number(&format!("{path}.{field}"), ohms, OHMS);
         }
+        if let HarnessElement::Cable { metres, mm2, .. } = element {
+            findings.number(&format!("{path}.metres"), *metres, wire::METRES);
+            findings.number(&format!("{path}.mm2"), *mm2, wire::MM2);
+        }
         if let HarnessElement::Fuse { rating, .. } = element {
             findings.number(&format!("{path}.rating"), *rating, RATING);
         }
@@ -50,6 +55,7 @@ fn field_of(element: &HarnessElement, node: &Id) -> &'static str {
         HarnessElement::Battery { plus, minus, .. }
         | HarnessElement::Alternator { plus, minus, .. } => &[("plus", plus), ("minus", minus)],
         HarnessElement::Wire { from, to, .. }
+        | HarnessElement::Cable { from, to, .. }
         | HarnessElement::Fuse { from, to, .. }
         | HarnessElement::RelayContact { from, to, .. }
         | HarnessElement::Pin { from, to, .. }
@@ -82,6 +88,7 @@ fn resistances(element: &HarnessElement) -> Vec<(&'static str, f64)> {
         | HarnessElement::Load { load: ohms, .. } => load(ohms),
         HarnessElement::Battery { .. }
         | HarnessElement::Alternator { .. }
+        | HarnessElement::Cable { .. }
         | HarnessElement::Coil { .. } => Vec::new(),
     }
 }

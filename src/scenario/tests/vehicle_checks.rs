@@ -159,6 +159,8 @@ fn elements_of_the_wiring() {
         out(driver, &driver.replace(field, &format!("{name}: ¦-1")), -1.0, (1e-4, 1e7));
     }
     out("rating: 15.0", "rating: ¦0", 0.0, (0.5, 120.0));
+    out("metres: 1.34", "metres: ¦0", 0.0, (0.2, 30.0));
+    out("mm2: 1.5", "mm2: ¦-1.5", -1.5, (0.2, 35.0));
 }
 
 #[test]

@@ -51,7 +51,9 @@ fn running_caution(session: &Session) -> Vec<Event> {
 /// What keeps a clamp from a wire: it fits where a probe can reach one of its ends.
 fn reach_wire(session: &Session, wire: &Id) -> Result<(), Refusal> {
     let spec = &session.briefing.vehicle;
-    let Some(element @ HarnessElement::Wire { .. }) = spec.element(wire) else {
+    let Some(element @ (HarnessElement::Wire { .. } | HarnessElement::Cable { .. })) =
+        spec.element(wire)
+    else {
         return Err(Refusal::NoSuchPlace(wire.clone()));
     };
     let ends = element.nodes();
@@ -113,10 +115,12 @@ fn reach_signal(session: &Session, signal: Signal, valve: &Id) -> Result<(), Ref
         return Err(Refusal::NoSuchPlace(valve.clone()));
     }
     let at_valve = |element: &&HarnessElement| match element {
-        HarnessElement::Wire { id, to, .. } => match signal {
-            Signal::CoilCurrent => spec.feed_node(valve) == Some(to),
-            Signal::DriverPin => spec.valve_controlled_by(id) == Some(valve),
-        },
+        HarnessElement::Wire { id, to, .. } | HarnessElement::Cable { id, to, .. } => {
+            match signal {
+                Signal::CoilCurrent => spec.feed_node(valve) == Some(to),
+                Signal::DriverPin => spec.valve_controlled_by(id) == Some(valve),
+            }
+        }
         _ => false,
     };
     match spec.harness.elements.iter().find(at_valve) {

@@ -74,7 +74,7 @@ fn sights(session: &Session, place: &Id) -> Result<Vec<Sight>, Refusal> {
         } else {
             Sight::Hidden
         }]),
-        Some(HarnessElement::Wire { .. }) => {
+        Some(HarnessElement::Wire { .. } | HarnessElement::Cable { .. }) => {
             let reached = spec
                 .test_points
                 .iter()

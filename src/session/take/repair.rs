@@ -85,7 +85,7 @@ fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
     let times = session.briefing.prices.minutes;
     let time = match session.briefing.vehicle.element(element) {
         Some(HarnessElement::Pin { .. }) => times.mend_pin,
-        Some(HarnessElement::Wire { .. }) => times.mend_wire,
+        Some(HarnessElement::Wire { .. } | HarnessElement::Cable { .. }) => times.mend_wire,
         _ => return Err(Refusal::NoSuchPlace(element.clone())),
     };
     if session.vehicle.key_on() {

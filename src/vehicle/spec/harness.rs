@@ -59,6 +59,19 @@ pub enum HarnessElement {
         /// Resistance [ohm].
         ohms: f64,
     },
+    /// A wire that is known by its length and cross section; its resistance follows from them.
+    Cable {
+        /// Name; faults are placed by it.
+        id: Id,
+        /// End nearer the source.
+        from: Id,
+        /// Other end.
+        to: Id,
+        /// Length of the conductor [m], 0.2 to 30.
+        metres: f64,
+        /// Nominal cross section [mm²], 0.2 to 35.
+        mm2: f64,
+    },
     /// A blade fuse.
     Fuse {
         /// Name.
@@ -163,6 +176,7 @@ impl HarnessElement {
             Self::Battery { id, .. }
             | Self::Alternator { id, .. }
             | Self::Wire { id, .. }
+            | Self::Cable { id, .. }
             | Self::Fuse { id, .. }
             | Self::RelayContact { id, .. }
             | Self::Pin { id, .. }
@@ -181,6 +195,7 @@ impl HarnessElement {
                 vec![plus, minus]
             }
             Self::Wire { from, to, .. }
+            | Self::Cable { from, to, .. }
             | Self::Fuse { from, to, .. }
             | Self::RelayContact { from, to, .. }
             | Self::Pin { from, to, .. }

@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 const fn passage(element: &HarnessElement) -> Option<(&Id, &Id)> {
     match element {
         HarnessElement::Wire { from, to, .. }
+        | HarnessElement::Cable { from, to, .. }
         | HarnessElement::Fuse { from, to, .. }
         | HarnessElement::RelayContact { from, to, .. } => Some((from, to)),
         _ => None,
@@ -17,7 +18,9 @@ impl VehicleSpec {
     /// The valve whose driver a wire runs to, if it is a control wire.
     #[must_use]
     pub fn valve_controlled_by(&self, wire: &Id) -> Option<&Id> {
-        let HarnessElement::Wire { from, to, .. } = self.element(wire)? else {
+        let (HarnessElement::Wire { from, to, .. } | HarnessElement::Cable { from, to, .. }) =
+            self.element(wire)?
+        else {
             return None;
         };
         self.harness.elements.iter().find_map(|element| match element {
@@ -93,7 +96,9 @@ impl VehicleSpec {
     #[must_use]
     pub fn pins_at(&self, place: &Id) -> Vec<&Id> {
         let ends = match self.element(place) {
-            Some(HarnessElement::Wire { from, to, .. }) => vec![from, to],
+            Some(
+                HarnessElement::Wire { from, to, .. } | HarnessElement::Cable { from, to, .. },
+            ) => vec![from, to],
             _ => Vec::new(),
         };
         self.harness
@@ -136,8 +141,9 @@ impl VehicleSpec {
         loop {
             let before = reached.len();
             for element in &self.harness.elements {
-                if let HarnessElement::Wire { from, to, .. } | HarnessElement::Pin { from, to, .. } =
-                    element
+                if let HarnessElement::Wire { from, to, .. }
+                | HarnessElement::Cable { from, to, .. }
+                | HarnessElement::Pin { from, to, .. } = element
                     && (reached.contains(from) || reached.contains(to))
                 {
                     reached.extend([from, to]);
