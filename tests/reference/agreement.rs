@@ -16,7 +16,7 @@ pub fn close(ours: f64, theirs: f64, share: f64, least: f64) -> bool {
 
 /// The program against the simulator: ten times finer than the ten-thousandth that a reading may
 /// be off, for anything larger than the least.
-const SHARE: f64 = 1e-5;
+pub const SHARE: f64 = 1e-5;
 /// Least difference that counts, where a value is nothing but leakage past open contacts: a
 /// hundredth of the meter's finest count in volts and ohms, far less in amperes, whose milliamperes
 /// matter. Both solvers carry sixteen digits, and such a value is what is left of them.
@@ -75,6 +75,11 @@ impl Agreement {
         {
             self.disagreed.push(format!("{what}: display {display:?}, simulator {theirs}"));
         }
+    }
+
+    /// Values compared, the greatest relative difference among them, and how many disagreed.
+    pub const fn figures(&self) -> (usize, f64, usize) {
+        (self.compared, self.worst_share, self.disagreed.len())
     }
 
     /// # Panics

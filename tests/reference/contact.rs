@@ -1,40 +1,18 @@
 //! A poor contact passes an ohms test and fails a voltage-drop test; an ohms test on a live
 //! circuit reads neither.
 
-use super::agreement::Agreement;
+use super::asked::contact::{
+    AMPS, BACK_PROBED, COIL, CONTACTS_OHMS, DROP, UNPLUGGED, sweep, with_contact,
+};
 use super::case::{Case, extra};
-use super::circumstances::{DRIVEN, KEY_OFF, KEY_ON};
-use super::reading::{OHMS, Probe, Reading, VOLTS};
-use super::table;
+use super::circumstances::KEY_ON;
+use super::reading::{OHMS, Reading};
 use super::wiring::Wiring::{Mended, Original};
 use faultwright::instruments::multimeter::Display;
 
-const UNPLUGGED: Reading =
-    Reading::new("ohms coil pins unplugged", KEY_OFF.unplugged(), OHMS, "a1v", "a2v");
-const BACK_PROBED: Reading = Reading::new("ohms harness side plugged", KEY_OFF, OHMS, "a1h", "a2h");
-const AMPS: Reading = Reading::new("coil amps", DRIVEN, Probe::CoilAmps, "0", "0");
-const DROP: Reading = Reading::new("volts drop battery to coil", DRIVEN, VOLTS, "batp", "a1v");
-const COIL: Reading = Reading::new("volts coil pins", DRIVEN, VOLTS, "a1v", "a2v");
-const CONTACT: Reading = Reading::new("volts across contact", DRIVEN, VOLTS, "a1h", "a1v");
-const READINGS: [Reading; 6] = [UNPLUGGED, BACK_PROBED, AMPS, DROP, COIL, CONTACT];
-
-const CONTACTS_OHMS: [f64; 13] =
-    [0.001, 0.005, 0.02, 0.1, 0.5, 1.0, 2.0, 5.0, 10.0, 15.0, 18.0, 50.0, 100.0];
-
-/// A vehicle with the intake's feed contact at a resistance.
-fn with_contact(ohms: f64) -> Case {
-    let mut case = Case::sound(Mended);
-    case.name = format!("{ohms} ohm");
-    extra(&mut case.condition, "intake-feed-pin", ohms - 0.005);
-    case.netlist = vec![("rca1", ohms)];
-    case
-}
-
 #[test]
 fn reference_contact_sweep_agrees_with_simulator() {
-    let cases: Vec<Case> = CONTACTS_OHMS.into_iter().map(with_contact).collect();
-    let simulated = table::simulated(Mended, "contact_stored.csv", &cases, &READINGS);
-    Agreement::of(Mended, &cases, &READINGS, &simulated).settle("contact sweep", 78);
+    sweep().check();
 }
 
 /// Through the range of contacts the ohms test of the unplugged valve does not move by a count,

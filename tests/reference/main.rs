@@ -16,8 +16,10 @@
 )]
 
 mod agreement;
+mod asked;
 mod case;
 mod circumstances;
+mod comparison;
 mod contact;
 mod instruments;
 mod mended;
@@ -29,3 +31,13 @@ mod table;
 mod valve_fuse;
 mod vehicle;
 mod wiring;
+
+/// Where ngspice is not installed the stored values must do; they are compared everywhere.
+#[test]
+fn reference_stored_values_agree() {
+    for comparison in asked::all() {
+        let (compared, _, disagreed) = comparison.with_stored().figures();
+        assert_eq!(disagreed, 0, "{}", comparison.name);
+        assert!(compared >= comparison.least, "{}: only {compared}", comparison.name);
+    }
+}

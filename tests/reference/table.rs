@@ -98,7 +98,8 @@ fn store(file: &str, cases: &[Case], readings: &[Reading], values: &[Vec<f64>]) 
     std::fs::write(path(file), text).expect("storing reference values");
 }
 
-fn stored(file: &str, cases: &[Case], readings: &[Reading]) -> Vec<Vec<f64>> {
+/// The stored values, without asking the simulator.
+pub fn stored(file: &str, cases: &[Case], readings: &[Reading]) -> Vec<Vec<f64>> {
     let text = std::fs::read_to_string(path(file)).expect("stored reference values");
     let table = cells(&text);
     let names: Vec<&str> = cases.iter().map(|case| case.name.as_str()).collect();

@@ -8,20 +8,11 @@
 //! coil's current is -0.0001 A (0.0001 A). All of it is the bias of the two valves and nothing
 //! else.
 
-use super::agreement::Agreement;
-use super::case::{Case, TABLE_FAULTS};
-use super::circumstances::{DRIVEN, KEY_ON};
-use super::original::READINGS;
-use super::reading::{Probe, Reading, VOLTS};
-use super::table;
-use super::wiring::Wiring::Mended;
-use Probe::{BareVolts, CoilAmps};
+use super::asked::{original, valve_fuse};
 
 #[test]
 fn reference_table_of_the_mended_wiring_agrees_with_simulator() {
-    let cases = Case::of(Mended, &TABLE_FAULTS);
-    let simulated = table::simulated(Mended, "mended_table_stored.csv", &cases, &READINGS);
-    Agreement::of(Mended, &cases, &READINGS, &simulated).settle("mended wiring, table", 216);
+    original::in_mended_wiring().check();
 }
 
 /// What the module senses with the valve fuse blown: it lives, both pins lie near ground as if
@@ -30,18 +21,7 @@ fn reference_table_of_the_mended_wiring_agrees_with_simulator() {
 /// the blown fuse from two shorted wires.
 #[test]
 fn reference_blown_valve_fuse_reads_as_both_controls_low() {
-    let readings = [
-        Reading::new("supply", KEY_ON, VOLTS, "ecmb", "ecmg"),
-        Reading::new("intake pin", KEY_ON, BareVolts, "ecma", "0"),
-        Reading::new("exhaust pin", KEY_ON, BareVolts, "ecmbp", "0"),
-        Reading::new("coil amps driven", DRIVEN, CoilAmps, "0", "0"),
-        Reading::new("intake pin unplugged", KEY_ON.unplugged(), BareVolts, "ecma", "0"),
-        Reading::new("exhaust pin unplugged", KEY_ON.exhaust_unplugged(), BareVolts, "ecmbp", "0"),
-    ];
-    let mut cases = Case::of(Mended, &TABLE_FAULTS);
-    cases.retain(|case| ["healthy 11R", "ctrl short gnd", "fuse blown"].contains(&&*case.name));
-    let simulated = table::simulated(Mended, "valve_fuse_stored.csv", &cases, &readings);
-    Agreement::of(Mended, &cases, &readings, &simulated).settle("valve fuse blown", 18);
+    let simulated = valve_fuse::blown().check();
     let [supply, intake, exhaust, amps, intake_loose, exhaust_loose] = simulated.as_slice() else {
         panic!("six readings");
     };

@@ -21,6 +21,8 @@ mod programs;
 mod row;
 mod solenoids;
 mod sources;
+mod stored;
+mod wiring_reference;
 
 use row::{Evidence, Ours, Row, Wanted};
 use std::collections::BTreeSet;
