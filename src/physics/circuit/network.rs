@@ -217,7 +217,10 @@ impl Network {
             let previous_v = step_v;
             step_v = 0.0;
             for (voltage, wanted) in volts[1..].iter_mut().zip(&right) {
-                let step = (wanted - *voltage).clamp(-LONGEST_STEP_V, LONGEST_STEP_V);
+                let whole = wanted - *voltage;
+                // The first answer of a linear network is the answer, however far away it lies.
+                let step =
+                    if linear { whole } else { whole.clamp(-LONGEST_STEP_V, LONGEST_STEP_V) };
                 *voltage += step;
                 step_v = step_v.max(step.abs());
             }
