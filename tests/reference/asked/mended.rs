@@ -102,7 +102,7 @@ pub fn switched() -> Comparison {
         ("module ground 5R", "module-ground-wire", "rground", 0.010),
     ] {
         let mut case = Case::sound(Mended);
-        case.name = name.to_owned();
+        name.clone_into(&mut case.name);
         extra(&mut case.condition, element, 5.0 - healthy);
         case.netlist = vec![(parameter, 5.0)];
         cases.push(case);
@@ -155,7 +155,7 @@ pub fn module_fuse_blown_and_alive() -> Comparison {
 
 fn blown(dead: fn(Circumstances) -> bool) -> Case {
     let mut case = Case::sound(Mended);
-    case.name = "module fuse blown".to_owned();
+    "module fuse blown".clone_into(&mut case.name);
     extra(&mut case.condition, "module-fuse", OPEN_OHMS);
     case.netlist = vec![("rmfuse", 1e12)];
     case.module_dead = dead;
