@@ -1,7 +1,7 @@
 //! The areas of the page in their order.
 
 use super::row::Row;
-use super::{circuits, codes, copper, hydraulics, oil, solenoids};
+use super::{circuits, codes, copper, hydraulics, oil, planning, solenoids};
 
 /// Rows about one thing, with the code that they call.
 pub struct Area {
@@ -21,5 +21,6 @@ pub fn all() -> Vec<Area> {
         oil::area(),
         hydraulics::area(),
         codes::area(),
+        planning::area(),
     ]
 }

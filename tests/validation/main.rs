@@ -17,6 +17,7 @@ mod copper;
 mod hydraulics;
 mod oil;
 mod page;
+mod planning;
 mod programs;
 mod row;
 mod solenoids;

@@ -48,8 +48,7 @@ fn summary(page: &mut String, areas: &[Area], comparisons: &[Comparison]) {
     put(
         page,
         &format!(
-            "| reference program | {} tables, {values} values | another program's answer to the same \
-             question |",
+            "| reference program, stored | {} tables, {values} values | tables of another program's answers |",
             comparisons.len()
         ),
     );

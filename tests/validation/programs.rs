@@ -4,11 +4,12 @@ use super::stored::rows;
 use super::wiring_reference::{agreement, asked};
 use faultwright::physics::coil::Winding;
 use faultwright::physics::oil::Oil;
+use faultwright::physics::pulsed_coil::CoilDrive;
 use faultwright::physics::pump::Pump;
 use faultwright::physics::solenoid::Solenoid;
 use faultwright::physics::spool::Spool;
 use faultwright::physics::stroke::{Drive, Stroke, Surroundings, energise};
-use faultwright::units::{Celsius, Millimetres, Newtons, Ohms, Rpm, Seconds, Volts};
+use faultwright::units::{Celsius, Henries, Millimetres, Newtons, Ohms, Rpm, Seconds, Volts};
 
 /// One stored table and how far ours lies from it.
 pub struct Comparison {
@@ -25,6 +26,7 @@ pub struct Comparison {
 pub fn all() -> Vec<Comparison> {
     let mut list = wiring();
     list.push(strokes());
+    list.push(pulses());
     list.push(gallery());
     list
 }
@@ -132,6 +134,37 @@ fn stroke(given: &dyn Fn(&str) -> f64) -> Stroke {
         start: Millimetres(0.0),
     };
     energise(&Solenoid::REFERENCE, &winding, &spool, drive, surroundings)
+}
+
+/// Mean, least and greatest current of a pulsed coil against the same circuit stepped through.
+fn pulses() -> Comparison {
+    const ALLOWED_A: f64 = 1e-4;
+    let (mut compared, mut greatest) = (0, 0.0_f64);
+    for row in rows(include_str!("../reference/coil_pulses.csv")) {
+        let drive = CoilDrive {
+            v_on: Volts(row.value("volts")),
+            v_freewheel: Volts(row.value("drop_v")),
+            r_total: Ohms(row.value("ohms")),
+            inductance: Henries(row.value("millihenries") * 1e-3),
+            pulses_per_s: row.value("pulses_per_s"),
+        };
+        let ours = drive.ripple(row.value("duty"));
+        for (column, ours) in
+            [("step_mean", ours.average), ("step_low", ours.least), ("step_high", ours.most)]
+        {
+            compared += 1;
+            greatest = greatest.max((ours.0 - row.value(column)).abs());
+        }
+    }
+    Comparison {
+        what: "mean, least and greatest current of a pulsed coil",
+        stored_in: "coil_pulses.csv",
+        program: "a circuit stepped by 0.1 us in Python",
+        compared,
+        greatest: format!("{} A", below(greatest)),
+        allowed: format!("{ALLOWED_A:e} A"),
+        holds: greatest <= ALLOWED_A,
+    }
 }
 
 /// Pressure in the gallery by temperature, speed and oil.

@@ -10,6 +10,8 @@ pub enum Evidence {
     Published,
     /// The answer of an example that somebody else worked out in print.
     WorkedExample,
+    /// Another program's answer to the same question.
+    Program,
     /// Arithmetic from the definition, done by hand.
     ClosedForm,
     /// A published figure quoted from memory; nobody looked it up.
@@ -17,13 +19,14 @@ pub enum Evidence {
 }
 
 impl Evidence {
-    pub const ALL: [Self; 4] =
-        [Self::Published, Self::WorkedExample, Self::ClosedForm, Self::Memory];
+    pub const ALL: [Self; 5] =
+        [Self::Published, Self::WorkedExample, Self::Program, Self::ClosedForm, Self::Memory];
 
     pub const fn name(self) -> &'static str {
         match self {
             Self::Published => "published",
             Self::WorkedExample => "worked example",
+            Self::Program => "reference program",
             Self::ClosedForm => "closed form",
             Self::Memory => "from memory",
         }
@@ -38,6 +41,7 @@ impl Evidence {
             Self::WorkedExample => {
                 "the answer of an example that somebody else worked out in print"
             }
+            Self::Program => "another program's answer to the same question",
             Self::ClosedForm => "arithmetic from the definition, done by hand",
             Self::Memory => "a published figure that was not looked up: weak evidence",
         }

@@ -23,8 +23,11 @@ sources! {
     BATTERY_MOTORHOME "battery table 1" "Open-circuit voltages by charge in a motorhome magazine's question page (motorhome.com, checking and maintaining batteries).";
     BATTERY_LIST "battery table 2" "Open-circuit voltages by charge, rounded to a tenth of a volt, in a public mailing list (lists.ettus.com, thread QQLF57CG).";
     CODE_EXAMPLES "code examples" "Public pages that spell codes out bit by bit: blog.csdn.net/m0_56208280/article/details/134818081 (0x0143), talk.maemo.org post 1257514 (0x0135), cnblogs.com/cokefentas/p/17514220 (0xC073, 0x9000), blog.csdn.net/qq_42957717/article/details/122546367 (0x0127, 0x8039, 0x4031), ptrnatesting.blogspot.com (0x96A1). They describe SAE J2012 / ISO 15031-6.";
+    COMPUTER "irregular computer" "Exercise of a textbook on decision graphs (F. V. Jensen and T. D. Nielsen, Bayesian Networks and Decision Graphs), inputs read at quesba.com, id 1404697; answer by brute force over all sixteen orders, the book's own was not found.";
+    COMPUTER_RETRIES "computer, retries" "The same inputs; answer of a model checker for partially observed decisions (storm).";
     COPPER_IACS "IEC 60028" "IEC 60028, resistivity of annealed copper 1/58 ohm mm²/m at 20 °C and the rule that 90 °C has about 28 % more; read in a public summary (tnlab.org, iec-60028).";
     COPPER_STANDARD_TEST "234.5 rule" "Temperature of a copper winding from its resistance, (234.5 + t2)/(234.5 + t1); constant read in a safety standard's text on winding temperatures (www1.woaifanyi.com/Pdd2W-ZBUHA=d).";
+    FIVE_TESTS "five tests" "A fixture of this project, not published; answer of an exact dynamic program and of a model checker (storm).";
     FORCE_CALCULATOR "air-gap force" "Force of a plain air gap, F = (N I)² µ0 A / (2 g²), with two worked examples (calculator.7search.cc/calc/solenoid-force-calculator.php; the formula also at indiansolenoids.com/solenoid-force).";
     IEC_60228 "IEC 60228" "IEC 60228, largest resistance of copper conductors at 20 °C, classes 1, 2 and 5, 6; read in public copies (mycableengineering.com/knowledge-base/iec-60228-dc-resistance; etechnik-synergie.com, conductor resistance).";
     ISO_6722 "ISO 6722" "ISO 6722-1, largest resistance of automotive copper cables at 20 °C; quoted from memory.";
@@ -32,6 +35,7 @@ sources! {
     KIRCHHOFF_TWO "two batteries" "A worked example with two batteries and three resistors, 9 V, 12 V, 26, 62 and 37 ohm (slideshare.net, document 255609201, part A).";
     LOADING "meter loading" "A public discussion of a meter of 10 Mohm on a source of 0.1 Mohm: 4.95 V of 5 V, about 1 % low (forum.allaboutcircuits.com, thread 118345).";
     METER_SERVICE "meter minimum" "What vehicle makers' service information asks of a multimeter: 10 Mohm or more on direct voltage.";
+    NOISY_TESTS "noisy tests" "R. E. Neapolitan 1990, page 373, after R. A. Howard 1962; inputs read in a public example page, values by hand.";
     ORIFICE_HEAD "orifice, head" "A public worked example: Cd 0.62, 0.001 m², a head of 2 m of water, 0.00388 m³/s (calhub.xyz/physics/orifice-flow).";
     ORIFICE_HYDRAULIC "orifice, oil" "A hydraulics trainer's example: 30 l/min of mineral oil through a bore of 2 mm, 288 bar (insanehydraulics.com, orifice pressure drop theory).";
     ORIFICE_US "orifice, US" "The US trade's form for specific gravity 1, Q[gpm] = (D[in]/0.23)² √Δp[psi] (hoseandfittings.com/hydor).";
@@ -41,4 +45,5 @@ sources! {
     SERVICE_COILS "coil windows" "Two groups of vehicle makers' service text, resistance of oil-control valves at 0, 20 and 40 °C, each rounded to 0.1 ohm.";
     SERVICE_WARM_UP "warm-up" "Vehicle makers' service text: a warm-up cycle is a rise of at least 22 °C (40 °F) that reaches at least 71 °C (160 °F).";
     WIRE_TABLE "wire table" "Ohms per 1000 ft of solid copper by American wire gauge at 20 °C (cirris.com/wire-resistance-calculator).";
+    USED_CAR "used car" "R. A. Howard's used car buyer; numbers and answer in the documentation of a library for decision programming (DecisionProgramming.jl, example used-car-buyer).";
 }
