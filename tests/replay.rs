@@ -167,9 +167,13 @@ const fn kind(step: &Step) -> usize {
         Step::Scope { .. } => 34,
         Step::ReplaceMeterFuse => 35,
         Step::Replace { .. } => 36,
+        Step::ReadLiveItems { .. } => 37,
+        Step::ReadReadiness => 38,
+        Step::ReadVehicleInformation => 39,
+        Step::ReadTestResults => 40,
     }
 }
-const KINDS: usize = 37;
+const KINDS: usize = 41;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

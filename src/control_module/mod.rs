@@ -16,6 +16,7 @@ pub mod module;
 pub mod module_setup;
 pub mod performance_limits;
 pub mod performance_monitor;
+pub mod services;
 pub mod similar_conditions;
 pub mod step_response;
 pub mod test_result;

@@ -92,11 +92,11 @@ impl Expert {
         self.priced.clear();
     }
 
-    /// Forgets what reading codes would show: what the module remembers changes with every key
+    /// Forgets what reading codes and test results would show: what the module remembers changes with every key
     /// turned and connector parted, while what instruments show does not.
     pub fn memory_changed(&mut self) {
         let probes = &self.probes;
-        self.shown.retain(|(_, number), _| !matches!(probes[*number].showing(), Step::ReadCodes));
+        self.shown.retain(|(_, number), _| !probes[*number].shows_memory());
     }
 
     /// The value of the present situation by up to two tests ahead.

@@ -3,7 +3,7 @@
 use crate::control_module::code::Code;
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::Cursors;
-use crate::session::event::Event;
+use crate::session::event::{Event, TestReading};
 use std::collections::BTreeSet;
 
 /// One informative thing in the events of a step.
@@ -43,6 +43,8 @@ const DIP_SPREAD_MS: f64 = 1.5;
 const LEVEL_SPREAD: f64 = 0.08;
 /// Spread of a camshaft's mean error and furthest position over a drive [crank degrees].
 const CAM_SPREAD_DEG: f64 = 2.0;
+/// Spread of a test's figure from drive to drive [share of itself or of its limit].
+const TEST_SPREAD: f64 = 0.1;
 
 impl Aspect {
     fn kind(text: impl Into<String>) -> Self {
@@ -91,6 +93,13 @@ pub fn aspects(events: &[Event]) -> Vec<Aspect> {
                 let code = frame.and_then(|frame| frame.code);
                 found.push(Aspect::Codes { codes: code.into_iter().collect() });
             }
+            Event::Readiness { lamp, groups, .. } => {
+                found.push(Aspect::kind(format!("{lamp}")));
+                let waiting = groups.iter().filter(|group| !group.is_complete);
+                let waiting: Vec<_> = waiting.map(|group| group.group).collect();
+                found.push(Aspect::kind(format!("{waiting:?}")));
+            }
+            Event::TestResults { results } => found.extend(results.iter().map(test_result)),
             Event::LiveData { cams, .. } => {
                 for cam in cams {
                     found.push(Aspect::Quantity { value: cam.actual, sigma: CAM_SPREAD_DEG });
@@ -108,6 +117,18 @@ pub fn aspects(events: &[Event]) -> Vec<Aspect> {
         }
     }
     found
+}
+
+/// A test that has not run is one kind of thing, a figure another. Figures differ from drive to
+/// drive by a good part of themselves: no two drivers ask the same of an engine.
+fn test_result(reading: &TestReading) -> Aspect {
+    match reading.figures {
+        None => Aspect::kind("has not run"),
+        Some(figures) => Aspect::Quantity {
+            value: figures.value,
+            sigma: (TEST_SPREAD * figures.value.abs()).max(TEST_SPREAD * figures.most.abs()),
+        },
+    }
 }
 
 fn reading(function: MeterFunction, display: Display, tolerance: f64) -> Aspect {

@@ -34,6 +34,12 @@ impl Probe {
         Self { need, steps: step, shows: 0 }
     }
 
+    /// Whether it shows what the module remembers, which every turn of the key may change.
+    #[must_use]
+    pub fn shows_memory(&self) -> bool {
+        matches!(self.showing(), Step::ReadCodes | Step::ReadTestResults)
+    }
+
     /// The step that shows something.
     #[must_use]
     pub fn showing(&self) -> &Step {
@@ -123,6 +129,10 @@ pub fn probes(spec: &VehicleSpec) -> Vec<Probe> {
     for valve in &spec.valves {
         valve_probes(spec, valve, &mut list);
     }
+    list.push(Probe::single(
+        Need { key: Some(KeyPosition::On), ..Need::default() },
+        vec![Step::ReadTestResults],
+    ));
     list
 }
 

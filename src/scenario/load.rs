@@ -9,10 +9,11 @@ use super::findings::{Findings, nearest, shown};
 use super::outline::Outline;
 use super::problem::{FileTrouble, Problem, ProblemKind, Thing};
 use super::schema::{ScenarioFile, VehicleFile};
-use super::syntax;
-use crate::session::setup::Briefing;
-use crate::vehicle::spec::VehicleSpec;
+use super::{shared_routes, syntax};
+use crate::session::setup::{Briefing, Route};
+use crate::vehicle::spec::{Id, VehicleSpec};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use std::fs;
 use std::io::{self, Read as _};
 use std::path::Path;
@@ -64,6 +65,14 @@ pub struct Loaded {
 }
 
 impl Loaded {
+    /// The scenario's own roads and those that it names.
+    fn routes(&self) -> BTreeMap<Id, Route> {
+        let mut routes = self.scenario.routes.clone();
+        let named = self.scenario.shared_routes.iter();
+        routes.extend(named.filter_map(|name| Some((name.clone(), shared_routes::route(name)?))));
+        routes
+    }
+
     /// What everybody may know of any case of this scenario.
     #[must_use]
     pub fn briefing(&self) -> Briefing {
@@ -71,7 +80,7 @@ impl Loaded {
             vehicle: self.vehicle.clone(),
             job: self.scenario.job.clone(),
             prices: self.scenario.prices.clone(),
-            routes: self.scenario.routes.clone(),
+            routes: self.routes(),
             customers_route: self.scenario.customers_route.clone(),
             workshop_temperature: self.scenario.workshop_temperature,
         }

@@ -24,6 +24,7 @@ pub mod load;
 mod outline;
 pub mod problem;
 pub mod schema;
+pub mod shared_routes;
 pub mod solvable;
 pub mod suppose;
 mod syntax;

@@ -17,7 +17,9 @@ use std::collections::BTreeMap;
 pub const SCENARIO_FORMAT: &str = "faultwright scenario";
 /// First line of a vehicle file.
 pub const VEHICLE_FORMAT: &str = "faultwright vehicle";
-/// Newest version of both that this program reads and writes.
+/// First line of a road's file.
+pub const ROUTE_FORMAT: &str = "faultwright route";
+/// Newest version of all that this program reads and writes.
 pub const NEWEST_VERSION: u32 = 1;
 /// Letters of the longest name.
 pub const LONGEST_NAME: usize = 48;
@@ -50,6 +52,9 @@ pub struct ScenarioFile {
     pub prices: Prices,
     /// Roads for a test drive, by name.
     pub routes: BTreeMap<Id, Route>,
+    /// Names of further roads, out of those that the program carries under `scenarios/routes`.
+    #[serde(default)]
+    pub shared_routes: Vec<Id>,
     /// The road on which the customer met the concern.
     pub customers_route: Id,
     /// Temperature in the workshop [°C], -40 to 50.
@@ -133,4 +138,16 @@ pub struct VehicleFile {
     pub version: u32,
     /// The vehicle.
     pub vehicle: VehicleSpec,
+}
+
+/// A road as a file.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RouteFile {
+    /// Always [`ROUTE_FORMAT`].
+    pub format: String,
+    /// Version of the format, 1.
+    pub version: u32,
+    /// The road.
+    pub route: Route,
 }

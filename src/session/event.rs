@@ -1,7 +1,10 @@
 //! Events: what followed from a step, and all that the apprentice may know.
 
 use crate::control_module::code::Code;
+use crate::control_module::code_report::Readiness;
+use crate::control_module::test_result::Measure;
 use crate::faults::FaultName;
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::Capture;
 use crate::instruments::test_lamp::Glow;
@@ -224,6 +227,34 @@ pub enum Event {
         /// Camshafts.
         cams: Vec<CamData>,
     },
+    /// Chosen live data.
+    LiveItems {
+        /// The values, in the order in which they were chosen.
+        values: Vec<LiveValue>,
+    },
+    /// Readiness.
+    Readiness {
+        /// The module asks for the lamp.
+        lamp: bool,
+        /// Number of stored codes.
+        stored: u8,
+        /// Groups of monitors that the module has.
+        groups: Vec<Readiness>,
+        /// Counters.
+        counters: CounterReading,
+    },
+    /// Results of the monitors' tests.
+    TestResults {
+        /// Every test that the module lists.
+        results: Vec<TestReading>,
+    },
+    /// The vehicle's identification and the module's calibration.
+    VehicleInformation {
+        /// Identification.
+        identification: String,
+        /// Calibration.
+        calibration: String,
+    },
     /// Codes were cleared.
     CodesCleared,
     /// A road was driven.
@@ -429,8 +460,12 @@ pub enum OilLook {
 pub enum NoAnswer {
     /// The key is off.
     KeyOff,
-    /// The module has no supply.
-    NoSupply,
+    /// The reader's display stays dark.
+    ReaderDark,
+    /// The reader works and nothing answers although the key is on.
+    NoReply,
+    /// The module refused for a reason that the reader cannot name.
+    NotOffered,
     /// Not while the engine runs.
     EngineRuns,
 }
@@ -452,6 +487,56 @@ pub struct Frame {
     pub supply: f64,
     /// The code that stored the frame; `None` for live data.
     pub code: Option<Code>,
+}
+
+/// One chosen value.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct LiveValue {
+    /// What was chosen.
+    pub item: LiveItem,
+    /// Its value in people's units, rounded as the reader shows it; `None` where the module does not
+    /// have it.
+    pub value: Option<f64>,
+}
+
+/// One test of a monitor.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct TestReading {
+    /// The code that the test can set.
+    pub code: Code,
+    /// What is measured.
+    pub measure: Measure,
+    /// The last result; `None` where the test has not run since the clear.
+    pub figures: Option<TestFigures>,
+}
+
+/// A result between its limits [s, or a share from 0 to 1].
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct TestFigures {
+    /// Value.
+    pub value: f64,
+    /// Least value that passes.
+    pub least: f64,
+    /// Most value that passes.
+    pub most: f64,
+    /// Whether it passes.
+    pub passes: bool,
+}
+
+/// Counters beside readiness; `None` where the module does not have one.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CounterReading {
+    /// Warm-ups since the clear.
+    pub warm_ups: Option<f64>,
+    /// Distance since the clear [km].
+    pub distance: Option<f64>,
+    /// Time with the engine running since the clear [min].
+    pub time: Option<f64>,
+    /// Distance with the lamp on [km].
+    pub lamp_distance: Option<f64>,
+    /// Time with the engine running and the lamp on [min].
+    pub lamp_time: Option<f64>,
 }
 
 /// One camshaft in live data.

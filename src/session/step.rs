@@ -1,6 +1,7 @@
 //! Steps: the only input of a session.
 
 use crate::faults::FaultName;
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::vehicle::spec::Id;
@@ -134,6 +135,17 @@ pub enum Step {
     ReadFreezeFrame,
     /// Read live data for half a minute.
     ReadLiveData,
+    /// Read chosen live data.
+    ReadLiveItems {
+        /// What is chosen, one or more, each once.
+        items: Vec<LiveItem>,
+    },
+    /// Read readiness, the lamp, the number of codes and the counters since the clear.
+    ReadReadiness,
+    /// Read the results of the monitors' tests with their limits.
+    ReadTestResults,
+    /// Read the vehicle's identification and the module's calibration.
+    ReadVehicleInformation,
     /// Clear codes.
     ClearCodes,
     /// Drive a route.

@@ -1,5 +1,6 @@
 //! What has become of a vehicle: the physical parameters that wear, dirt and damage change.
 
+use super::diagnostic_link::LinkCondition;
 use super::spec::{Id, ValvePart, VehicleSpec};
 use crate::physics::coil::Winding;
 use crate::units::{Celsius, Ohms};
@@ -30,6 +31,8 @@ pub struct Condition {
     pub oil: OilFill,
     /// State of charge of the battery, 0 to 1.
     pub battery_charge: f64,
+    /// The diagnostic socket and its wires.
+    pub link: LinkCondition,
 }
 
 /// A contact that opens by itself: when it is shaken, when it is hot, or both.
@@ -133,6 +136,7 @@ impl Condition {
             valves,
             oil: OilFill { litres: spec.sump.full_litres, hours: 60.0 },
             battery_charge: 0.95,
+            link: LinkCondition::SOUND,
         }
     }
 }

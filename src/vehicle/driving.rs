@@ -63,6 +63,7 @@ impl Vehicle {
             self.module.engine_started(self.engine.heat().coolant, self.now);
             self.key = Key::Running;
             self.blow_fuses()?;
+            self.running_since = Some(self.now);
             let circuits = self.circuits_when(true)?;
             self.set_engine(&circuits)?;
             self.engine.start();

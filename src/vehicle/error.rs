@@ -1,7 +1,6 @@
 //! Why a vehicle cannot be simulated.
 
 use super::route::RouteError;
-use crate::control_module::code_report::Refusal;
 use crate::control_module::module_setup::SetupFault;
 use crate::physics::circuit::CircuitError;
 use crate::physics::oil::OilError;
@@ -23,7 +22,4 @@ pub enum VehicleError {
     /// A route cannot be driven.
     #[error("simulating a vehicle: the route cannot be driven")]
     Route(#[from] RouteError),
-    /// The module refused to clear.
-    #[error("simulating a vehicle: the module refused to clear codes")]
-    Clearing(#[from] Refusal),
 }

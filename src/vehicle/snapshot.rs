@@ -1,6 +1,8 @@
 //! What the module's live data say at one moment.
 
 use super::spec::Id;
+use crate::control_module::freeze_frame::FreezeFrame;
+use crate::units::{Celsius, KilometresPerHour, Rpm, Volts};
 
 /// Live data.
 #[derive(Debug, Clone, PartialEq)]
@@ -19,6 +21,22 @@ pub struct Snapshot {
     pub supply_v: f64,
     /// Camshafts in the order of the valves.
     pub cams: Vec<CamSnapshot>,
+}
+
+impl Snapshot {
+    /// The same values as the module keeps them in a freeze frame.
+    #[must_use]
+    pub fn as_frame(&self, battery: Volts) -> FreezeFrame {
+        FreezeFrame {
+            engine_speed: Rpm(self.rpm),
+            load: self.load,
+            coolant: Celsius(self.coolant_c),
+            oil: Celsius(self.oil_c),
+            vehicle_speed: KilometresPerHour(self.speed_kmh),
+            supply: Volts(self.supply_v),
+            battery,
+        }
+    }
 }
 
 /// One camshaft in live data.

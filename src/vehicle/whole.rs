@@ -4,6 +4,7 @@
 use super::assembly::Assembly;
 use super::circuits::{Circuits, ValveCircuit, feel};
 use super::condition::{Condition, FittedValve};
+use super::engine_link;
 use super::error::VehicleError;
 use super::harness::{DriverState, ElectricalState, Wiring, wire_up};
 use super::loose::{LooseContacts, as_it_stands, open_contacts};
@@ -11,10 +12,7 @@ use super::module_link::{frame, senses, setup_of};
 use super::pulse::{Pulse, pulse};
 use super::running::{EngineCondition, RunningEngine};
 use super::spec::{Id, VehicleSpec};
-use super::{engine_link, snapshot::Snapshot};
 use crate::control_module::code::Code;
-use crate::control_module::code_report::CodeReport;
-use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
 use crate::numerics::digest::DigestBuilder;
@@ -45,17 +43,6 @@ const LEAD_OHMS: f64 = 0.12;
 /// estimate.
 const BATTERY_OHMS: f64 = 0.008;
 
-/// Whether the module answers a reader.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ModuleAnswer {
-    /// It does.
-    Yes,
-    /// The key is off.
-    KeyOff,
-    /// It has no supply.
-    NoSupply,
-}
-
 /// Where the key is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Key {
@@ -79,6 +66,8 @@ pub struct Vehicle {
     spools: BTreeMap<Id, Millimetres>,
     commanded: BTreeSet<Id>,
     pub(super) oil_lamp: bool,
+    /// When the engine was started, as long as it runs.
+    pub(super) running_since: Option<Tick>,
     pub(super) now: Tick,
     pub(super) loose: LooseContacts,
 }
@@ -114,6 +103,7 @@ impl Vehicle {
             spools: BTreeMap::new(),
             commanded: BTreeSet::new(),
             oil_lamp: false,
+            running_since: None,
             now: Tick(0),
             loose: LooseContacts::new(seed),
             key: Key::Off,
@@ -321,6 +311,7 @@ impl Vehicle {
         }
         self.module.key_off(self.now);
         self.key = Key::Off;
+        self.running_since = None;
         self.commanded.clear();
         self.oil_lamp = false;
     }
@@ -366,6 +357,8 @@ impl Vehicle {
         if self.key != Key::On || !circuits.module_alive {
             return Ok(());
         }
+        // A supply that has come back wakes the module; one that is awake stays as it is.
+        self.module.key_on(self.now);
         let heat = self.engine.heat();
         let now_frame = frame(0.0, 0.0, 0.0, heat.coolant, heat.oil, &circuits);
         for _ in 0..lasting_ms / CIRCUIT_TASK_MS {
@@ -387,48 +380,6 @@ impl Vehicle {
             self.module.circuit_task(&sensed, &now_frame, self.now);
         }
         Ok(())
-    }
-
-    /// Whether the module answers a reader now.
-    ///
-    /// # Errors
-    /// [`VehicleError`] when the wiring cannot be solved.
-    pub fn module_answer(&self) -> Result<ModuleAnswer, VehicleError> {
-        if !self.key_on() {
-            return Ok(ModuleAnswer::KeyOff);
-        }
-        let alive = self.circuits_when(self.engine_runs())?.module_alive;
-        Ok(if alive { ModuleAnswer::Yes } else { ModuleAnswer::NoSupply })
-    }
-
-    /// What a code reader finds.
-    #[must_use]
-    pub fn code_report(&self) -> CodeReport {
-        self.module.read_codes()
-    }
-
-    /// The freeze frame with its code.
-    #[must_use]
-    pub const fn freeze_frame(&self) -> Option<(Code, FreezeFrame)> {
-        self.module.freeze_frame()
-    }
-
-    /// Clears codes; the caller has made sure that the key is on and the engine off.
-    ///
-    /// # Errors
-    /// [`VehicleError::Clearing`] when the module refuses.
-    pub fn clear_codes(&mut self) -> Result<(), VehicleError> {
-        self.module.clear_codes(self.now)?;
-        Ok(())
-    }
-
-    /// What live data show now.
-    ///
-    /// # Errors
-    /// [`VehicleError`] when the wiring cannot be solved.
-    pub fn snapshot(&self) -> Result<Snapshot, VehicleError> {
-        let circuits = self.circuits_when(self.engine_runs())?;
-        Ok(engine_link::snapshot(&self.spec, &self.engine, &circuits, self.engine_runs()))
     }
 
     /// Switches a valve by the module with the engine stopped, and returns what is heard.

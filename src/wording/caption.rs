@@ -3,6 +3,7 @@
 use super::amounts::short_number;
 use super::catalogue::Words;
 use super::place::{diagnosis, fault, place};
+use super::reader_words;
 use super::step_words::{OVER_LIMIT_ONLY, meter_function};
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
@@ -73,6 +74,16 @@ pub fn caption(step: &Step, words: &Words) -> String {
         Step::ReadCodes => plain("step-read-codes"),
         Step::ReadFreezeFrame => plain("step-read-freeze-frame"),
         Step::ReadLiveData => plain("step-read-live-data"),
+        Step::ReadLiveItems { items } => {
+            let names: Vec<String> = items
+                .iter()
+                .map(|item| words.say(reader_words::live_item_key(*item), &[]))
+                .collect();
+            words.say("step-read-live-items", &[("items", words.all_of(&names).into())])
+        }
+        Step::ReadReadiness => plain("step-read-readiness"),
+        Step::ReadTestResults => plain("step-read-test-results"),
+        Step::ReadVehicleInformation => plain("step-read-vehicle-information"),
         Step::ClearCodes => plain("step-clear-codes"),
         Step::Drive { route } => with_place("step-drive", route),
         Step::Suspect { fault: name, percent } => words.say(

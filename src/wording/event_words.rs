@@ -5,7 +5,8 @@ use super::catalogue::Words;
 use super::place::{diagnosis, fault, place};
 use super::service_words;
 use super::{
-    care_words, code_words, instrument_words, job_words, refusal_words, running_words, sense_words,
+    care_words, code_words, instrument_words, job_words, reader_words, refusal_words,
+    running_words, sense_words,
 };
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
@@ -72,6 +73,10 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         ),
         Event::FreezeFrame { frame } => running_words::freeze_frame(frame.as_ref(), words),
         Event::LiveData { frame, cams } => running_words::live_data(frame, cams, words),
+        Event::LiveItems { .. }
+        | Event::Readiness { .. }
+        | Event::TestResults { .. }
+        | Event::VehicleInformation { .. } => reader_words::shown(event, words),
         Event::CodesCleared => plain("event-codes-cleared"),
         Event::Driven { route, engine_lamp, oil_lamp, quality, cams, decided } => {
             let drive = running_words::Drive {

@@ -24,6 +24,7 @@ mod limit_words;
 pub mod parse_problem;
 pub mod place;
 pub mod quoted;
+mod reader_words;
 pub mod refusal_words;
 pub mod running_words;
 pub mod sense_words;

@@ -62,7 +62,9 @@ fn in_the_way(obstacle: &Obstacle, words: &Words) -> String {
 pub fn no_answer(reason: NoAnswer, words: &Words) -> String {
     let key = match reason {
         NoAnswer::KeyOff => "no-answer-key-off",
-        NoAnswer::NoSupply => "no-answer-no-supply",
+        NoAnswer::ReaderDark => "no-answer-reader-dark",
+        NoAnswer::NoReply => "no-answer-no-reply",
+        NoAnswer::NotOffered => "no-answer-not-offered",
         NoAnswer::EngineRuns => "no-answer-engine-runs",
     };
     words.say(key, &[])

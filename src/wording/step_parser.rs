@@ -11,6 +11,7 @@ use super::typed_number;
 use super::verbs::Verb;
 use super::word_reader::WordReader;
 use crate::faults::{FaultKind, FaultName};
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::setup::Briefing;
@@ -150,6 +151,9 @@ enum Readable {
     Codes,
     FreezeFrame,
     LiveData,
+    Readiness,
+    TestResults,
+    VehicleInformation,
 }
 
 fn read(reader: &mut WordReader<'_>) -> Parsed<Step> {
@@ -158,13 +162,31 @@ fn read(reader: &mut WordReader<'_>) -> Parsed<Step> {
         ("codes", Readable::Codes),
         ("freeze-frame", Readable::FreezeFrame),
         ("live-data", Readable::LiveData),
+        ("readiness", Readable::Readiness),
+        ("test-results", Readable::TestResults),
+        ("vehicle-information", Readable::VehicleInformation),
     ])?;
     Ok(match what {
         Readable::JobSheet => Step::ReadJobSheet,
         Readable::Codes => Step::ReadCodes,
         Readable::FreezeFrame => Step::ReadFreezeFrame,
-        Readable::LiveData => Step::ReadLiveData,
+        Readable::LiveData => live_data(reader)?,
+        Readable::Readiness => Step::ReadReadiness,
+        Readable::TestResults => Step::ReadTestResults,
+        Readable::VehicleInformation => Step::ReadVehicleInformation,
     })
+}
+
+/// Everything, or what is chosen, each thing once.
+fn live_data(reader: &mut WordReader<'_>) -> Parsed<Step> {
+    let mut left: Vec<_> =
+        LiveItem::ALL.into_iter().map(|item| (step_words::live_item(item), item)).collect();
+    let mut items = Vec::new();
+    while let Some(item) = reader.choose_if_any(&left)? {
+        left.retain(|(_, other)| *other != item);
+        items.push(item);
+    }
+    Ok(if items.is_empty() { Step::ReadLiveData } else { Step::ReadLiveItems { items } })
 }
 
 fn ask(reader: &mut WordReader<'_>) -> Parsed<Step> {

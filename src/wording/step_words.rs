@@ -2,6 +2,7 @@
 
 use super::verbs::Verb;
 use crate::faults::FaultName;
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::step::{
@@ -58,6 +59,13 @@ pub fn line(step: &Step) -> String {
         Step::ReadCodes | Step::ClearCodes => format!("{verb} codes"),
         Step::ReadFreezeFrame => format!("{verb} freeze-frame"),
         Step::ReadLiveData => format!("{verb} live-data"),
+        Step::ReadLiveItems { items } => {
+            let words: Vec<&str> = items.iter().map(|item| live_item(*item)).collect();
+            format!("{verb} live-data {}", words.join(" "))
+        }
+        Step::ReadReadiness => format!("{verb} readiness"),
+        Step::ReadTestResults => format!("{verb} test-results"),
+        Step::ReadVehicleInformation => format!("{verb} vehicle-information"),
         Step::Drive { route } => format!("{verb} {route}"),
         Step::Suspect { fault, percent } => format!("{verb} {} {percent}%", fault_words(fault)),
         Step::Predict { least, most } => format!("{verb} {}", prediction(*least, *most)),
@@ -82,9 +90,14 @@ pub fn line(step: &Step) -> String {
 #[must_use]
 pub const fn verb(step: &Step) -> Verb {
     match step {
-        Step::ReadJobSheet | Step::ReadCodes | Step::ReadFreezeFrame | Step::ReadLiveData => {
-            Verb::Read
-        }
+        Step::ReadJobSheet
+        | Step::ReadCodes
+        | Step::ReadFreezeFrame
+        | Step::ReadLiveData
+        | Step::ReadLiveItems { .. }
+        | Step::ReadReadiness
+        | Step::ReadTestResults
+        | Step::ReadVehicleInformation => Verb::Read,
         Step::AskCustomer { .. } | Step::AskApproval => Verb::Ask,
         Step::Consult { .. } => Verb::Consult,
         Step::Look { .. } => Verb::Look,
@@ -148,6 +161,20 @@ pub const fn key_position(position: KeyPosition) -> &'static str {
         KeyPosition::Off => "off",
         KeyPosition::On => "on",
         KeyPosition::Start => "start",
+    }
+}
+
+/// The word for something that can be chosen from live data.
+#[must_use]
+pub const fn live_item(item: LiveItem) -> &'static str {
+    match item {
+        LiveItem::EngineSpeed => "rpm",
+        LiveItem::Load => "load",
+        LiveItem::RoadSpeed => "speed",
+        LiveItem::Coolant => "coolant",
+        LiveItem::Oil => "oil",
+        LiveItem::Supply => "supply",
+        LiveItem::RunTime => "run-time",
     }
 }
 

@@ -215,7 +215,7 @@ const fn usage(
 }
 
 /// Every way to use every verb. A verb that serves two kinds of work stands in both.
-pub const USAGES: [Usage; 33] = [
+pub const USAGES: [Usage; 34] = [
     usage(Verb::Read, VerbGroup::Look, "read job-sheet", "read job-sheet", "help-read-job-sheet"),
     usage(
         Verb::Ask,
@@ -302,9 +302,16 @@ pub const USAGES: [Usage; 33] = [
     usage(
         Verb::Read,
         VerbGroup::Module,
-        "read codes|freeze-frame|live-data",
+        "read codes|freeze-frame|readiness|test-results|vehicle-information",
         "read codes",
         "help-read-module",
+    ),
+    usage(
+        Verb::Read,
+        VerbGroup::Module,
+        "read live-data [ITEM ...]",
+        "read live-data oil rpm",
+        "help-read-live-data",
     ),
     usage(
         Verb::Command,

@@ -38,6 +38,11 @@ event-freeze-frame = Freeze frame of { $code }
 event-freeze-frame-without-code = Freeze frame
 event-no-freeze-frame = No freeze frame is stored.
 event-live-data = Live data
+event-readiness = Monitor status. Stored codes: { $stored }
+event-test-results = Test results since the last clearing
+event-vehicle-information = Vehicle information
+  Identification: { $identification }
+  Calibration: { $calibration }
 event-codes-cleared = Codes cleared. Freeze frame and finished monitors are gone with them; permanent codes stay until their monitors have passed.
 event-driven = Road test, { $route }: { $quality } { $lamps }
 event-suspected = On the list: { $fault }, { $percent } %
@@ -83,7 +88,9 @@ obstacle-in-place = it is in place already. Go on with the next step.
 obstacle-plugged = the plugged-in connector hides that point. Unplug it first: { $place }.
 
 no-answer-key-off = The module does not answer: the key is off. Turn it on and ask again.
-no-answer-no-supply = The module does not answer although the key is on. Check its supply, its fuse and its ground.
+no-answer-no-reply = The reader has power, the key is on, and nothing answers. Check the module's supply, fuse and ground, and the link wires from the socket to it.
+no-answer-reader-dark = The reader stays dark: its socket gives it no power. Check the socket's fuse and ground, and the battery.
+no-answer-not-offered = The module answers, and does not offer that.
 no-answer-engine-runs = The module refuses while the engine runs. Stop the engine, turn the key on and ask again.
 
 ## Cautions
@@ -200,3 +207,48 @@ job-distance = { $kilometres } km
 job-concern = Concern: { $concern }
 job-history = History:
 job-no-history = No history.
+
+## Chosen live data, readiness, test results
+
+reader-line = { $name }: { $value }
+reader-not-offered = not offered by the module
+live-engine-speed = Engine speed
+live-load = Load
+live-road-speed = Road speed
+live-coolant = Coolant
+live-oil = Oil
+live-supply = Supply of the module
+live-run-time = Time since the start
+ready-misfire = Misfire
+ready-fuel-system = Fuel system
+ready-components = Components
+ready-catalyst = Catalyst
+ready-fuel-vapour = Fuel vapour system
+ready-oxygen-sensors = Oxygen sensors
+ready-valve-timing = Exhaust gas recirculation or valve timing
+ready-complete = complete
+ready-waiting = not complete
+counter-warm-ups = Warm-ups since the clear
+counter-distance = Distance since the clear
+counter-time = Running time since the clear
+counter-lamp-distance = Distance with the lamp on
+counter-lamp-time = Running time with the lamp on
+amount-rpm = { $value } rpm
+amount-percent = { $value } %
+amount-km-h = { $value } km/h
+amount-celsius = { $value } °C
+amount-volts = { $value } V
+amount-seconds = { $value } s
+amount-km = { $value } km
+amount-running-minutes = { $value } min
+test-name = { $code }, { $measure }
+test-waiting = has not run
+test-passed = { $value }, limits { $least } to { $most }, passed
+test-failed = { $value }, limits { $least } to { $most }, failed
+measure-time-off-target = time off target
+measure-hunting-share = share of time hunting
+measure-response-time = time to follow a change
+measure-time-wrong-at-rest = time wrong at rest
+measure-time-of-circuit-fault = time with a circuit fault
+measure-time-of-supply-fault = time with the supply out of limits
+measure-time-of-oil-pressure-fault = time with wrong oil pressure

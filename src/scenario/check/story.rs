@@ -6,6 +6,7 @@ use crate::faults::{FaultName, places};
 use crate::scenario::findings::{Findings, nearest, shown};
 use crate::scenario::problem::{ProblemKind, Thing};
 use crate::scenario::schema::ScenarioFile;
+use crate::scenario::shared_routes;
 use crate::session::setup::{Route, StepMinutes};
 use crate::session::step::CustomerTopic;
 use crate::units::{Minutes, Money};
@@ -52,7 +53,8 @@ pub(crate) fn scenario(
         well_named(findings, &format!("routes.{name}"), name);
         drive(findings, &format!("routes.{name}"), route);
     }
-    let roads = scenario.routes.keys();
+    shared_roads(findings, scenario);
+    let roads = scenario.routes.keys().chain(&scenario.shared_routes);
     findings.name("customers_route", Thing::Route, &scenario.customers_route, roads);
     findings.number("workshop_temperature", scenario.workshop_temperature.0, (-40.0, 50.0));
     rubric(findings, scenario);
@@ -70,10 +72,25 @@ fn is_small(findings: &mut Findings<'_>, scenario: &ScenarioFile) -> bool {
     few("job.history", scenario.job.history.len());
     few("prices.valves", scenario.prices.valves.len());
     few("routes", scenario.routes.len());
+    few("shared_routes", scenario.shared_routes.len());
     for (name, route) in &scenario.routes {
         few(&format!("routes.{name}.profile.segments"), route.profile.segments.len());
     }
     longest <= super::MOST_ENTRIES
+}
+
+/// Roads that are named must be carried, and be there once.
+fn shared_roads(findings: &mut Findings<'_>, scenario: &ScenarioFile) {
+    let carried = shared_routes::names();
+    let mut seen: BTreeSet<&Id> = scenario.routes.keys().collect();
+    for (number, name) in scenario.shared_routes.iter().enumerate() {
+        let path = format!("shared_routes[{number}]");
+        findings.name(&path, Thing::Route, name, carried.iter());
+        if !seen.insert(name) {
+            let name = shown(name.as_str());
+            findings.add(&path, ProblemKind::Repeated { thing: Thing::Route, name });
+        }
+    }
 }
 
 fn job(findings: &mut Findings<'_>, scenario: &ScenarioFile) {

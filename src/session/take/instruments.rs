@@ -1,7 +1,7 @@
 //! Test lamp, current probe and scope.
 
 use super::measure::reach;
-use super::module::{reader_time, silence};
+use super::module::{reader_time, switch};
 use super::{Outcome, Refusal, minutes};
 use crate::instruments::scope::{self, Capture, PinLevels, Signal};
 use crate::instruments::test_lamp;
@@ -141,13 +141,12 @@ pub(super) fn scope(session: &mut Session, signal: Signal, valve: &Id) -> Outcom
     let mut time = scope_time(session);
     if !runs {
         time += reader_time(session);
-        if let Some(reason) = silence(session)? {
-            return Ok(Ok(vec![Event::NoAnswer { reason }, minutes(time)]));
+        if let Err(no_answer) = switch(session, valve, false)? {
+            return Ok(Ok(vec![no_answer, minutes(time)]));
         }
-        session.vehicle.command(valve, false)?;
     }
     let Some(driven) = session.vehicle.driven(valve)? else {
-        return Ok(Ok(vec![Event::NoAnswer { reason: NoAnswer::NoSupply }, minutes(time)]));
+        return Ok(Ok(vec![Event::NoAnswer { reason: NoAnswer::NoReply }, minutes(time)]));
     };
     let mut events = running_caution(session);
     if runs {

@@ -51,9 +51,14 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
             measure::power(session, valve, *seconds, *reversed)
         }
         Step::Command { valve, on } => module::command(session, valve, *on),
-        Step::ReadCodes | Step::ReadFreezeFrame | Step::ReadLiveData | Step::ClearCodes => {
-            module::request(session, step)
-        }
+        Step::ReadCodes
+        | Step::ReadFreezeFrame
+        | Step::ReadLiveData
+        | Step::ReadLiveItems { .. }
+        | Step::ReadReadiness
+        | Step::ReadTestResults
+        | Step::ReadVehicleInformation
+        | Step::ClearCodes => module::request(session, step),
         Step::Suspect { .. } | Step::Predict { .. } | Step::Commit { .. } => {
             Ok(reason::note(session, step))
         }

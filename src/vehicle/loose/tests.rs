@@ -1,4 +1,5 @@
 use super::*;
+use crate::vehicle::diagnostic_link::LinkCondition;
 use std::collections::BTreeMap;
 
 fn condition(contacts: &[(&str, LooseContact)]) -> Condition {
@@ -11,6 +12,7 @@ fn condition(contacts: &[(&str, LooseContact)]) -> Condition {
         valves: BTreeMap::new(),
         oil: crate::vehicle::condition::OilFill { litres: 4.0, hours: 50.0 },
         battery_charge: 0.9,
+        link: LinkCondition::SOUND,
     }
 }
 

@@ -1,13 +1,18 @@
 //! One event of every kind, so that every sentence is said once.
 
 use super::sample::code;
+use crate::control_module::code_report::Readiness;
+use crate::control_module::known_code::ReadinessGroup;
+use crate::control_module::test_result::Measure;
 use crate::faults::{FaultKind, FaultName};
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::instruments::scope::{Capture, Cursors, DipSeen, Plateau, Signal};
 use crate::instruments::test_lamp::Glow;
 use crate::physics::stroke::Click;
 use crate::session::event::{
-    Breach, CamData, CamDrive, Event, Frame, Hazard, NoAnswer, OilLook, Refusal, Sight,
+    Breach, CamData, CamDrive, CounterReading, Event, Frame, Hazard, LiveValue, NoAnswer, OilLook,
+    Refusal, Sight, TestFigures, TestReading,
 };
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
@@ -134,8 +139,30 @@ every! { clicks: Click {
 
 every! { no_answers: NoAnswer {
     NoAnswer::KeyOff => NoAnswer::KeyOff,
-    NoAnswer::NoSupply => NoAnswer::NoSupply,
+    NoAnswer::ReaderDark => NoAnswer::ReaderDark,
+    NoAnswer::NoReply => NoAnswer::NoReply,
+    NoAnswer::NotOffered => NoAnswer::NotOffered,
     NoAnswer::EngineRuns => NoAnswer::EngineRuns,
+} }
+
+every! { readiness_groups: ReadinessGroup {
+    ReadinessGroup::Misfire => ReadinessGroup::Misfire,
+    ReadinessGroup::FuelSystem => ReadinessGroup::FuelSystem,
+    ReadinessGroup::Components => ReadinessGroup::Components,
+    ReadinessGroup::Catalyst => ReadinessGroup::Catalyst,
+    ReadinessGroup::FuelVapour => ReadinessGroup::FuelVapour,
+    ReadinessGroup::OxygenSensors => ReadinessGroup::OxygenSensors,
+    ReadinessGroup::ValveTiming => ReadinessGroup::ValveTiming,
+} }
+
+every! { measures: Measure {
+    Measure::TimeOffTarget => Measure::TimeOffTarget,
+    Measure::HuntingShare => Measure::HuntingShare,
+    Measure::ResponseTime => Measure::ResponseTime,
+    Measure::TimeWrongAtRest => Measure::TimeWrongAtRest,
+    Measure::TimeOfCircuitFault => Measure::TimeOfCircuitFault,
+    Measure::TimeOfSupplyFault => Measure::TimeOfSupplyFault,
+    Measure::TimeOfOilPressureFault => Measure::TimeOfOilPressureFault,
 } }
 
 every! { qualities: Idling {
@@ -241,7 +268,7 @@ every! { plain_events: Event {
     Event::LeadsZeroed => Event::LeadsZeroed,
     Event::LeadFuseBlew => Event::LeadFuseBlew,
     Event::Heard { .. } => Event::Heard { valve: valve(), current_on: true, click: Click::Dull },
-    Event::NoAnswer { .. } => Event::NoAnswer { reason: NoAnswer::NoSupply },
+    Event::NoAnswer { .. } => Event::NoAnswer { reason: NoAnswer::NoReply },
     Event::Commanded { .. } => Event::Commanded { valve: valve(), on: true },
     Event::Codes { .. } => Event::Codes {
         stored: vec![code("P0010"), code("P1234")],
@@ -254,6 +281,38 @@ every! { plain_events: Event {
     Event::LiveData { .. } => Event::LiveData {
         frame: Frame { code: None, ..frame() },
         cams: vec![CamData { valve: valve(), wanted: 20.0, actual: 3.25, duty: 71.0 }],
+    },
+    Event::LiveItems { .. } => Event::LiveItems {
+        values: LiveItem::ALL.map(|item| LiveValue { item, value: Some(14.1) }).to_vec(),
+    },
+    Event::Readiness { .. } => Event::Readiness {
+        lamp: true,
+        stored: 2,
+        groups: readiness_groups()
+            .into_iter()
+            .map(|group| Readiness { group, is_complete: group == ReadinessGroup::Misfire })
+            .collect(),
+        counters: CounterReading {
+            warm_ups: Some(3.0),
+            distance: Some(61.0),
+            time: Some(75.0),
+            lamp_distance: Some(40.0),
+            lamp_time: Some(52.0),
+        },
+    },
+    Event::TestResults { .. } => Event::TestResults {
+        results: measures()
+            .into_iter()
+            .flat_map(|measure| {
+                let figures = |value, passes| TestFigures { value, least: 0.0, most: 0.5, passes };
+                [None, Some(figures(0.25, true)), Some(figures(1.5, false))]
+                    .map(|figures| TestReading { code: code("P0011"), measure, figures })
+            })
+            .collect(),
+    },
+    Event::VehicleInformation { .. } => Event::VehicleInformation {
+        identification: "INVENTEDHARRO2016".to_owned(),
+        calibration: "FW-HARRO-2016".to_owned(),
     },
     Event::CodesCleared => Event::CodesCleared,
     Event::Driven { .. } => Event::Driven {
@@ -377,6 +436,13 @@ pub(super) fn every_event() -> Vec<Event> {
     events.extend([
         Event::Commanded { valve: valve(), on: false },
         Event::FreezeFrame { frame: None },
+        Event::LiveItems { values: vec![LiveValue { item: LiveItem::Oil, value: None }] },
+        Event::Readiness {
+            lamp: false,
+            stored: 0,
+            groups: Vec::new(),
+            counters: CounterReading::default(),
+        },
         Event::FreezeFrame { frame: Some(Frame { code: None, ..frame() }) },
         Event::PredictionChecked { met: true },
         Event::Committed { fault: None },

@@ -2,6 +2,7 @@
 
 use super::sample::briefing;
 use crate::faults::FaultName;
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::step::{
@@ -11,7 +12,7 @@ use crate::vehicle::spec::Id;
 use crate::wording::place::PlaceKind;
 use crate::wording::step_words::OVER_LIMIT_ONLY;
 use proptest::prelude::*;
-use proptest::sample::select;
+use proptest::sample::{select, subsequence};
 
 fn place(kind: PlaceKind) -> impl Strategy<Value = Id> + Clone {
     select(kind.places(&briefing()))
@@ -51,6 +52,9 @@ fn without_details() -> impl Strategy<Value = Step> {
         Step::ReadCodes,
         Step::ReadFreezeFrame,
         Step::ReadLiveData,
+        Step::ReadReadiness,
+        Step::ReadTestResults,
+        Step::ReadVehicleInformation,
         Step::ClearCodes,
         Step::AskApproval,
         Step::TopUpOil,
@@ -83,6 +87,9 @@ fn chosen() -> impl Strategy<Value = Step> {
         select(topics).prop_map(|topic| Step::AskCustomer { topic }),
         select(service).prop_map(|topic| Step::Consult { topic }),
         select(keys).prop_map(|position| Step::Key { position }),
+        subsequence(LiveItem::ALL.to_vec(), 1..=LiveItem::ALL.len())
+            .prop_shuffle()
+            .prop_map(|items| Step::ReadLiveItems { items }),
         select(endings).prop_map(|ending| Step::HandOver { ending }),
     ]
 }

@@ -2,7 +2,7 @@
 
 use super::super::line::{decode, digest_of_events};
 use super::super::problem::{Flaw, JsonFault};
-use super::samples::{electrical_steps, every_kind_of_step, varied_events};
+use super::samples::{electrical_steps, every_kind_of_step, steps_since_the_corpus, varied_events};
 use super::{PROGRAM, case, lines, sample, taken, written};
 use crate::session::event::Event;
 use crate::session::step::{Bound, Section, Step};
@@ -57,6 +57,7 @@ fn limit_every_kind_of_step_comes_back() {
     let taken: Vec<_> = every_kind_of_step()
         .into_iter()
         .chain(electrical_steps())
+        .chain(steps_since_the_corpus())
         .map(|step| (step, varied_events()))
         .collect();
     let recorded = decode(&written(&taken)).unwrap();

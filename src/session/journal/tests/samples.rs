@@ -2,6 +2,7 @@
 
 use crate::control_module::code::Code;
 use crate::faults::{FaultKind, FaultName};
+use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::instruments::scope::Signal;
 use crate::session::event::{Event, Frame, Refusal};
@@ -62,6 +63,16 @@ pub(super) fn electrical_steps() -> Vec<Step> {
         Step::Scope { signal: Signal::DriverPin, valve: id() },
         Step::ReplaceMeterFuse,
         Step::Replace { element: id() },
+    ]
+}
+
+/// Kinds of steps that came after the corpus of version 1 was written.
+pub(super) fn steps_since_the_corpus() -> Vec<Step> {
+    vec![
+        Step::ReadLiveItems { items: LiveItem::ALL.to_vec() },
+        Step::ReadReadiness,
+        Step::ReadTestResults,
+        Step::ReadVehicleInformation,
     ]
 }
 

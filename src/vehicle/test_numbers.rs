@@ -1,0 +1,89 @@
+//! Under which numbers a vehicle's module tells its test results (service $06).
+//!
+//! Monitor $35 is variable valve timing of bank 1 (vehicle makers' service text); tests from $80 up
+//! are each maker's own. No standard monitor covers a valve's circuit, so those tests stand under
+//! $E1, the first of the maker's own monitors (from memory). Which test is which code is this
+//! vehicle's own list, as makers print it in their service information: eight numbers a valve.
+
+use super::spec::VehicleSpec;
+use crate::control_module::code::Code;
+use crate::control_module::services::test_result::{FIRST_OWN_TEST, Scaling, VALVE_TIMING};
+use crate::control_module::test_result::Measure;
+
+/// First monitor of the maker's own numbering (SAE J1979, from memory).
+const OWN_MONITOR: u8 = 0xE1;
+/// Numbers set aside for each valve.
+const TESTS_A_VALVE: usize = 8;
+/// From a share to what is told of it.
+const PERCENT: f64 = 100.0;
+
+/// One test with its numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NumberedTest {
+    /// Monitor.
+    pub monitor: u8,
+    /// Test.
+    pub test: u8,
+    /// The code that the test can set.
+    pub code: Code,
+    /// What is measured.
+    pub measure: Measure,
+}
+
+impl NumberedTest {
+    /// Unit and step in which it is told.
+    #[must_use]
+    pub const fn scaling(&self) -> Scaling {
+        match self.measure {
+            Measure::HuntingShare => Scaling::Percent,
+            _ => Scaling::Milliseconds,
+        }
+    }
+
+    /// A figure of the measure as it is told: seconds, or a share as per cent.
+    #[must_use]
+    pub fn told(&self, figure: f64) -> f64 {
+        if self.measure == Measure::HuntingShare { figure * PERCENT } else { figure }
+    }
+
+    /// A figure of the measure from what was told.
+    #[must_use]
+    pub fn figure(&self, told: f64) -> f64 {
+        if self.measure == Measure::HuntingShare { told / PERCENT } else { told }
+    }
+}
+
+/// Every test of a vehicle's module, monitor by monitor. Valves beyond the numbers that there are
+/// have none.
+#[must_use]
+pub fn numbered_tests(spec: &VehicleSpec) -> Vec<NumberedTest> {
+    let mut timing = Vec::new();
+    let mut circuits = Vec::new();
+    for (place, valve) in spec.valves.iter().enumerate() {
+        let codes = valve.codes;
+        let number = |test: usize| {
+            u8::try_from(usize::from(FIRST_OWN_TEST) + place * TESTS_A_VALVE + test).ok()
+        };
+        let of = |monitor, list: &[(Code, Measure)], into: &mut Vec<NumberedTest>| {
+            into.extend(list.iter().enumerate().filter_map(|(at, (code, measure))| {
+                let test = number(at)?;
+                Some(NumberedTest { monitor, test, code: *code, measure: *measure })
+            }));
+        };
+        of(
+            VALVE_TIMING,
+            &[
+                (codes.advanced, Measure::TimeOffTarget),
+                (codes.advanced, Measure::HuntingShare),
+                (codes.retarded, Measure::TimeOffTarget),
+                (codes.slow, Measure::ResponseTime),
+                (codes.correlation, Measure::TimeWrongAtRest),
+            ],
+            &mut timing,
+        );
+        let circuit = [codes.open, codes.low, codes.high];
+        of(OWN_MONITOR, &circuit.map(|code| (code, Measure::TimeOfCircuitFault)), &mut circuits);
+    }
+    timing.append(&mut circuits);
+    timing
+}
