@@ -167,9 +167,13 @@ const fn kind(step: &Step) -> usize {
         Step::Scope { .. } => 34,
         Step::ReplaceMeterFuse => 35,
         Step::Replace { .. } => 36,
+        Step::ChangeOil { .. } => 37,
+        Step::FitGauge => 38,
+        Step::ReadGauge { .. } => 39,
+        Step::RemoveGauge => 40,
     }
 }
-const KINDS: usize = 37;
+const KINDS: usize = 41;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

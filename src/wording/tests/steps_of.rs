@@ -4,6 +4,7 @@ use super::sample::briefing;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::physics::oil::Grade;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
@@ -54,6 +55,11 @@ fn without_details() -> impl Strategy<Value = Step> {
         Step::ClearCodes,
         Step::AskApproval,
         Step::TopUpOil,
+        Step::FitGauge,
+        Step::RemoveGauge,
+        Step::ReadGauge { rpm: None, warm: false },
+        Step::ReadGauge { rpm: Some(2_500), warm: true },
+        Step::ChangeOil { grade: Grade::Sae20W50 },
     ])
 }
 
