@@ -171,9 +171,13 @@ const fn kind(step: &Step) -> usize {
         Step::ReadReadiness => 38,
         Step::ReadVehicleInformation => 39,
         Step::ReadTestResults => 40,
+        Step::ChangeOil { .. } => 41,
+        Step::FitGauge => 42,
+        Step::ReadGauge { .. } => 43,
+        Step::RemoveGauge => 44,
     }
 }
-const KINDS: usize = 41;
+const KINDS: usize = 45;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

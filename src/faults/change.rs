@@ -3,6 +3,7 @@
 use super::kind::{Fault, FaultKind, FaultName};
 use crate::numerics::elementary::pow;
 use crate::physics::coil::Winding;
+use crate::physics::oil::Service;
 use crate::units::{Celsius, Ohms};
 use crate::vehicle::condition::{Condition, LooseContact};
 use crate::vehicle::harness::OPEN_OHMS;
@@ -36,6 +37,17 @@ const BURNT_OHMS: (f64, f64) = (2.0, 30.0);
 const RUBBED_OHMS: (f64, f64) = (0.4, 0.02);
 /// Oil left in the sump [l], as a share of what the lower mark asks for.
 const OIL_SHARE_OF_LEAST: (f64, f64) = (0.68, 0.58);
+
+/// Lives of its additives that worn-out oil has used.
+const LIVES_USED: (f64, f64) = (1.6, 2.4);
+/// Temperature at which it was worn out [°C]: loaded hills in summer.
+const WORN_OUT_AT_C: f64 = 112.0;
+/// Share of a screen that the worst sludge covers on its own.
+const SCREEN_FOR_SLUDGE: f64 = 0.6;
+/// Share of fuel in the oil; from 4 to 5 % trade literature on used oil asks for action at once.
+const FUEL_SHARE: (f64, f64) = (0.06, 0.14);
+/// Share of oil of the wrong grade: from a bold topping-up to the whole fill.
+const WRONG_SHARE: (f64, f64) = (0.6, 1.0);
 
 /// Every place of a vehicle where a kind of fault makes sense, in the order of its file.
 #[must_use]
@@ -78,7 +90,7 @@ pub fn places(spec: &VehicleSpec) -> Vec<FaultName> {
                 names.push(FaultName { kind, place: element.id().clone() });
             }
         }
-        if kind == FaultKind::LowOil {
+        if kind.is_in_oil() {
             names.push(FaultName { kind, place: Id::from("sump") });
         }
     }
@@ -103,14 +115,45 @@ fn geometric((mild, worst): (f64, f64), severity: f64) -> f64 {
     mild * pow(worst / mild, severity)
 }
 
+/// Changes the oil. Every change leaves what the others changed, so that they can be combined in any
+/// order.
+fn apply_to_oil(kind: FaultKind, severity: f64, spec: &VehicleSpec, condition: &mut Condition) {
+    let oil = &mut condition.oil;
+    match kind {
+        FaultKind::LowOil => {
+            oil.litres = spec.sump.least_litres * linear(OIL_SHARE_OF_LEAST, severity);
+        }
+        FaultKind::FuelInOil => {
+            // The fuel comes on top of the oil, so the level rises.
+            let clean_l = oil.litres * (1.0 - oil.fuel_share);
+            oil.fuel_share = linear(FUEL_SHARE, severity);
+            oil.litres = clean_l / (1.0 - oil.fuel_share);
+        }
+        FaultKind::WrongOil => {
+            let other = spec.oil.grade.worst_mistake();
+            oil.other = Some((other, linear(WRONG_SHARE, severity)));
+        }
+        _ => {
+            oil.mean_c = WORN_OUT_AT_C;
+            let lives = linear(LIVES_USED, severity);
+            oil.hours = Service::hours_for(lives, oil.grade.base(), oil.mean_c);
+            // What the oil carried it has left on the screens too, never enough to starve a valve.
+            let left = SCREEN_FOR_SLUDGE * oil.sludge();
+            for valve in condition.valves.values_mut() {
+                valve.screen_blocked = valve.screen_blocked.max(left);
+            }
+        }
+    }
+}
+
 /// Applies a fault to a condition. A fault whose place the vehicle does not have changes nothing
 /// and returns `false`.
 #[must_use]
 pub fn apply(fault: &Fault, spec: &VehicleSpec, condition: &mut Condition) -> bool {
     let severity = fault.severity.clamp(0.0, 1.0);
     let FaultName { kind, place } = &fault.name;
-    if *kind == FaultKind::LowOil {
-        condition.oil.litres = spec.sump.least_litres * linear(OIL_SHARE_OF_LEAST, severity);
+    if kind.is_in_oil() {
+        apply_to_oil(*kind, severity, spec, condition);
         return true;
     }
     if !kind.is_in_valve() {

@@ -40,11 +40,17 @@ pub enum FaultKind {
     ResistiveRelay,
     /// Too little oil.
     LowOil,
+    /// Oil that was never changed: oxidised, thick, full of sludge.
+    WornOutOil,
+    /// Fuel in the oil.
+    FuelInOil,
+    /// Oil of another grade than the maker asks for.
+    WrongOil,
 }
 
 impl FaultKind {
     /// Every kind, in a fixed order.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 20] = [
         Self::OpenCoil,
         Self::PartlyBrokenCoil,
         Self::PoorJoint,
@@ -62,6 +68,9 @@ impl FaultKind {
         Self::BlownFuse,
         Self::ResistiveRelay,
         Self::LowOil,
+        Self::WornOutOil,
+        Self::FuelInOil,
+        Self::WrongOil,
     ];
 
     /// The word by which steps and files name it.
@@ -85,7 +94,16 @@ impl FaultKind {
             Self::BlownFuse => "blown-fuse",
             Self::ResistiveRelay => "resistive-relay",
             Self::LowOil => "low-oil",
+            Self::WornOutOil => "worn-out-oil",
+            Self::FuelInOil => "fuel-in-oil",
+            Self::WrongOil => "wrong-oil",
         }
+    }
+
+    /// Whether it is a matter of the oil, whose place is the sump.
+    #[must_use]
+    pub const fn is_in_oil(self) -> bool {
+        matches!(self, Self::LowOil | Self::WornOutOil | Self::FuelInOil | Self::WrongOil)
     }
 
     /// Whether renewing the valve takes it away.

@@ -4,7 +4,9 @@ use crate::units::Celsius;
 use crate::vehicle::assembly::Assembly;
 use crate::vehicle::condition::Condition;
 use crate::vehicle::harness::{ElectricalState, Wiring, wire_up};
-use crate::vehicle::spec::{HarnessElement, HarnessSpec, Id, LoadOhms, SumpSpec, VehicleSpec};
+use crate::vehicle::spec::{
+    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, VehicleSpec,
+};
 use std::collections::BTreeMap;
 
 /// A full battery at 20 °C [V], and its resistance [ohm].
@@ -35,6 +37,7 @@ pub(super) fn bench(resistances: &[(&str, &str, f64)], key_on: bool) -> Vec<(f64
         year: 2000,
         engine: "none".to_owned(),
         sump: SumpSpec { full_litres: 1.0, least_litres: 0.5 },
+        oil: OilSpec::default(),
         valves: Vec::new(),
         valve_parts: Vec::new(),
         parts: Vec::new(),

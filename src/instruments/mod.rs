@@ -8,5 +8,6 @@ mod bench;
 pub mod code_reader;
 pub mod current_probe;
 pub mod multimeter;
+pub mod pressure_gauge;
 pub mod scope;
 pub mod test_lamp;

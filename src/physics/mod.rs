@@ -7,6 +7,7 @@ pub mod oil;
 pub mod orifice;
 pub mod phaser;
 pub mod port;
+pub mod pressure_switch;
 pub mod pulsed_coil;
 pub mod pump;
 pub mod range;

@@ -32,6 +32,9 @@ pub struct Pump {
     pub displacement_cm3: f64,
     /// Share of the displacement that is delivered, 0.7 to 1 (engineering estimate).
     pub efficiency: f64,
+    /// Geometry of the gaps inside the pump beyond those that its efficiency holds [m³]: what slips
+    /// back is this · pressure / viscosity. None in a new pump, more with worn gears or rotors.
+    pub worn_gap_m3: f64,
     /// Geometry of the bearing gaps [m³]: flow = this · pressure / viscosity (engineering
     /// estimate; worn bearings raise it).
     pub bearing_gap_m3: f64,
@@ -56,6 +59,7 @@ impl Pump {
     pub const TYPICAL: Self = Self {
         displacement_cm3: 14.0,
         efficiency: 0.96,
+        worn_gap_m3: 0.0,
         bearing_gap_m3: 5.2e-12,
         jet_gap_m3: 8e-13,
         drilling_mm2: 4.0,
@@ -75,7 +79,8 @@ impl Pump {
     /// Oil that the engine lets through at a gallery pressure [m³/s], with its slope [m³/(s Pa)].
     #[inline]
     fn let_through(&self, pressure_pa: f64, fluid: &Fluid) -> (f64, f64) {
-        let gaps = (self.bearing_gap_m3 + self.jet_gap_m3) / fluid.viscosity_pa_s;
+        let gaps_m3 = self.bearing_gap_m3 + self.jet_gap_m3 + self.worn_gap_m3;
+        let gaps = gaps_m3 / fluid.viscosity_pa_s;
         let drop_pa = pressure_pa.max(SMALLEST_DROP_PA);
         let speed_m_s = sqrt(2.0 * drop_pa / fluid.density_kg_m3);
         let span_pa = self.relief_span_bar * PASCALS_PER_BAR;
@@ -279,6 +284,21 @@ mod tests {
             let (lost, slope) = pump.let_through(pressure.0 * PASCALS_PER_BAR, &fluid);
             let delivered = pump.delivery_m3_s(Rpm(rpm), air);
             prop_assert!((lost - delivered).abs() <= slope * 2.0 * EQUILIBRIUM_TOLERANCE_PA);
+        }
+
+        /// A worn pump slips by pressure over viscosity: hot oil suffers most, and below relief
+        /// pressure the loss of pressure is what the same gap in a bearing makes.
+        #[test]
+        fn prop_a_worn_pump_loses_as_a_worn_bearing_does(
+            rpm in 500.0_f64..2_000.0, gap in 1e-13_f64..2e-11, temperature in 60.0_f64..130.0,
+        ) {
+            let fluid = Oil::TYPICAL_5W_30.curve().unwrap().fluid(Celsius(temperature));
+            let new = Pump::TYPICAL;
+            let worn = Pump { worn_gap_m3: gap, ..new };
+            let bearing = Pump { bearing_gap_m3: new.bearing_gap_m3 + gap, ..new };
+            let at = |pump: Pump| pump.equilibrium(Rpm(rpm), 0.03, &fluid).unwrap().0;
+            prop_assert!(at(worn) < at(new));
+            prop_assert!((at(worn) - at(bearing)).abs() < 2e-5);
         }
 
         /// Worn bearings never raise the pressure.

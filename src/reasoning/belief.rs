@@ -184,8 +184,12 @@ const fn changes_vehicle(step: &Step) -> bool {
             | Step::MeasureFromFront { .. }
             | Step::Scope { .. }
             | Step::TopUpOil
+            | Step::ChangeOil { .. }
             | Step::ClearCodes
             | Step::Drive { .. }
+            | Step::FitGauge
+            | Step::ReadGauge { .. }
+            | Step::RemoveGauge
             | Step::Key { .. }
             | Step::Command { .. }
             | Step::Plug { .. }

@@ -15,8 +15,9 @@
 use super::belief::{Belief, cost_of};
 use super::likelihood::differ;
 use super::outcome::{Aspect, aspects};
-use super::probe::{Probe, probes, steps_to};
+use super::probe::{Probe, asks_for_gauge, gauge_probe, probes, steps_to};
 use super::remedy::Remedy;
+use super::world::Worlds;
 use crate::faults::FaultName;
 use crate::numerics::digest::{Digest, DigestBuilder};
 use crate::session::attempt::Session;
@@ -78,6 +79,15 @@ impl Expert {
     pub fn new(briefing: Arc<Briefing>) -> Self {
         let probes = probes(&briefing.vehicle);
         Self { briefing, probes, shown: BTreeMap::new(), priced: BTreeMap::new() }
+    }
+
+    /// The same with the oil pressure gauge at hand, where one of the worlds asks for it.
+    #[must_use]
+    pub fn with_gauge_for(mut self, worlds: &Worlds) -> Self {
+        if worlds.worlds.iter().any(|world| asks_for_gauge(world.fault.as_ref())) {
+            self.probes.push(gauge_probe(&self.briefing.vehicle));
+        }
+        self
     }
 
     /// The tests that are considered.

@@ -3,7 +3,7 @@
 use crate::control_module::code::Code;
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::Cursors;
-use crate::session::event::{Event, TestReading};
+use crate::session::event::{Event, OilLook, TestReading};
 use std::collections::BTreeSet;
 
 /// One informative thing in the events of a step.
@@ -39,6 +39,11 @@ const LEAST_SPREAD_OHM: f64 = 0.15;
 const LEAST_SPREAD_A: f64 = 0.03;
 /// Spread of the moment of a dip between valves that are alike [ms].
 const DIP_SPREAD_MS: f64 = 1.5;
+/// Relative spread of the oil pressures of sound engines, and its least [bar]; spread of a needle's
+/// swing [bar]: engineering estimates.
+const PRESSURE_SPREAD: f64 = 0.06;
+const LEAST_SPREAD_BAR: f64 = 0.05;
+const SWING_SPREAD_BAR: f64 = 0.15;
 /// Spread of a level on the dipstick in shares of the span between its marks.
 const LEVEL_SPREAD: f64 = 0.08;
 /// Spread of a camshaft's mean error and furthest position over a drive [crank degrees].
@@ -71,12 +76,20 @@ pub fn aspects(events: &[Event]) -> Vec<Aspect> {
                 found.push(reading(MeterFunction::Amps, *display, *tolerance));
             }
             Event::Captured { capture, .. } => captured(&capture.cursors, &mut found),
+            Event::GaugeRead { bar, swing, tolerance, .. } => {
+                let sigma = (PRESSURE_SPREAD * bar).max(LEAST_SPREAD_BAR) + 0.577 * tolerance;
+                found.push(Aspect::Quantity { value: *bar, sigma });
+                found.push(Aspect::Quantity { value: *swing, sigma: SWING_SPREAD_BAR });
+            }
             Event::MeterFuseBlew => found.push(Aspect::kind("meter fuse")),
             Event::LeadFuseBlew => found.push(Aspect::kind("lead fuse")),
             Event::Seen { sight, .. } => found.push(Aspect::kind(format!("{sight:?}"))),
-            Event::OilSeen { level, dry, .. } => {
+            Event::OilSeen { level, dry, look, feel, smells_of_fuel } => {
                 found.push(Aspect::kind(if *dry { "dry" } else { "wet" }));
                 found.push(Aspect::Quantity { value: *level, sigma: LEVEL_SPREAD });
+                // Healthy used oil is dark too, so fresh or dark tells nothing.
+                let sludge = *look == OilLook::Sludge;
+                found.push(Aspect::kind(format!("{sludge} {feel:?} {smells_of_fuel}")));
             }
             Event::KeyTurned { engine_lamp, oil_lamp, .. } => {
                 found.push(Aspect::kind(format!("{engine_lamp} {oil_lamp}")));

@@ -1,5 +1,6 @@
 //! Tests that can be made on a vehicle, and the steps that lead to each.
 
+use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::attempt::Sighted;
@@ -100,6 +101,32 @@ fn plan_removal(
         plan_removal(before, spec, sighted, planned, order);
     }
     order.push(part.clone());
+}
+
+/// Oil pressure with a warm engine at idle: gauge in, engine warm, gauge out. It runs the engine, so
+/// it is weighed only where the oil itself is suspected ([`asks_for_gauge`]).
+#[must_use]
+pub fn gauge_probe(spec: &VehicleSpec) -> Probe {
+    let off = Need {
+        off: spec.oil.gauge_tap.behind.clone(),
+        key: Some(KeyPosition::Off),
+        ..Need::default()
+    };
+    let key = |position| Step::Key { position };
+    let steps = vec![
+        Step::FitGauge,
+        key(KeyPosition::Start),
+        Step::ReadGauge { rpm: None, warm: true },
+        key(KeyPosition::Off),
+        Step::RemoveGauge,
+    ];
+    Probe { need: off, steps, shows: 2 }
+}
+
+/// Whether a fault is one that oil pressure tells about and the level on the stick does not.
+#[must_use]
+pub fn asks_for_gauge(fault: Option<&FaultName>) -> bool {
+    fault.is_some_and(|fault| fault.kind.is_in_oil() && fault.kind != FaultKind::LowOil)
 }
 
 /// Every test of the shipped instruments that makes sense on a vehicle, from its own data.

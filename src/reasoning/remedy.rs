@@ -22,6 +22,8 @@ pub enum Remedy {
     Replace(Id),
     /// Fill up the oil.
     TopUp,
+    /// Change oil and filter.
+    ChangeOil,
 }
 
 impl Remedy {
@@ -51,6 +53,9 @@ impl Remedy {
             FaultKind::ChafedFeed => vec![Self::MendAndFuse(place)],
             FaultKind::BlownFuse | FaultKind::ResistiveRelay => vec![Self::Replace(place)],
             FaultKind::LowOil => vec![Self::TopUp],
+            FaultKind::WornOutOil | FaultKind::FuelInOil | FaultKind::WrongOil => {
+                vec![Self::ChangeOil]
+            }
         }
     }
 
@@ -76,6 +81,7 @@ impl Remedy {
             Step::Mend { element } => Some(Self::Mend(element.clone())),
             Step::Replace { element } => Some(Self::Replace(element.clone())),
             Step::TopUpOil => Some(Self::TopUp),
+            Step::ChangeOil { .. } => Some(Self::ChangeOil),
             _ => None,
         }
     }
@@ -120,6 +126,7 @@ impl Remedy {
             }
             Self::Replace(element) => replacing(spec, element, sighted),
             Self::TopUp => vec![Step::TopUpOil],
+            Self::ChangeOil => vec![Step::ChangeOil { grade: spec.oil.grade }],
         }
     }
 }

@@ -72,8 +72,8 @@ pub fn review(
     log: &[Entry],
     progress: &dyn Fn(usize, usize),
 ) -> Result<Review, VehicleError> {
+    let mut expert = Expert::new(Arc::clone(briefing)).with_gauge_for(&worlds);
     let mut belief = Belief::prior(worlds);
-    let mut expert = Expert::new(Arc::clone(briefing));
     let mut steps = Vec::with_capacity(log.len());
     let mut valuation = expert.value(&belief)?;
     let value_at_start = valuation.cost;
@@ -178,6 +178,9 @@ const fn is_weighed(step: &Step) -> bool {
             | Step::TestLamp { .. }
             | Step::Clamp { .. }
             | Step::Scope { .. }
+            | Step::FitGauge
+            | Step::ReadGauge { .. }
+            | Step::RemoveGauge
             | Step::Power { .. }
             | Step::Command { .. }
             | Step::Look { .. }
@@ -187,6 +190,7 @@ const fn is_weighed(step: &Step) -> bool {
             | Step::Mend { .. }
             | Step::Replace { .. }
             | Step::TopUpOil
+            | Step::ChangeOil { .. }
     )
 }
 
@@ -212,6 +216,7 @@ const fn disturbs(step: &Step) -> bool {
             | Step::Replace { .. }
             | Step::MeasureFromFront { .. }
             | Step::TopUpOil
+            | Step::ChangeOil { .. }
             | Step::ClearCodes
             | Step::Drive { .. }
             | Step::Key { position: KeyPosition::Start }

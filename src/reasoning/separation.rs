@@ -3,7 +3,7 @@
 use super::belief::cost_of;
 use super::likelihood::differ;
 use super::outcome::{Aspect, aspects};
-use super::probe::{Probe, probes, steps_to};
+use super::probe::{Probe, asks_for_gauge, gauge_probe, probes, steps_to};
 use super::world::World;
 use crate::faults::FaultName;
 use crate::session::attempt::Session;
@@ -67,7 +67,13 @@ pub fn separations<'w>(
     let most = AFFORDABLE_SHARE * briefing.prices.comeback.as_units();
     let mut tests = Vec::new();
     let mut remembered = None;
-    for probe in probes(&briefing.vehicle) {
+    let rivals: Vec<_> = rivals.collect();
+    let mut considered = probes(&briefing.vehicle);
+    if asks_for_gauge(fault) || rivals.iter().any(|(_, rival)| asks_for_gauge(rival.fault.as_ref()))
+    {
+        considered.push(gauge_probe(&briefing.vehicle));
+    }
+    for probe in considered {
         if matches!(probe.showing(), Step::ReadCodes) {
             let (_, seen) = make(&probe, truth, briefing)?;
             remembered = Some((probe, seen));

@@ -135,6 +135,7 @@ fn proposal(proposal: &Proposal) -> Value {
         Proposal::Repair(Remedy::MendAndFuse(element)) => json!({ "mend-and-fuse": element }),
         Proposal::Repair(Remedy::Replace(element)) => json!({ "replace": element }),
         Proposal::Repair(Remedy::TopUp) => json!("top-up-oil"),
+        Proposal::Repair(Remedy::ChangeOil) => json!("change-oil"),
         Proposal::Close => json!("close"),
     }
 }

@@ -50,6 +50,7 @@ pub(super) struct Progress {
     pub clamp_fetched: bool,
     pub scope_set_up: bool,
     pub reader_connected: bool,
+    pub gauge_fitted: bool,
     pub codes_read: bool,
     pub oil_checked: bool,
     pub suspects: BTreeMap<FaultName, u8>,
@@ -68,6 +69,8 @@ pub struct Session {
     pub(super) meter: Multimeter,
     pub(super) clamp: CurrentProbe,
     pub(super) progress: Progress,
+    /// Seed of everything random during the session.
+    pub(super) seed: u64,
     till: Till,
     log: Vec<Entry>,
     complaint: bool,
@@ -122,6 +125,7 @@ impl Session {
             meter: hidden.meter,
             clamp,
             progress: Progress::default(),
+            seed: hidden.seed,
             till: Till::default(),
             log: Vec::new(),
             complaint: false,
@@ -170,6 +174,7 @@ impl Session {
             meter: self.meter,
             clamp: self.clamp,
             progress: self.progress.clone(),
+            seed: self.seed,
             till: self.till,
             log: Vec::new(),
             complaint: self.complaint,
@@ -184,6 +189,7 @@ impl Session {
             + 2 * u8::from(self.progress.reader_connected)
             + 4 * u8::from(self.progress.clamp_fetched)
             + 8 * u8::from(self.progress.scope_set_up)
+            + 16 * u8::from(self.progress.gauge_fitted)
     }
 
     /// Whether the customer would have come: the engine lamp is on or the engine ran badly when

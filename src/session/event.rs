@@ -8,6 +8,7 @@ use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::Capture;
 use crate::instruments::test_lamp::Glow;
+use crate::physics::oil::Grade;
 use crate::physics::stroke::Click;
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
@@ -69,6 +70,12 @@ pub enum Event {
         dry: bool,
         /// Look of the oil.
         look: OilLook,
+        /// How it feels between two fingers.
+        #[serde(default, skip_serializing_if = "OilFeel::is_usual")]
+        feel: OilFeel,
+        /// It smells of fuel.
+        #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+        smells_of_fuel: bool,
     },
     /// A part came off.
     Removed {
@@ -175,6 +182,21 @@ pub enum Event {
     },
     /// The meter has a new fuse.
     MeterFuseReplaced,
+    /// The oil pressure gauge is in its tap.
+    GaugeFitted,
+    /// The oil pressure gauge is out, its tap is closed.
+    GaugeRemoved,
+    /// The oil pressure gauge was read.
+    GaugeRead {
+        /// Engine speed held by hand [rpm]; `None` as it idled or stood.
+        rpm: Option<u16>,
+        /// Middle of the needle's swing [bar].
+        bar: f64,
+        /// Width of its swing [bar].
+        swing: f64,
+        /// Tolerance by the gauge's class [bar].
+        tolerance: f64,
+    },
     /// The meter's own fuse blew.
     MeterFuseBlew,
     /// The leads were zeroed.
@@ -320,6 +342,13 @@ pub enum Event {
         /// Volume that went in, in tenths of a litre.
         tenths: u32,
     },
+    /// Oil and filter were changed.
+    OilChanged {
+        /// Grade that was filled in.
+        grade: Grade,
+        /// Volume that came out, in tenths of a litre.
+        drained_tenths: u32,
+    },
     /// A part of the record was written.
     Written {
         /// Section.
@@ -346,6 +375,12 @@ pub enum Refusal {
     DoesNotFit(Id),
     /// The engine runs.
     EngineRuns,
+    /// The engine stands.
+    EngineStands,
+    /// The pressure gauge is not in its tap.
+    NoGauge,
+    /// The pressure gauge is still in its tap.
+    GaugeFitted,
     /// Parts are off that the engine needs to run.
     CannotRun(Vec<Id>),
     /// The key is off.
@@ -410,6 +445,8 @@ pub enum Breach {
     DrivenIncomplete,
     /// Codes cleared before they were read.
     ClearedUnread,
+    /// Oil of another grade than the maker asks for was filled in.
+    WrongOilGrade,
     /// A part fitted or work done before a diagnosis was committed to.
     RepairBeforeDiagnosis,
     /// A part fitted without the customer's approval.
@@ -452,6 +489,29 @@ pub enum OilLook {
     Fresh,
     /// Dark, as used oil is.
     Dark,
+    /// Black, with lumps and a sticky film of sludge.
+    Sludge,
+}
+
+/// How oil feels between two fingers, against fresh oil of the right grade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum OilFeel {
+    /// As it should.
+    #[default]
+    Usual,
+    /// Thinner.
+    Thin,
+    /// Thicker.
+    Thick,
+}
+
+impl OilFeel {
+    /// Whether it is as it should be.
+    #[must_use]
+    pub const fn is_usual(&self) -> bool {
+        matches!(self, Self::Usual)
+    }
 }
 
 /// Why the module did not answer.

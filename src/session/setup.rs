@@ -62,6 +62,9 @@ pub struct Prices {
     pub mending: Money,
     /// Price of a litre of oil.
     pub oil_litre: Money,
+    /// Price of an oil filter.
+    #[serde(default = "usual_oil_filter")]
+    pub oil_filter: Money,
     /// Price of cleaning fluid for one valve.
     pub cleaning: Money,
     /// Prices of fuses and relays.
@@ -93,6 +96,9 @@ pub struct StepMinutes {
     pub measure: Minutes,
     /// Fetch the meter for the first reading.
     pub fetch_meter: Minutes,
+    /// Read the oil pressure gauge, warming up not counted.
+    #[serde(default = "usual_gauge_reading")]
+    pub read_gauge: Minutes,
     /// Power a valve.
     pub power: Minutes,
     /// Connect the code reader for the first time.
@@ -107,6 +113,9 @@ pub struct StepMinutes {
     pub mend_wire: Minutes,
     /// Top up oil.
     pub top_up: Minutes,
+    /// Change oil and filter.
+    #[serde(default = "usual_oil_change")]
+    pub change_oil: Minutes,
     /// Talk to the customer about approval.
     pub approval: Minutes,
     /// Write a part of the record.
@@ -178,6 +187,22 @@ impl Default for SmallParts {
     fn default() -> Self {
         Self { meter_fuse: Money(7_20), fuse: Money(60), relay: Money(11_80) }
     }
+}
+
+/// Price of an oil filter where a scenario names none: common practice, no source.
+const fn usual_oil_filter() -> Money {
+    Money(14_00)
+}
+
+/// Time to change oil and filter where a scenario names none: common practice 20 to 40 minutes, no
+/// source.
+const fn usual_oil_change() -> Minutes {
+    Minutes(30)
+}
+
+/// Time to read the oil pressure gauge where a scenario names none: common practice, no source.
+const fn usual_gauge_reading() -> Minutes {
+    Minutes(3)
 }
 
 /// A road for a test drive.

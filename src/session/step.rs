@@ -4,6 +4,7 @@ use crate::faults::FaultName;
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::physics::oil::Grade;
 use crate::vehicle::spec::Id;
 use serde::{Deserialize, Serialize};
 
@@ -113,6 +114,17 @@ pub enum Step {
     ReplaceMeterFuse,
     /// Hold the leads together and take their resistance off the display.
     ZeroLeads,
+    /// Screw the oil pressure gauge into its tap.
+    FitGauge,
+    /// Read the oil pressure gauge.
+    ReadGauge {
+        /// Engine speed held by hand [rpm], 1000 to 4000; `None` as it idles or stands.
+        rpm: Option<u16>,
+        /// Let the engine reach its working temperature first.
+        warm: bool,
+    },
+    /// Take the oil pressure gauge out and close the tap.
+    RemoveGauge,
     /// Put battery voltage across a valve's own pins through a fused lead, and listen.
     Power {
         /// Valve.
@@ -198,6 +210,11 @@ pub enum Step {
     },
     /// Fill oil up to the upper mark.
     TopUpOil,
+    /// Drain the oil, fit a new filter and fill up to the upper mark.
+    ChangeOil {
+        /// Grade.
+        grade: Grade,
+    },
     /// Write a part of the record.
     Write {
         /// Part of the record.

@@ -12,16 +12,24 @@ use super::whole::{Key, Vehicle};
 use crate::control_module::code::Code;
 use crate::control_module::known_code::Driver;
 use crate::control_module::verdict::Verdict;
-use crate::numerics::whole::to_usize;
-use crate::units::{Seconds, Tick, Watts};
+use crate::numerics::whole::{to_u32, to_usize};
+use crate::units::{Bars, Celsius, Minutes, Rpm, Seconds, Tick, Watts};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How long an engine idles after a start before the step is over [ms].
 const IDLE_MS: u64 = 15_000;
+/// How long the engine is held at a speed while a gauge is read [ms].
+const HOLD_MS: u64 = 8_000;
+/// Load that turns an engine without a vehicle to move: engineering estimate.
+const FREE_LOAD: f64 = 0.15;
+/// Speed at which a person warms an engine up in the workshop [rpm]: common practice, no source.
+const WARM_UP_RPM: u16 = 2_000;
+/// Oil of an engine at its working temperature, and longest wait for it.
+const WORKING_OIL: Celsius = Celsius(80.0);
+/// See [`WORKING_OIL`].
+const LONGEST_WARM_UP: Minutes = Minutes(45);
 /// Ticks between two runs of the module's circuit task.
 const CIRCUIT_TASK_TICKS: u64 = 100;
-/// Pressure under which the oil lamp lights [bar]: common practice 0.3 to 0.5, no source.
-const OIL_LAMP_BAR: f64 = 0.4;
 /// Mean power in a coil that is driven on the road [W]: engineering estimate, a duty of about
 /// 0.4 on a warm coil.
 const COIL_POWER_W: f64 = 2.5;
@@ -72,6 +80,33 @@ impl Vehicle {
         Ok(record.idling)
     }
 
+    /// Holds a running engine at idle or at a speed for some seconds, and returns how gallery
+    /// pressure went, with the time between two values.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn hold_speed(&mut self, rpm: Option<u16>) -> Result<(Vec<Bars>, Seconds), VehicleError> {
+        let asked = rpm.map_or(Demand::IDLE, Self::held);
+        let record = self.run(|tick| (tick < HOLD_MS).then_some(asked))?;
+        let pressures = record.trace.points().iter().map(|point| point.pressure).collect();
+        Ok((pressures, record.trace.interval()))
+    }
+
+    /// Lets a running engine reach its working temperature at a held speed, and returns the whole
+    /// minutes that it took; none when it is warm already.
+    pub fn warm_up(&mut self) -> Minutes {
+        let began = self.now;
+        let lasting_s = self.engine.warm_at(&Self::held(WARM_UP_RPM), WORKING_OIL, LONGEST_WARM_UP);
+        let minutes = to_u32((lasting_s.0 / 60.0).ceil());
+        self.now = began.plus_seconds(u64::from(minutes) * 60);
+        self.settle_coils(lasting_s, Watts(COIL_POWER_W));
+        Minutes(minutes)
+    }
+
+    fn held(rpm: u16) -> Demand {
+        Demand { speed: Rpm(f64::from(rpm)), load: FREE_LOAD, ..Demand::IDLE }
+    }
+
     /// Drives a road from a running engine.
     ///
     /// # Errors
@@ -107,7 +142,7 @@ impl Vehicle {
         decided.dedup();
         Ok(DriveReport {
             quality: record.idling,
-            oil_lamp: record.least_pressure.0 < OIL_LAMP_BAR,
+            oil_lamp: record.oil_lamp,
             cams: reports,
             decided,
         })
@@ -162,7 +197,7 @@ impl Vehicle {
         self.engine.drop_record();
         self.note_performance(&record, &circuits);
         self.settle_coils(Seconds(Tick(tick).as_seconds()), Watts(COIL_POWER_W));
-        self.oil_lamp = record.least_pressure.0 < OIL_LAMP_BAR;
+        self.oil_lamp = record.oil_lamp;
         Ok(record)
     }
 

@@ -11,7 +11,6 @@ use crate::control_module::cam_control::CamControlSpec;
 use crate::control_module::performance_limits::CamCodes;
 use crate::physics::actuator::Actuator;
 use crate::physics::coil::Winding;
-use crate::physics::oil::Oil;
 use crate::physics::pulsed_coil::CoilDrive;
 use crate::physics::solenoid::{driven_turns, shorted_siemens};
 use crate::units::{Celsius, Litres, Newtons, Ohms, Volts};
@@ -71,7 +70,7 @@ pub fn engine_condition(
     ambient: Celsius,
 ) -> EngineCondition {
     let mut engine = EngineCondition {
-        oil: Oil::TYPICAL_5W_30,
+        oil: condition.oil.oil(),
         fill: Litres(condition.oil.litres),
         supply: circuits.supply,
         ambient,
@@ -82,7 +81,8 @@ pub fn engine_condition(
         *engine.cams.of_mut(place.cam) =
             match (condition.valves.get(&place.id), circuits.valves.get(number)) {
                 (Some(fitted), Some(circuit)) => {
-                    let actuator = spec.actuator_of(&fitted.part_number);
+                    let mut actuator = spec.actuator_of(&fitted.part_number);
+                    actuator.spool.oil_drag_n_s_per_m *= condition.oil.film_factor();
                     cam_condition(fitted, &actuator, circuit, is_inhibited)
                 }
                 _ => CamCondition { coil: CoilDrive::OPEN, ..CamCondition::SOUND },

@@ -18,6 +18,7 @@ mod fuses;
 pub mod harness;
 pub mod loose;
 pub mod module_link;
+mod oil_level;
 pub mod per_cam;
 pub mod pulse;
 pub mod route;

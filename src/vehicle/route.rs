@@ -1,9 +1,15 @@
 //! A route as the engine feels it: speed, load and wanted cam angles against time.
 
+use crate::physics::sump::Tilt;
 use crate::units::{CrankDegrees, Rpm, Seconds};
 use crate::vehicle::per_cam::PerCam;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
+
+/// Steepest road that the model takes, as its rise by length, and hardest bend [g].
+pub const STEEPEST: f64 = 0.35;
+/// See [`STEEPEST`].
+pub const MOST_ACROSS_G: f64 = 1.0;
 
 /// One stretch of a route.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -21,6 +27,9 @@ pub struct Segment {
     pub intake_deg: f64,
     /// Wanted angle of the exhaust cam away from rest [degrees at the crank].
     pub exhaust_deg: f64,
+    /// Slope of the road and bend; level and straight where nothing is said.
+    #[serde(default)]
+    pub tilt: Tilt,
 }
 
 /// A route: segments, and how long speed takes to change from one to the next.
@@ -76,6 +85,8 @@ pub struct Demand {
     pub load: f64,
     /// Wanted cam angles away from rest.
     pub targets: PerCam<CrankDegrees>,
+    /// Slope of the road and bend.
+    pub tilt: Tilt,
 }
 
 impl Demand {
@@ -85,6 +96,7 @@ impl Demand {
         km_h: 0.0,
         load: 0.2,
         targets: PerCam { intake: CrankDegrees(0.0), exhaust: CrankDegrees(0.0) },
+        tilt: Tilt { uphill: 0.0, across_g: 0.0 },
     };
 
     /// The starter turns the engine.
@@ -111,6 +123,8 @@ impl RouteProfile {
             }
             before_s = until_s;
             for (field, got, high) in [
+                ("tilt.uphill", segment.tilt.uphill.abs(), STEEPEST),
+                ("tilt.across_g", segment.tilt.across_g.abs(), MOST_ACROSS_G),
                 ("rpm", segment.rpm, 8_000.0),
                 ("km_h", segment.km_h, 250.0),
                 ("load", segment.load, 1.0),
@@ -152,7 +166,8 @@ impl RouteProfile {
         const EXHAUST_SHARE: f64 = 0.8;
         let segments = LEGS.map(|(until_s, rpm, km_h, load, intake_deg)| {
             let exhaust_deg = EXHAUST_SHARE * intake_deg;
-            Segment { until_s, rpm, km_h, load, intake_deg, exhaust_deg }
+            let tilt = Tilt::default();
+            Segment { until_s, rpm, km_h, load, intake_deg, exhaust_deg, tilt }
         });
         Self { ramp_s: 3.0, start_rpm: 700.0, segments: segments.to_vec() }
     }
@@ -210,6 +225,7 @@ impl Driver<'_> {
                 intake: CrankDegrees(segment.intake_deg),
                 exhaust: CrankDegrees(segment.exhaust_deg),
             },
+            tilt: segment.tilt,
         })
     }
 }
@@ -219,7 +235,15 @@ mod tests {
     use super::*;
 
     fn segment(until_s: f64, rpm: f64) -> Segment {
-        Segment { until_s, rpm, km_h: rpm / 50.0, load: 0.5, intake_deg: 20.0, exhaust_deg: 5.0 }
+        Segment {
+            until_s,
+            rpm,
+            km_h: rpm / 50.0,
+            load: 0.5,
+            intake_deg: 20.0,
+            exhaust_deg: 5.0,
+            tilt: Tilt::default(),
+        }
     }
 
     fn two() -> RouteProfile {

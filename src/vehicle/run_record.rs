@@ -131,6 +131,8 @@ pub struct RunRecord {
     pub least_pressure: Bars,
     /// Mean gallery pressure, the first second not counted; zero in a run that short.
     pub mean_pressure: Bars,
+    /// The switch of the oil lamp was closed at some time, the first second not counted.
+    pub oil_lamp: bool,
     /// How it idled, at its worst.
     pub idling: Idling,
     /// Temperatures at the end.
@@ -184,6 +186,7 @@ pub struct Tally {
     cams: PerCam<CamTally>,
     pressure_sum_pa: f64,
     least_pressure_pa: f64,
+    oil_lamp: bool,
     idling: Idling,
     trace: Trace,
 }
@@ -199,6 +202,8 @@ pub struct TallyTick<'a> {
     pub duties: PerCam<f64>,
     /// Gallery pressure [Pa].
     pub gallery_pa: f64,
+    /// The switch of the oil lamp is closed.
+    pub switch_is_closed: bool,
     /// Temperatures.
     pub heat: EngineHeat,
     /// How it idles.
@@ -220,6 +225,7 @@ impl Tally {
             cams: PerCam { intake: CamTally::EMPTY, exhaust: CamTally::EMPTY },
             pressure_sum_pa: 0.0,
             least_pressure_pa: f64::INFINITY,
+            oil_lamp: false,
             idling: Idling::Smooth,
             trace: Trace::new(),
         }
@@ -233,6 +239,7 @@ impl Tally {
             cams: PerCam { intake: CamTally::EMPTY, exhaust: CamTally::EMPTY },
             pressure_sum_pa: 0.0,
             least_pressure_pa: f64::INFINITY,
+            oil_lamp: false,
             idling: Idling::Smooth,
             trace: Trace { points: Vec::new(), interval_ticks: FIRST_INTERVAL_TICKS },
         }
@@ -259,6 +266,7 @@ impl Tally {
         if self.ticks >= PRESSURE_BUILDS_TICKS {
             self.pressure_sum_pa += tick.gallery_pa;
             self.least_pressure_pa = self.least_pressure_pa.min(tick.gallery_pa);
+            self.oil_lamp |= tick.switch_is_closed;
         }
         self.idling = self.idling.max(tick.idling);
         if self.trace.is_due(self.ticks) {
@@ -307,6 +315,7 @@ impl Tally {
             cams: PerCam { intake: summary(Cam::Intake), exhaust: summary(Cam::Exhaust) },
             least_pressure: Bars(least * 1e-5),
             mean_pressure: Bars(mean * 1e-5),
+            oil_lamp: self.oil_lamp,
             idling: self.idling,
             heat,
             trace: self.trace.clone(),

@@ -9,10 +9,11 @@ use crate::control_module::performance_monitor::Conditions;
 use crate::numerics::streams::Stream;
 use crate::physics::oil::{Fluid, Oil, OilError, ViscosityCurve};
 use crate::physics::phaser::PulseAngle;
+use crate::physics::pressure_switch::PressureSwitch;
 use crate::physics::pump::{Gallery, Pump};
 use crate::physics::sump::{Aeration, Sump};
 use crate::physics::warm_up::{EngineHeat, WarmUp};
-use crate::units::{Bars, Celsius, Litres, Minutes, Rpm, Volts, Watts};
+use crate::units::{Bars, Celsius, Litres, Minutes, Rpm, Seconds, Volts, Watts};
 use crate::vehicle::cam_line::{CamCondition, CamLine, CamSpec, DT_S, SharedTick};
 use crate::vehicle::per_cam::{Cam, PerCam};
 use crate::vehicle::route::{Demand, RouteError, RouteProfile};
@@ -54,6 +55,8 @@ pub struct EngineSpec {
     pub pump: Pump,
     /// Sump.
     pub sump: Sump,
+    /// The switch of the oil lamp.
+    pub pressure_switch: PressureSwitch,
     /// Warm-up.
     pub warm_up: WarmUp,
     /// The two camshafts.
@@ -65,6 +68,7 @@ impl EngineSpec {
     pub const TYPICAL: Self = Self {
         pump: Pump::TYPICAL,
         sump: Sump::TYPICAL,
+        pressure_switch: PressureSwitch::TYPICAL,
         warm_up: WarmUp::TYPICAL,
         cams: PerCam { intake: CamSpec::INTAKE, exhaust: CamSpec::EXHAUST },
     };
@@ -107,6 +111,7 @@ pub struct RunningEngine {
     fluid_is_for: Celsius,
     heat: EngineHeat,
     gallery: Gallery,
+    switch_is_closed: bool,
     aeration: Aeration,
     cams: PerCam<CamLine>,
     crank_rad: f64,
@@ -137,6 +142,7 @@ impl RunningEngine {
             fluid_is_for: heat.oil,
             heat,
             gallery: Gallery::default(),
+            switch_is_closed: true,
             aeration: Aeration::new(&spec.sump, air),
             cams: PerCam { intake: line(Cam::Intake), exhaust: line(Cam::Exhaust) },
             crank_rad: 0.0,
@@ -233,6 +239,7 @@ impl RunningEngine {
             measured: self.cams.map(CamLine::seen),
             duties: self.cams.map(CamLine::duty),
             gallery_pa: self.gallery.pressure_pa(),
+            switch_is_closed: self.switch_is_closed,
             heat: self.heat,
             idling,
         });
@@ -251,7 +258,7 @@ impl RunningEngine {
         self.heat_w_sum += self.spec.warm_up.heat(demand.speed, demand.load).0;
 
         let fill = self.condition.fill;
-        self.aeration.step(&self.spec.sump, fill, demand.speed, demand.load, DT_S);
+        self.aeration.step(&self.spec.sump, fill, demand.speed, demand.load, demand.tilt, DT_S);
         let air = self.aeration.air();
         let turn_rad = demand.speed.0 / 60.0 * core::f64::consts::TAU;
         self.crank_rad += turn_rad * DT_S;
@@ -272,6 +279,8 @@ impl RunningEngine {
         let drawn_m3_s = self.cams.intake.tick(&shared) + self.cams.exhaust.tick(&shared);
         let delivery_m3_s = self.spec.pump.delivery_m3_s(demand.speed, air);
         self.gallery.step(&self.spec.pump, &self.fluid, delivery_m3_s, drawn_m3_s, air, DT_S);
+        let switch = &self.spec.pressure_switch;
+        self.switch_is_closed = switch.is_closed(self.switch_is_closed, self.gallery.pressure());
         self.feel_idle(demand)
     }
 
@@ -367,7 +376,21 @@ impl RunningEngine {
             }
         }
         self.gallery = Gallery::default();
+        self.switch_is_closed = true;
         self.refresh();
+    }
+
+    /// Lets the engine run at one demand until its oil is warm, in seconds instead of ticks: only
+    /// temperatures move. Returns how long it took, `longest` at most.
+    pub fn warm_at(&mut self, demand: &Demand, oil: Celsius, longest: Minutes) -> Seconds {
+        let heat = self.spec.warm_up.heat(demand.speed, demand.load);
+        let mut elapsed_s = 0.0;
+        while self.heat.oil.0 < oil.0 && elapsed_s < f64::from(longest.0) * 60.0 {
+            self.heat.step(&self.spec.warm_up, heat, self.condition.ambient, 1.0);
+            elapsed_s += 1.0;
+        }
+        self.refresh();
+        Seconds(elapsed_s)
     }
 
     /// The record so far.
@@ -400,6 +423,24 @@ impl RunningEngine {
     #[must_use]
     pub fn pressure(&self) -> Bars {
         self.gallery.pressure()
+    }
+
+    /// Whether the switch of the oil lamp is closed now.
+    #[must_use]
+    pub const fn pressure_switch_is_closed(&self) -> bool {
+        self.switch_is_closed
+    }
+
+    /// How the oil thins and expands with heat.
+    #[must_use]
+    pub const fn oil_curve(&self) -> &ViscosityCurve {
+        &self.curve
+    }
+
+    /// What it is by design.
+    #[must_use]
+    pub const fn spec(&self) -> &EngineSpec {
+        &self.spec
     }
 
     /// One camshaft now.

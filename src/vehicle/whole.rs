@@ -68,6 +68,8 @@ pub struct Vehicle {
     pub(super) oil_lamp: bool,
     /// When the engine was started, as long as it runs.
     pub(super) running_since: Option<Tick>,
+    /// When the engine last stood still; `None` is long ago.
+    pub(super) stopped_at: Option<Tick>,
     pub(super) now: Tick,
     pub(super) loose: LooseContacts,
 }
@@ -104,6 +106,7 @@ impl Vehicle {
             commanded: BTreeSet::new(),
             oil_lamp: false,
             running_since: None,
+            stopped_at: None,
             now: Tick(0),
             loose: LooseContacts::new(seed),
             key: Key::Off,
@@ -169,22 +172,12 @@ impl Vehicle {
         if self.key_on() {
             let oil = match self.key {
                 Key::Running => self.oil_lamp,
-                _ => true,
+                _ => self.engine.pressure_switch_is_closed(),
             };
             (self.module.read_codes().commands_lamp, oil)
         } else {
             (false, false)
         }
-    }
-
-    /// Level on the dipstick, 0 at the lower mark and 1 at the upper, and whether the stick comes
-    /// out dry: it ends four fifths of the span under its lower mark. The oil has run down.
-    #[must_use]
-    pub fn dipstick(&self) -> (f64, bool) {
-        let sump = self.spec.sump;
-        let span = sump.full_litres - sump.least_litres;
-        let level = (self.condition.oil.litres - sump.least_litres) / span;
-        (level.max(-0.8), level < -0.8)
     }
 
     /// The valve in a place has been changed for another.
@@ -308,6 +301,7 @@ impl Vehicle {
     pub fn key_off(&mut self) {
         if self.engine_runs() {
             self.engine.stop();
+            self.stopped_at = Some(self.now);
         }
         self.module.key_off(self.now);
         self.key = Key::Off;
@@ -451,7 +445,7 @@ impl Vehicle {
             let spool = self.spec.actuator_of(&fitted.part_number).spool;
             DRAINED * spool.reference_viscosity_pa_s
         } else {
-            self.engine.viscosity_pa_s()
+            self.engine.viscosity_pa_s() * self.condition.oil.film_factor()
         };
         Surroundings {
             coil: self.coil_temperature(place),
@@ -515,6 +509,7 @@ impl Vehicle {
         builder.number(heat.coolant.0);
         builder.number(heat.oil.0);
         builder.number(self.engine.pressure().0);
+        builder.whole(self.stopped_at.map_or(0, |stopped| self.now.0 - stopped.0 + 1));
         for valve in &self.spec.valves {
             let line = self.engine.cam(valve.cam);
             builder.number(line.seen().0);

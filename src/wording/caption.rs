@@ -65,6 +65,14 @@ pub fn caption(step: &Step, words: &Words) -> String {
         Step::Scope { signal: Signal::DriverPin, valve } => with_place("step-scope-pin", valve),
         Step::ReplaceMeterFuse => plain("step-replace-meter-fuse"),
         Step::ZeroLeads => plain("step-zero-leads"),
+        Step::FitGauge => plain("step-fit-gauge"),
+        Step::RemoveGauge => plain("step-remove-gauge"),
+        Step::ReadGauge { rpm: None, warm: false } => plain("step-read-gauge-idle"),
+        Step::ReadGauge { rpm: None, warm: true } => plain("step-read-gauge-idle-warm"),
+        Step::ReadGauge { rpm: Some(rpm), warm } => words.say(
+            if *warm { "step-read-gauge-held-warm" } else { "step-read-gauge-held" },
+            &[("rpm", (*rpm).into())],
+        ),
         Step::Power { valve, seconds, reversed } => words.say(
             if *reversed { "step-power-reversed" } else { "step-power" },
             &[("place", place(valve, words).into()), ("seconds", (*seconds).into())],
@@ -103,6 +111,9 @@ pub fn caption(step: &Step, words: &Words) -> String {
         Step::Mend { element } => with_place("step-mend", element),
         Step::Replace { element } => with_place("step-replace", element),
         Step::TopUpOil => plain("step-top-up"),
+        Step::ChangeOil { grade } => {
+            words.say("step-change-oil", &[("grade", grade.word().into())])
+        }
         Step::Write { section, .. } => plain(section_key(*section)),
         Step::HandOver { ending } => plain(ending_key(*ending)),
     }

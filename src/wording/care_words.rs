@@ -37,6 +37,7 @@ pub fn against_care(breach: &Breach, words: &Words) -> String {
         Breach::RunWithoutOil => plain("breach-run-without-oil"),
         Breach::DrivenUnchecked => plain("breach-driven-unchecked"),
         Breach::DrivenIncomplete => plain("breach-driven-incomplete"),
+        Breach::WrongOilGrade => plain("breach-wrong-oil-grade"),
         Breach::ClearedUnread => plain("breach-cleared-unread"),
         Breach::RepairBeforeDiagnosis => plain("breach-repair-before-diagnosis"),
         Breach::RepairWithoutApproval => plain("breach-repair-without-approval"),

@@ -326,6 +326,7 @@ pub fn proposal(proposal: &Proposal, words: &Words) -> String {
             words.say("proposal-replace", &[("place", place(element, words).into())])
         }
         Proposal::Repair(Remedy::TopUp) => words.say("proposal-top-up", &[]),
+        Proposal::Repair(Remedy::ChangeOil) => words.say("proposal-change-oil", &[]),
         Proposal::Close => words.say("proposal-close", &[]),
     }
 }

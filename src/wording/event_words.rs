@@ -1,13 +1,13 @@
 //! Events as text: mostly one line, a few where a reader or a document shows a list.
 
-use super::amounts::{minutes, money, number, with_capital};
+use super::amounts::{minutes, money, with_capital};
 use super::catalogue::Words;
 use super::place::{diagnosis, fault, place};
-use super::service_words;
 use super::{
     care_words, code_words, instrument_words, job_words, reader_words, refusal_words,
     running_words, sense_words,
 };
+use super::{oil_words, service_words};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
 use crate::session::step::{Ending, Section};
@@ -32,7 +32,6 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         Event::Answered { topic } => job_words::answer(*topic, briefing, words),
         Event::Consulted { topic } => service_words::information(*topic, briefing, words),
         Event::Seen { place, sight } => sense_words::seen(place, *sight, words),
-        Event::OilSeen { level, dry, look } => sense_words::oil_seen(*level, *dry, *look, words),
         Event::Heard { valve, current_on, click } => {
             sense_words::heard(valve, *current_on, *click, words)
         }
@@ -107,13 +106,14 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         Event::Cleaned { valve } => with_place("event-cleaned", valve),
         Event::Mended { element } => with_place("event-mended", element),
         Event::Replaced { element } => with_place("event-replaced", element),
-        Event::OilFilled { tenths: 0 } => plain("event-oil-full-already"),
-        Event::OilFilled { tenths } => {
-            let litres = number(f64::from(*tenths) / 10.0, 1, words);
-            words.say("event-oil-filled", &[("litres", litres.into())])
-        }
         Event::Written { section } => plain(written_key(*section)),
         Event::HandedOver { ending } => plain(ending_key(*ending)),
+        Event::OilSeen { .. }
+        | Event::OilFilled { .. }
+        | Event::OilChanged { .. }
+        | Event::GaugeFitted
+        | Event::GaugeRemoved
+        | Event::GaugeRead { .. } => oil_words::told(event, words),
     }
 }
 

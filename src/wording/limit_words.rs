@@ -5,6 +5,8 @@ use super::catalogue::Words;
 use super::place::places;
 use crate::instruments::multimeter::LEADS_OHMS;
 use crate::physics::coil::Winding;
+use crate::physics::oil::viscosity_index;
+use crate::physics::pressure_switch::PressureSwitch;
 use crate::session::setup::Briefing;
 use crate::units::{Celsius, Ohms};
 use crate::vehicle::spec::HarnessElement;
@@ -21,6 +23,10 @@ const DROP_V: (f64, f64, f64) = (0.1, 0.2, 0.5);
 /// What the module puts on a control wire to sense it while the valve is unplugged [V]: half of
 /// its regulated supply.
 const SENSING_V: f64 = 2.5;
+/// Least oil pressure of a warm engine at idle [bar], and for each 1000 rpm above: the trade's rule of
+/// ten pounds per square inch, hot idle from the same.
+const LEAST_IDLE_BAR: f64 = 0.7;
+const BAR_PER_1000_RPM: f64 = 0.7;
 /// Temperatures at which limits of windings are stated and at which a warm engine stands [°C].
 const STATED_AT: Celsius = Celsius(20.0);
 const WARM: Celsius = Celsius(90.0);
@@ -88,6 +94,26 @@ pub(super) fn limits(briefing: &Briefing, words: &Words) -> Vec<String> {
         &[
             ("full", number(sump.full_litres, 1, words).into()),
             ("between", number(sump.full_litres - sump.least_litres, 1, words).into()),
+        ],
+    ));
+    let grade = vehicle.oil.grade;
+    let (oil, limits) = (grade.typical(), grade.hot_limits());
+    let index = viscosity_index(oil.kv40_mm2_s, oil.kv100_mm2_s);
+    lines.push(words.say(
+        "limit-oil-grade",
+        &[
+            ("grade", grade.word().into()),
+            ("least", number(limits.least_mm2_s, 1, words).into()),
+            ("below", number(limits.below_mm2_s, 1, words).into()),
+            ("index", index.map_or_else(String::new, |index| number(index, 0, words)).into()),
+        ],
+    ));
+    lines.push(words.say(
+        "limit-oil-pressure",
+        &[
+            ("idle", number(LEAST_IDLE_BAR, 1, words).into()),
+            ("thousand", number(BAR_PER_1000_RPM, 1, words).into()),
+            ("lamp", number(PressureSwitch::TYPICAL.closes_bar, 1, words).into()),
         ],
     ));
     lines

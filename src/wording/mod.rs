@@ -21,6 +21,7 @@ pub mod help;
 pub mod instrument_words;
 pub mod job_words;
 mod limit_words;
+pub mod oil_words;
 pub mod parse_problem;
 pub mod place;
 pub mod quoted;

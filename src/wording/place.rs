@@ -182,6 +182,9 @@ pub fn fault_kind(kind: FaultKind, words: &Words) -> String {
         FaultKind::BlownFuse => "fault-blown-fuse",
         FaultKind::ResistiveRelay => "fault-resistive-relay",
         FaultKind::LowOil => "fault-low-oil",
+        FaultKind::WornOutOil => "fault-worn-out-oil",
+        FaultKind::FuelInOil => "fault-fuel-in-oil",
+        FaultKind::WrongOil => "fault-wrong-oil",
     };
     words.say(key, &[])
 }

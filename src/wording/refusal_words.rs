@@ -26,6 +26,9 @@ fn why(reason: &Refusal, words: &Words) -> String {
             words.say("refusal-does-not-fit", &[("number", number.as_str().into())])
         }
         Refusal::EngineRuns => plain("refusal-engine-runs"),
+        Refusal::EngineStands => plain("refusal-engine-stands"),
+        Refusal::NoGauge => plain("refusal-no-gauge"),
+        Refusal::GaugeFitted => plain("refusal-gauge-fitted"),
         Refusal::CannotRun(off) if off.is_empty() => plain("refusal-cannot-run-at-all"),
         Refusal::CannotRun(off) => {
             words.say("refusal-cannot-run", &[("places", places(off, words).into())])

@@ -4,7 +4,7 @@ use super::amounts::with_capital;
 use super::catalogue::Words;
 use super::place::place;
 use crate::physics::stroke::Click;
-use crate::session::event::{OilLook, Sight};
+use crate::session::event::{OilFeel, OilLook, Sight};
 use crate::vehicle::spec::Id;
 
 /// What the eye sees at a place.
@@ -28,18 +28,40 @@ pub fn seen(at: &Id, sight: Sight, words: &Words) -> String {
     with_capital(&words.say("event-seen", &arguments))
 }
 
+/// What eye, finger and nose make of the oil on the stick.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OilSenses {
+    /// Eye.
+    pub look: OilLook,
+    /// Finger.
+    pub feel: OilFeel,
+    /// Nose.
+    pub smells_of_fuel: bool,
+}
+
 /// What the dipstick shows. The level is told as an eye reads it, in bands and not in digits.
 #[must_use]
-pub fn oil_seen(level: f64, dry: bool, look: OilLook, words: &Words) -> String {
+pub fn oil_seen(level: f64, dry: bool, senses: OilSenses, words: &Words) -> String {
     if dry {
         return words.say("oil-dry", &[]);
     }
     let band = words.say(level_key(level), &[]);
-    let key = match look {
+    let key = match senses.look {
         OilLook::Fresh => "oil-fresh",
         OilLook::Dark => "oil-dark",
+        OilLook::Sludge => "oil-sludge",
     };
     let look = words.say(key, &[]);
+    let mut looks = vec![look];
+    match senses.feel {
+        OilFeel::Usual => {}
+        OilFeel::Thin => looks.push(words.say("oil-thin", &[])),
+        OilFeel::Thick => looks.push(words.say("oil-thick", &[])),
+    }
+    if senses.smells_of_fuel {
+        looks.push(words.say("oil-smells-of-fuel", &[]));
+    }
+    let look = words.all_of(&looks);
     words.say("event-oil-seen", &[("level", band.into()), ("look", look.into())])
 }
 

@@ -170,6 +170,7 @@ fn parts(briefing: &Briefing, words: &Words) -> Vec<String> {
     for (key, amount) in [
         ("part-seal", prices.seal),
         ("part-oil", prices.oil_litre),
+        ("part-oil-filter", prices.oil_filter),
         ("part-cleaning", prices.cleaning),
         ("part-mending", prices.mending),
         ("part-labour", prices.labour_per_hour),

@@ -14,6 +14,7 @@ use crate::faults::{FaultKind, FaultName};
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::physics::oil::Grade;
 use crate::session::setup::Briefing;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
@@ -135,6 +136,12 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         }
         Verb::Replace => replace(reader, briefing)?,
         Verb::Clear => reader.expect("codes").map(|()| Step::ClearCodes)?,
+        Verb::Change => {
+            reader.expect("oil")?;
+            let grades = Grade::ALL.map(|grade| (grade.word(), grade));
+            Step::ChangeOil { grade: reader.choose(&grades)? }
+        }
+        Verb::Gauge => gauge(reader)?,
         Verb::Top => reader.expect("up").map(|()| Step::TopUpOil)?,
         Verb::Suspect => suspect(reader, briefing)?,
         Verb::Predict => predict(reader)?,
@@ -236,6 +243,33 @@ fn replace(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         Step::ReplaceMeterFuse
     } else {
         Step::Replace { element }
+    })
+}
+
+/// What the verb `gauge` can do.
+#[derive(Debug, Clone, Copy)]
+enum GaugeWork {
+    Fit,
+    Remove,
+    Read(Option<u16>),
+}
+
+fn gauge(reader: &mut WordReader<'_>) -> Parsed<Step> {
+    let speeds: Vec<(String, u16)> =
+        step_words::HELD_RPM.iter().map(|rpm| (rpm.to_string(), *rpm)).collect();
+    let mut choices = vec![
+        ("fit", GaugeWork::Fit),
+        ("remove", GaugeWork::Remove),
+        ("idle", GaugeWork::Read(None)),
+    ];
+    choices.extend(speeds.iter().map(|(word, rpm)| (word.as_str(), GaugeWork::Read(Some(*rpm)))));
+    Ok(match reader.choose(&choices)? {
+        GaugeWork::Fit => Step::FitGauge,
+        GaugeWork::Remove => Step::RemoveGauge,
+        GaugeWork::Read(rpm) => {
+            let warm = reader.choose_if_any(&[("warm", ())])?.is_some();
+            Step::ReadGauge { rpm, warm }
+        }
     })
 }
 

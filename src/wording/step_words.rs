@@ -13,6 +13,9 @@ use crate::session::step::{
 /// shows, and finite, because a journal cannot hold an infinite number.
 pub const OVER_LIMIT_ONLY: f64 = 1e9;
 
+/// Engine speeds at which a gauge is read by a typed step [rpm].
+pub const HELD_RPM: [u16; 7] = [1_000, 1_500, 2_000, 2_500, 3_000, 3_500, 4_000];
+
 /// The line that stands for a step.
 ///
 /// ```
@@ -78,6 +81,13 @@ pub fn line(step: &Step) -> String {
         Step::Clean { valve } => format!("{verb} {valve}"),
         Step::Mend { element } | Step::Replace { element } => format!("{verb} {element}"),
         Step::TopUpOil => format!("{verb} up"),
+        Step::FitGauge => format!("{verb} fit"),
+        Step::RemoveGauge => format!("{verb} remove"),
+        Step::ReadGauge { rpm, warm } => {
+            let speed = rpm.map_or_else(|| "idle".to_owned(), |rpm| rpm.to_string());
+            format!("{verb} {speed}{}", if *warm { " warm" } else { "" })
+        }
+        Step::ChangeOil { grade } => format!("{verb} oil {}", grade.word()),
         Step::Write { section: part, text } => {
             format!("{verb} {} {}", section(*part), written(text))
         }
@@ -114,6 +124,7 @@ pub const fn verb(step: &Step) -> Verb {
         Step::Clamp { .. } => Verb::Clamp,
         Step::Scope { .. } => Verb::Scope,
         Step::ZeroLeads | Step::ZeroClamp => Verb::Zero,
+        Step::FitGauge | Step::RemoveGauge | Step::ReadGauge { .. } => Verb::Gauge,
         Step::Power { .. } => Verb::Power,
         Step::Command { .. } => Verb::Command,
         Step::ClearCodes => Verb::Clear,
@@ -126,6 +137,7 @@ pub const fn verb(step: &Step) -> Verb {
         Step::Mend { .. } => Verb::Mend,
         Step::Replace { .. } | Step::ReplaceMeterFuse => Verb::Replace,
         Step::TopUpOil => Verb::Top,
+        Step::ChangeOil { .. } => Verb::Change,
         Step::Write { .. } => Verb::Write,
         Step::HandOver { .. } => Verb::Hand,
     }

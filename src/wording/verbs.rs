@@ -37,6 +37,8 @@ pub enum Verb {
     Scope,
     /// Zero the meter's leads or the current probe.
     Zero,
+    /// Oil pressure gauge.
+    Gauge,
     /// Battery voltage on a valve.
     Power,
     /// Have the module switch a valve.
@@ -61,6 +63,8 @@ pub enum Verb {
     Replace,
     /// Top up oil.
     Top,
+    /// Change the oil.
+    Change,
     /// Write the record.
     Write,
     /// Hand the vehicle over.
@@ -131,7 +135,7 @@ impl Usage {
 
 impl Verb {
     /// Every verb, in the order of the work.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 33] = [
         Self::Read,
         Self::Ask,
         Self::Consult,
@@ -148,6 +152,7 @@ impl Verb {
         Self::Clamp,
         Self::Scope,
         Self::Zero,
+        Self::Gauge,
         Self::Power,
         Self::Command,
         Self::Clear,
@@ -161,6 +166,7 @@ impl Verb {
         Self::Mend,
         Self::Replace,
         Self::Top,
+        Self::Change,
         Self::Write,
         Self::Hand,
     ];
@@ -186,6 +192,7 @@ impl Verb {
             Self::Clamp => "clamp",
             Self::Scope => "scope",
             Self::Zero => "zero",
+            Self::Gauge => "gauge",
             Self::Power => "power",
             Self::Command => "command",
             Self::Clear => "clear",
@@ -198,6 +205,7 @@ impl Verb {
             Self::Mend => "mend",
             Self::Replace => "replace",
             Self::Top => "top",
+            Self::Change => "change",
             Self::Write => "write",
             Self::Hand => "hand",
         }
@@ -215,7 +223,7 @@ const fn usage(
 }
 
 /// Every way to use every verb. A verb that serves two kinds of work stands in both.
-pub const USAGES: [Usage; 34] = [
+pub const USAGES: [Usage; 36] = [
     usage(Verb::Read, VerbGroup::Look, "read job-sheet", "read job-sheet", "help-read-job-sheet"),
     usage(
         Verb::Ask,
@@ -293,6 +301,13 @@ pub const USAGES: [Usage; 34] = [
     ),
     usage(Verb::Zero, VerbGroup::Measure, "zero leads|clamp", "zero leads", "help-zero"),
     usage(
+        Verb::Gauge,
+        VerbGroup::Measure,
+        "gauge fit|remove | idle|1000|1500|2000|2500|3000|3500|4000 [warm]",
+        "gauge idle warm",
+        "help-gauge",
+    ),
+    usage(
         Verb::Power,
         VerbGroup::Measure,
         "power VALVE for SECONDS [reversed]",
@@ -368,6 +383,13 @@ pub const USAGES: [Usage; 34] = [
         "help-replace",
     ),
     usage(Verb::Top, VerbGroup::Repair, "top up", "top up", "help-top"),
+    usage(
+        Verb::Change,
+        VerbGroup::Repair,
+        "change oil GRADE",
+        "change oil 5W-30",
+        "help-change-oil",
+    ),
     usage(
         Verb::Write,
         VerbGroup::Finish,

@@ -5,7 +5,7 @@
 use faultwright::control_module::code::Code;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::spec::{
-    HarnessElement, HarnessSpec, Id, LoadOhms, SumpSpec, ValveCodes, ValvePart, ValveSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, ValveCodes, ValvePart, ValveSpec,
     VehicleSpec,
 };
 
@@ -117,6 +117,7 @@ fn vehicle(elements: Vec<HarnessElement>) -> VehicleSpec {
         year: 2000,
         engine: "two oil-control valves".to_owned(),
         sump: SumpSpec { full_litres: 5.0, least_litres: 4.0 },
+        oil: OilSpec::default(),
         valves: vec![valve("intake", Cam::Intake), valve("exhaust", Cam::Exhaust)],
         valve_parts: vec![ValvePart {
             part_number: id("V-11"),

@@ -155,5 +155,6 @@ pub fn demand(rpm: f64, intake_deg: f64, exhaust_deg: f64) -> Demand {
         km_h: 0.0,
         load: 0.3,
         targets: PerCam { intake: CrankDegrees(intake_deg), exhaust: CrankDegrees(exhaust_deg) },
+        ..Demand::IDLE
     }
 }

@@ -6,7 +6,7 @@ use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::condition::Condition;
 use faultwright::vehicle::harness::{ElectricalState, Wiring, wire_up};
 use faultwright::vehicle::spec::{
-    HarnessElement, HarnessSpec, Id, LoadOhms, SumpSpec, VehicleSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
 
@@ -30,6 +30,7 @@ pub fn wiring(resistances: &[(&str, &str, f64)]) -> Wiring {
         year: 2000,
         engine: "none".to_owned(),
         sump: SumpSpec { full_litres: 1.0, least_litres: 0.5 },
+        oil: OilSpec::default(),
         valves: Vec::new(),
         valve_parts: Vec::new(),
         parts: Vec::new(),

@@ -72,6 +72,7 @@ proposal-mend = mending the { $place }
 proposal-mend-and-fuse = mending the { $place } and replacing its fuse
 proposal-replace = replacing the { $place }
 proposal-top-up = filling up the oil
+proposal-change-oil = changing the oil
 proposal-close = closing the job
 
 step-line = { $number }. { $step } — { $cost }; rest { $value }; { $regret }; { $belief }

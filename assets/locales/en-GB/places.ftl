@@ -26,3 +26,6 @@ fault-chafed-feed = feed wire rubbed through, fuse blown
 fault-blown-fuse = blown fuse, cause gone
 fault-resistive-relay = burnt relay contact
 fault-low-oil = low oil
+fault-worn-out-oil = worn-out oil
+fault-fuel-in-oil = fuel in the oil
+fault-wrong-oil = oil of the wrong grade

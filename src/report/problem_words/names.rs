@@ -60,7 +60,9 @@ pub(super) fn unknown_place(
         FaultKind::ChafedFeed => "remedy-feed-wire-fault",
         FaultKind::BlownFuse => "remedy-fuse-fault",
         FaultKind::ResistiveRelay => "remedy-relay-fault",
-        FaultKind::LowOil => "remedy-sump-fault",
+        FaultKind::LowOil | FaultKind::WornOutOil | FaultKind::FuelInOil | FaultKind::WrongOil => {
+            "remedy-sump-fault"
+        }
     };
     let arguments =
         [("found", quoted::word(found).into()), ("fault", fault_kind(kind, words).into())];

@@ -40,6 +40,12 @@ pub(super) fn check(findings: &mut Findings<'_>, spec: &VehicleSpec) {
         }
     }
     circles(findings, spec);
+    let tap = &spec.oil.gauge_tap;
+    behind(findings, "vehicle.oil.gauge_tap.behind", &tap.behind, spec);
+    for (field, Minutes(minutes)) in [("fit", tap.fit), ("remove", tap.remove)] {
+        let path = format!("vehicle.oil.gauge_tap.{field}");
+        findings.number(&path, f64::from(minutes), (0.0, LONGEST_MINUTES));
+    }
 
     let points = spec.test_points.iter().map(|point| &point.id);
     names(findings, ("vehicle.test_points", "id"), Thing::TestPoint, points);

@@ -10,6 +10,7 @@ use crate::scenario::shared_routes;
 use crate::session::setup::{Route, StepMinutes};
 use crate::session::step::CustomerTopic;
 use crate::units::{Minutes, Money};
+use crate::vehicle::route::{MOST_ACROSS_G, STEEPEST};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeSet;
 
@@ -193,6 +194,7 @@ fn prices(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
         ("seal", prices.seal),
         ("mending", prices.mending),
         ("oil_litre", prices.oil_litre),
+        ("oil_filter", prices.oil_filter),
         ("cleaning", prices.cleaning),
         ("fuel", prices.fuel),
         ("comeback", prices.comeback),
@@ -233,12 +235,14 @@ fn minutes(findings: &mut Findings<'_>, minutes: &StepMinutes) {
         ("measure", minutes.measure),
         ("fetch_meter", minutes.fetch_meter),
         ("power", minutes.power),
+        ("read_gauge", minutes.read_gauge),
         ("connect_reader", minutes.connect_reader),
         ("request", minutes.request),
         ("clean", minutes.clean),
         ("mend_pin", minutes.mend_pin),
         ("mend_wire", minutes.mend_wire),
         ("top_up", minutes.top_up),
+        ("change_oil", minutes.change_oil),
         ("approval", minutes.approval),
         ("write", minutes.write),
         ("hand_over", minutes.hand_over),
@@ -274,6 +278,9 @@ fn drive(findings: &mut Findings<'_>, path: &str, route: &Route) {
         findings.number(&path("intake_deg"), segment.intake_deg, TARGET);
         findings.number(&path("exhaust_deg"), segment.exhaust_deg, TARGET);
         findings.number(&path("km_h"), segment.km_h, SPEED);
+        findings.number(&path("tilt.uphill"), segment.tilt.uphill, (-STEEPEST, STEEPEST));
+        let across = (-MOST_ACROSS_G, MOST_ACROSS_G);
+        findings.number(&path("tilt.across_g"), segment.tilt.across_g, across);
     }
 }
 

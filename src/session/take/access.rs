@@ -9,7 +9,7 @@ use crate::vehicle::condition::Seal;
 use crate::vehicle::spec::{Care, Id, PartKind, PartSpec};
 
 /// A part that is hot enough to burn after a run [°C]: common practice, no source.
-const HOT_C: f64 = 50.0;
+pub(super) const HOT_C: f64 = 50.0;
 
 pub(super) fn handle(session: &mut Session, step: &Step) -> Outcome {
     let outcome = match step {

@@ -1,15 +1,25 @@
 //! Asking and looking.
 
 use super::{Refusal, minutes};
+use crate::physics::oil::Grade;
 use crate::session::attempt::Session;
-use crate::session::event::{Event, Hazard, OilLook, Sight};
+use crate::session::event::{Event, Hazard, OilFeel, OilLook, Sight};
 use crate::session::step::{ENGINE_BAY, Step};
-use crate::vehicle::condition::{FittedValve, Seal};
+use crate::vehicle::condition::{FittedValve, OilFill, Seal};
 use crate::vehicle::spec::{HarnessElement, Id, PartKind};
 use std::collections::BTreeMap;
 
 /// Oil older than this looks dark [h]: common practice, no source.
 const DARK_AFTER_HOURS: f64 = 40.0;
+/// Sludge that the eye sees on the stick, on a scale to 1: engineering estimate.
+const VISIBLE_SLUDGE: f64 = 0.5;
+/// Viscosity at 40 °C against fresh oil of the right grade below and above which two fingers notice:
+/// engineering estimate.
+const NOTICED_THIN: f64 = 0.8;
+/// See [`NOTICED_THIN`].
+const NOTICED_THICK: f64 = 1.3;
+/// Share of fuel that the nose notices: engineering estimate.
+const SMELT_FUEL_SHARE: f64 = 0.03;
 /// A contact with more resistance than this is visibly green [ohm]: engineering estimate.
 const VISIBLE_CORROSION_OHMS: f64 = 1.0;
 /// A terminal with more resistance than this stands visibly open, and a fuse with more than this has
@@ -142,6 +152,29 @@ fn sights_of_valve(valve: &FittedValve) -> Vec<Sight> {
     seen
 }
 
+/// Healthy used oil is dark too: darkness alone says nothing.
+fn look_of(oil: &OilFill) -> OilLook {
+    if oil.sludge() > VISIBLE_SLUDGE {
+        OilLook::Sludge
+    } else if oil.hours > DARK_AFTER_HOURS {
+        OilLook::Dark
+    } else {
+        OilLook::Fresh
+    }
+}
+
+fn feel_of(oil: &OilFill, right: Grade) -> OilFeel {
+    let now = oil.oil();
+    let against_fresh = now.kv40_mm2_s * now.thickening / right.typical().kv40_mm2_s;
+    if against_fresh < NOTICED_THIN {
+        OilFeel::Thin
+    } else if against_fresh > NOTICED_THICK {
+        OilFeel::Thick
+    } else {
+        OilFeel::Usual
+    }
+}
+
 pub(super) fn dipstick(session: &mut Session) -> Result<Vec<Event>, Refusal> {
     if session.vehicle.engine_runs() {
         return Err(Refusal::EngineRuns);
@@ -151,10 +184,12 @@ pub(super) fn dipstick(session: &mut Session) -> Result<Vec<Event>, Refusal> {
     let (level, dry) = session.vehicle.dipstick();
     // A person reads a stick to about a twentieth of the span between its marks.
     let level = (level * 20.0).round() / 20.0 + 0.0;
-    let look = if oil.hours > DARK_AFTER_HOURS { OilLook::Dark } else { OilLook::Fresh };
+    let look = look_of(&oil);
+    let feel = feel_of(&oil, session.briefing.vehicle.oil.grade);
+    let smells_of_fuel = oil.fuel_share > SMELT_FUEL_SHARE;
     Ok(vec![
         Event::Caution { hazard: Hazard::UsedOil },
-        Event::OilSeen { level, dry, look },
+        Event::OilSeen { level, dry, look, feel, smells_of_fuel },
         minutes(session.briefing.prices.minutes.dipstick),
     ])
 }

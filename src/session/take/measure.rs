@@ -230,7 +230,7 @@ fn plugged_between(session: &Session, nodes: &[&Id]) -> Option<Id> {
     })
 }
 
-fn meets(display: Display, least: f64, most: Bound) -> bool {
+pub(super) fn meets(display: Display, least: f64, most: Bound) -> bool {
     match (display, most) {
         (Display::OverLimit, Bound::OverLimit) => true,
         (Display::Value { value, .. }, Bound::OverLimit) => value >= least,

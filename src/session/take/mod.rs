@@ -1,6 +1,7 @@
 //! What each step does. One file a group of steps.
 
 mod access;
+mod gauge;
 mod instruments;
 mod look;
 mod measure;
@@ -51,6 +52,9 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
             measure::power(session, valve, *seconds, *reversed)
         }
         Step::Command { valve, on } => module::command(session, valve, *on),
+        Step::FitGauge => Ok(gauge::screw(session, true)),
+        Step::RemoveGauge => Ok(gauge::screw(session, false)),
+        Step::ReadGauge { rpm, warm } => gauge::read(session, *rpm, *warm),
         Step::ReadCodes
         | Step::ReadFreezeFrame
         | Step::ReadLiveData
@@ -67,7 +71,8 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         | Step::Fit { .. }
         | Step::Clean { .. }
         | Step::Mend { .. }
-        | Step::TopUpOil => Ok(repair::work(session, step)),
+        | Step::TopUpOil
+        | Step::ChangeOil { .. } => Ok(repair::work(session, step)),
         Step::Write { .. } | Step::HandOver { .. } => Ok(repair::finish(session, step)),
     };
     Ok(outcome?.unwrap_or_else(|reason| vec![Event::Refused { reason }]))

@@ -2,6 +2,7 @@
 
 use super::{Outcome, Refusal, minutes, spent};
 use crate::numerics::whole::{to_i64, to_u32};
+use crate::physics::oil::Grade;
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, Event, Hazard};
 use crate::session::step::Step;
@@ -21,6 +22,7 @@ pub(super) fn work(session: &mut Session, step: &Step) -> Result<Vec<Event>, Ref
         Step::Fit { valve, part_number } => fit(session, valve, part_number),
         Step::Clean { valve } => clean(session, valve),
         Step::Mend { element } => mend(session, element),
+        Step::ChangeOil { grade } => change_oil(session, *grade),
         _ => top_up(session),
     }
 }
@@ -138,10 +140,9 @@ fn top_up(session: &mut Session) -> Result<Vec<Event>, Refusal> {
     if session.vehicle.engine_runs() {
         return Err(Refusal::EngineRuns);
     }
-    let full = session.briefing.vehicle.sump.full_litres;
-    let oil = &mut session.vehicle.condition_mut().oil;
-    let missing = (full - oil.litres).max(0.0);
-    oil.litres += missing;
+    let grade = session.briefing.vehicle.oil.grade;
+    let missing = session.vehicle.missing_oil().0;
+    session.vehicle.condition_mut().oil.pour(grade, missing);
     // Oil is sold by the litre; what is left in the can stays in the workshop.
     let litres = to_i64(missing.ceil());
     let price = session.briefing.prices.oil_litre;
@@ -150,6 +151,27 @@ fn top_up(session: &mut Session) -> Result<Vec<Event>, Refusal> {
         Event::OilFilled { tenths: to_u32((missing * 10.0).round()) },
         spent(session.briefing.prices.minutes.top_up, Money(price.0 * litres)),
     ])
+}
+
+fn change_oil(session: &mut Session, grade: Grade) -> Result<Vec<Event>, Refusal> {
+    if session.vehicle.engine_runs() {
+        return Err(Refusal::EngineRuns);
+    }
+    let vehicle = &session.briefing.vehicle;
+    let (full, asked_for) = (vehicle.sump.full_litres, vehicle.oil.grade);
+    let mut events = too_early(session);
+    events.push(Event::Caution { hazard: Hazard::Hot });
+    events.push(Event::Caution { hazard: Hazard::UsedOil });
+    if grade != asked_for {
+        events.push(Event::AgainstCare { breach: Breach::WrongOilGrade });
+    }
+    let drained = session.vehicle.condition().oil.litres;
+    session.vehicle.condition_mut().oil.change(grade, full);
+    events.push(Event::OilChanged { grade, drained_tenths: to_u32((drained * 10.0).round()) });
+    let prices = &session.briefing.prices;
+    let oil = Money(prices.oil_litre.0 * to_i64(full.ceil()));
+    events.push(spent(prices.minutes.change_oil, oil + prices.oil_filter));
+    Ok(events)
 }
 
 pub(super) fn finish(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
@@ -161,6 +183,9 @@ pub(super) fn finish(session: &mut Session, step: &Step) -> Result<Vec<Event>, R
         Step::HandOver { ending } => {
             if session.vehicle.engine_runs() {
                 return Err(Refusal::EngineRuns);
+            }
+            if session.progress.gauge_fitted {
+                return Err(Refusal::GaugeFitted);
             }
             session.progress.ending = Some(*ending);
             Ok(vec![Event::HandedOver { ending: *ending }, minutes(times.hand_over)])

@@ -75,6 +75,9 @@ pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
     if !missing.is_empty() {
         return Ok(Err(Refusal::CannotRun(missing)));
     }
+    if session.progress.gauge_fitted {
+        return Ok(Err(Refusal::GaugeFitted));
+    }
     let mut events = vec![Event::Caution { hazard: Hazard::Road }];
     if !session.progress.oil_checked {
         events.push(Event::AgainstCare { breach: Breach::DrivenUnchecked });

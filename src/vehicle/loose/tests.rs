@@ -10,7 +10,11 @@ fn condition(contacts: &[(&str, LooseContact)]) -> Condition {
         spread_ohms: BTreeMap::new(),
         loose: contacts.iter().map(|(pin, contact)| (Id::from(*pin), *contact)).collect(),
         valves: BTreeMap::new(),
-        oil: crate::vehicle::condition::OilFill { litres: 4.0, hours: 50.0 },
+        oil: crate::vehicle::condition::OilFill::in_use(
+            4.0,
+            crate::physics::oil::Grade::Sae5W30,
+            50.0,
+        ),
         battery_charge: 0.9,
         link: LinkCondition::SOUND,
     }

@@ -3,6 +3,7 @@
 mod access;
 mod harness;
 mod id;
+mod oil;
 mod topology;
 mod valve;
 
@@ -14,6 +15,7 @@ use std::collections::BTreeSet;
 pub use access::{Care, PartKind, PartSpec, TestPointSpec};
 pub use harness::{HarnessElement, HarnessSpec, LoadOhms};
 pub use id::Id;
+pub use oil::{GaugeTap, OilSpec};
 pub use valve::{ValveCodes, ValvePart, ValveSpec};
 
 /// A vehicle as built.
@@ -28,6 +30,9 @@ pub struct VehicleSpec {
     pub engine: String,
     /// Oil sump and dipstick.
     pub sump: SumpSpec,
+    /// Its grade of oil, and where oil pressure is measured.
+    #[serde(default)]
+    pub oil: OilSpec,
     /// Places of valves.
     pub valves: Vec<ValveSpec>,
     /// Parts that fit those places.

@@ -9,10 +9,11 @@ use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::instruments::scope::{Capture, Cursors, DipSeen, Plateau, Signal};
 use crate::instruments::test_lamp::Glow;
+use crate::physics::oil::Grade;
 use crate::physics::stroke::Click;
 use crate::session::event::{
-    Breach, CamData, CamDrive, CounterReading, Event, Frame, Hazard, LiveValue, NoAnswer, OilLook,
-    Refusal, Sight, TestFigures, TestReading,
+    Breach, CamData, CamDrive, CounterReading, Event, Frame, Hazard, LiveValue, NoAnswer, OilFeel,
+    OilLook, Refusal, Sight, TestFigures, TestReading,
 };
 use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
@@ -73,6 +74,9 @@ every! { plain_refusals: Refusal {
     Refusal::StillFitted(_) => Refusal::StillFitted(valve()),
     Refusal::DoesNotFit(_) => Refusal::DoesNotFit(Id::from("cv-2140")),
     Refusal::EngineRuns => Refusal::EngineRuns,
+    Refusal::EngineStands => Refusal::EngineStands,
+    Refusal::NoGauge => Refusal::NoGauge,
+    Refusal::GaugeFitted => Refusal::GaugeFitted,
     Refusal::CannotRun(_) => Refusal::CannotRun(vec![valve()]),
     Refusal::KeyOff => Refusal::KeyOff,
     Refusal::KeyMustBeOff => Refusal::KeyMustBeOff,
@@ -104,6 +108,7 @@ every! { plain_breaches: Breach {
     Breach::DrivenUnchecked => Breach::DrivenUnchecked,
     Breach::DrivenIncomplete => Breach::DrivenIncomplete,
     Breach::ClearedUnread => Breach::ClearedUnread,
+    Breach::WrongOilGrade => Breach::WrongOilGrade,
     Breach::RepairBeforeDiagnosis => Breach::RepairBeforeDiagnosis,
     Breach::RepairWithoutApproval => Breach::RepairWithoutApproval,
 } }
@@ -174,6 +179,13 @@ every! { qualities: Idling {
 every! { looks: OilLook {
     OilLook::Fresh => OilLook::Fresh,
     OilLook::Dark => OilLook::Dark,
+    OilLook::Sludge => OilLook::Sludge,
+} }
+
+every! { feels: OilFeel {
+    OilFeel::Usual => OilFeel::Usual,
+    OilFeel::Thin => OilFeel::Thin,
+    OilFeel::Thick => OilFeel::Thick,
 } }
 
 every! { customer_topics: CustomerTopic {
@@ -220,7 +232,7 @@ every! { plain_events: Event {
     Event::Answered { .. } => Event::Answered { topic: CustomerTopic::When },
     Event::Consulted { .. } => Event::Consulted { topic: ServiceTopic::Wiring },
     Event::Seen { .. } => Event::Seen { place: connector(), sight: Sight::Corrosion },
-    Event::OilSeen { .. } => Event::OilSeen { level: 0.5, dry: false, look: OilLook::Dark },
+    Event::OilSeen { .. } => oil_seen(0.5, false, OilLook::Dark),
     Event::Removed { .. } => Event::Removed { part: valve() },
     Event::Refitted { .. } => Event::Refitted { part: valve() },
     Event::SealTorn { .. } => Event::SealTorn { valve: valve() },
@@ -264,6 +276,9 @@ every! { plain_events: Event {
     }),
     Event::MeterFuseReplaced => Event::MeterFuseReplaced,
     Event::Replaced { .. } => Event::Replaced { element: Id::from("fuse-3") },
+    Event::GaugeFitted => Event::GaugeFitted,
+    Event::GaugeRemoved => Event::GaugeRemoved,
+    Event::GaugeRead { .. } => gauge_read(None, 1.1, 0.0),
     Event::MeterFuseBlew => Event::MeterFuseBlew,
     Event::LeadsZeroed => Event::LeadsZeroed,
     Event::LeadFuseBlew => Event::LeadFuseBlew,
@@ -332,9 +347,18 @@ every! { plain_events: Event {
     Event::Cleaned { .. } => Event::Cleaned { valve: valve() },
     Event::Mended { .. } => Event::Mended { element: Id::from("intake-valve-control-wire") },
     Event::OilFilled { .. } => Event::OilFilled { tenths: 13 },
+    Event::OilChanged { .. } => Event::OilChanged { grade: Grade::Sae5W30, drained_tenths: 41 },
     Event::Written { .. } => Event::Written { section: Section::Cause },
     Event::HandedOver { .. } => Event::HandedOver { ending: Ending::Repaired },
 } }
+
+fn gauge_read(rpm: Option<u16>, bar: f64, swing: f64) -> Event {
+    Event::GaugeRead { rpm, bar, swing, tolerance: 0.16 }
+}
+
+fn oil_seen(level: f64, dry: bool, look: OilLook) -> Event {
+    Event::OilSeen { level, dry, look, feel: OilFeel::Usual, smells_of_fuel: false }
+}
 
 pub(super) fn reading(display: Display, function: MeterFunction) -> Event {
     Event::Reading {
@@ -373,10 +397,14 @@ pub(super) fn every_event() -> Vec<Event> {
     for look in looks() {
         for (level, dry) in [(-0.8, true), (-0.8, false), (0.0, false), (0.2, false), (0.75, false)]
         {
-            events.push(Event::OilSeen { level, dry, look });
+            events.push(oil_seen(level, dry, look));
         }
-        events.push(Event::OilSeen { level: 1.0, dry: false, look });
-        events.push(Event::OilSeen { level: 1.4, dry: false, look });
+        events.push(oil_seen(1.0, false, look));
+        events.push(oil_seen(1.4, false, look));
+        for (feel, smells_of_fuel) in feels().into_iter().flat_map(|it| [(it, false), (it, true)]) {
+            let (level, dry) = (1.0, false);
+            events.push(Event::OilSeen { level, dry, look, feel, smells_of_fuel });
+        }
     }
     for current_on in [true, false] {
         let heard = |click| Event::Heard { valve: valve(), current_on, click };
@@ -434,6 +462,7 @@ pub(super) fn every_event() -> Vec<Event> {
         complete: Vec::new(),
     });
     events.extend([
+        gauge_read(Some(2_500), 3.9, 0.6),
         Event::Commanded { valve: valve(), on: false },
         Event::FreezeFrame { frame: None },
         Event::LiveItems { values: vec![LiveValue { item: LiveItem::Oil, value: None }] },

@@ -10,8 +10,8 @@ use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::per_cam::Cam;
 use crate::vehicle::route::RouteProfile;
 use crate::vehicle::spec::{
-    Care, HarnessElement, HarnessSpec, Id, LoadOhms, PartKind, PartSpec, SumpSpec, TestPointSpec,
-    ValveCodes, ValvePart, ValveSpec, VehicleSpec,
+    Care, HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, PartKind, PartSpec, SumpSpec,
+    TestPointSpec, ValveCodes, ValvePart, ValveSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
 
@@ -66,6 +66,8 @@ fn prices() -> Prices {
             mend_pin: one,
             mend_wire: one,
             top_up: one,
+            change_oil: one,
+            read_gauge: one,
             approval: one,
             write: one,
             hand_over: one,
@@ -76,6 +78,7 @@ fn prices() -> Prices {
         seal: Money(3_20),
         mending: Money(4_00),
         oil_litre: Money(11_00),
+        oil_filter: Money(9_50),
         cleaning: Money(6_00),
         small_parts: SmallParts::default(),
         fuel: Money(2_50),
@@ -92,6 +95,7 @@ fn vehicle() -> VehicleSpec {
         year: 2016,
         engine: "1.8 petrol".to_owned(),
         sump: SumpSpec { full_litres: 4.5, least_litres: 3.5 },
+        oil: OilSpec::default(),
         valves: vec![
             valve(
                 "intake",

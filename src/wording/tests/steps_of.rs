@@ -5,6 +5,7 @@ use crate::faults::FaultName;
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::physics::oil::Grade;
 use crate::session::step::{
     Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
@@ -58,6 +59,11 @@ fn without_details() -> impl Strategy<Value = Step> {
         Step::ClearCodes,
         Step::AskApproval,
         Step::TopUpOil,
+        Step::FitGauge,
+        Step::RemoveGauge,
+        Step::ReadGauge { rpm: None, warm: false },
+        Step::ReadGauge { rpm: Some(2_500), warm: true },
+        Step::ChangeOil { grade: Grade::Sae20W50 },
     ])
 }
 

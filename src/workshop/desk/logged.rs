@@ -46,7 +46,8 @@ pub fn texts_for_record(session: &Session, words: &Words) -> Vec<String> {
             | Step::Clean { .. }
             | Step::Mend { .. }
             | Step::Replace { .. }
-            | Step::TopUpOil => caption::caption(&entry.step, words),
+            | Step::TopUpOil
+            | Step::ChangeOil { .. } => caption::caption(&entry.step, words),
             _ => continue,
         };
         if !refused && !texts.contains(&text) {

@@ -182,6 +182,8 @@ fn limit_numbers_that_are_not_finite_are_refused() {
             level: number,
             dry: false,
             look: crate::session::event::OilLook::Dark,
+            feel: crate::session::event::OilFeel::Usual,
+            smells_of_fuel: false,
         };
         for (step, events, expected) in [
             (Step::Predict { least: number, most: Bound::OverLimit }, vec![], Part::Step),

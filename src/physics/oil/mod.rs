@@ -4,10 +4,18 @@
 //! by the two viscosities of the data sheet. Limits: above 2 mm²/s (below that the standard adds a
 //! term that no engine here reaches), above the cloud point, no pressure and no shear thinning.
 
+mod grade;
+mod index;
+mod service;
+
 use crate::numerics::elementary::{log10, pow};
 use crate::units::Celsius;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
+
+pub use grade::{Base, Grade, HotLimits, NoSuchGrade};
+pub use index::viscosity_index;
+pub use service::{Service, blend, in_service};
 
 /// Absolute zero [°C] (by definition of the unit).
 const KELVIN_OFFSET: f64 = 273.15;
@@ -38,8 +46,8 @@ pub struct Oil {
     /// Factor on the viscosity at 40 °C by oxidation and soot, 1 (fresh) to 3; at 100 °C three
     /// quarters of the excess applies (engineering estimate).
     pub thickening: f64,
-    /// Factor on both viscosities by fuel in the oil or shear, 0.3 to 1 (fresh; engineering
-    /// estimate).
+    /// Factor on both viscosities by whatever thins evenly, such as shear, 0.3 to 1 (fresh;
+    /// engineering estimate). Fuel acts through [`in_service`] on each viscosity by itself.
     pub dilution: f64,
 }
 
@@ -126,10 +134,20 @@ impl ViscosityCurve {
         pow(10.0, pow(10.0, exponent)) - WALTHER_SHIFT
     }
 
+    /// How many times its volume at one temperature the oil takes up at another.
+    #[must_use]
+    pub fn expansion(&self, from: Celsius, to: Celsius) -> f64 {
+        self.density_kg_m3(from) / self.density_kg_m3(to)
+    }
+
+    fn density_kg_m3(&self, at: Celsius) -> f64 {
+        self.density_15_kg_m3 - DENSITY_SLOPE * (at.0 - DENSITY_AT_C)
+    }
+
     /// The oil as flow formulas see it at one temperature.
     #[must_use]
     pub fn fluid(&self, at: Celsius) -> Fluid {
-        let density_kg_m3 = self.density_15_kg_m3 - DENSITY_SLOPE * (at.0 - DENSITY_AT_C);
+        let density_kg_m3 = self.density_kg_m3(at);
         Fluid { viscosity_pa_s: self.kinematic_mm2_s(at) * 1e-6 * density_kg_m3, density_kg_m3 }
     }
 }
