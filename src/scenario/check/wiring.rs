@@ -48,7 +48,8 @@ fn repeated<'n>(nodes: &[&'n Id]) -> Option<&'n Id> {
 fn field_of(element: &HarnessElement, node: &Id) -> &'static str {
     let fields: &[(&'static str, &Id)] = match element {
         HarnessElement::Battery { plus, minus, .. }
-        | HarnessElement::Alternator { plus, minus, .. } => &[("plus", plus), ("minus", minus)],
+        | HarnessElement::Alternator { plus, minus, .. }
+        | HarnessElement::Starter { plus, minus, .. } => &[("plus", plus), ("minus", minus)],
         HarnessElement::Wire { from, to, .. }
         | HarnessElement::Fuse { from, to, .. }
         | HarnessElement::RelayContact { from, to, .. }
@@ -82,6 +83,7 @@ fn resistances(element: &HarnessElement) -> Vec<(&'static str, f64)> {
         | HarnessElement::Load { load: ohms, .. } => load(ohms),
         HarnessElement::Battery { .. }
         | HarnessElement::Alternator { .. }
+        | HarnessElement::Starter { .. }
         | HarnessElement::Coil { .. } => Vec::new(),
     }
 }
