@@ -10,6 +10,7 @@ pub mod counters;
 pub mod debounced_test;
 pub mod drive_pattern;
 pub mod freeze_frame;
+pub mod idle_control;
 pub mod known_code;
 pub mod memory;
 pub mod module;

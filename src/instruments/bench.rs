@@ -3,7 +3,7 @@
 use crate::units::Celsius;
 use crate::vehicle::assembly::Assembly;
 use crate::vehicle::condition::Condition;
-use crate::vehicle::harness::{ElectricalState, Wiring, wire_up};
+use crate::vehicle::harness::{ElectricalState, Machines, Wiring, wire_up};
 use crate::vehicle::spec::{
     HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, VehicleSpec,
 };
@@ -50,6 +50,7 @@ pub(super) fn bench(resistances: &[(&str, &str, f64)], key_on: bool) -> Vec<(f64
     let state = ElectricalState {
         key_on,
         charging: false,
+        machines: Machines::RESTING,
         battery_temperature: Celsius(20.0),
         coil_temperature: BTreeMap::new(),
         drivers: BTreeMap::new(),

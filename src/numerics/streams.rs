@@ -44,6 +44,13 @@ impl Stream {
         (self.source.next_u64() >> 11) as f64 / STEPS
     }
 
+    /// Another stream that has nothing to do with this one and does not move it on: the same stream at
+    /// the same place gives the same sibling by that name.
+    #[must_use]
+    pub fn sibling(&self, name: &str) -> Self {
+        Streams::new(self.clone().bits()).stream(name)
+    }
+
     /// Sixty-four random bits, as a seed for another family of streams.
     pub fn bits(&mut self) -> u64 {
         self.source.next_u64()

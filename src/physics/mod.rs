@@ -1,8 +1,11 @@
 //! Laws of components. Knows no vehicle: a network, a coil, a spool, oil, a pump, a phaser.
 
 pub mod actuator;
+pub mod battery;
 pub mod circuit;
 pub mod coil;
+pub mod combustion;
+pub mod crank;
 pub mod oil;
 pub mod orifice;
 pub mod phaser;

@@ -87,6 +87,20 @@ pub fn power_in_coil(winding: &Winding, coil: Celsius, supply: Supply) -> Watts 
     Watts(current_a * current_a * winding.carrying_ohms(coil).0)
 }
 
+/// Kelvins past the class at which a wire burns through (engineering estimate).
+const BURNS_THROUGH_K: f64 = 50.0;
+
+/// What heat has done to a winding, from nothing to the worst.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Damage {
+    /// Nothing.
+    None,
+    /// Enamel gave way between turns.
+    TurnsShort,
+    /// The wire has burnt through.
+    BurntThrough,
+}
+
 /// The enamel of a winding's wire: what it has been through stays with it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -110,6 +124,18 @@ impl Enamel {
         // Written so that what is not a number leaves the memory as it was.
         if coil.0 > self.hottest.0 {
             self.hottest = coil;
+        }
+    }
+
+    /// What the hottest moment has left behind.
+    #[must_use]
+    pub fn damage(&self) -> Damage {
+        if self.hottest.0 > self.class.0 + BURNS_THROUGH_K {
+            Damage::BurntThrough
+        } else if self.is_damaged() {
+            Damage::TurnsShort
+        } else {
+            Damage::None
         }
     }
 

@@ -4,6 +4,7 @@
 //! and with the air; a thermostat opens the radiator over a span. Limits: no fan, no road-speed
 //! dependence, no gradient in the block.
 
+use crate::numerics::elementary::exp;
 use crate::units::{Celsius, Rpm, Watts};
 use serde::{Deserialize, Serialize};
 
@@ -95,6 +96,46 @@ impl EngineHeat {
     }
 }
 
+/// The deck above the cylinders: it is hotter than the coolant while the engine works, and soaks the
+/// coolant and what sits in the head once the engine stands (engineering estimates).
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DeckSpec {
+    /// Heat capacity of what gets hotter than the coolant [J/K].
+    pub deck_j_k: f64,
+    /// Conductance to the coolant with the water pump turning [W/K].
+    pub pumped_w_k: f64,
+    /// The same with the engine standing [W/K].
+    pub standing_w_k: f64,
+    /// Share of the radiator that works without pump and fan, 0 to 1.
+    pub standing_radiator: f64,
+}
+
+impl DeckSpec {
+    /// A four-cylinder engine's.
+    pub const TYPICAL: Self =
+        Self { deck_j_k: 15e3, pumped_w_k: 350.0, standing_w_k: 150.0, standing_radiator: 0.03 };
+}
+
+/// How much hotter than the coolant the deck is.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Deck {
+    /// Excess over the coolant [K].
+    pub excess_k: f64,
+}
+
+impl Deck {
+    /// Takes combustion's heat for `dt_s` seconds and returns what it passes on to the coolant: the exact
+    /// mean of the relaxation, so that no heat is lost at any step.
+    pub fn step(&mut self, spec: &DeckSpec, heat: Watts, pumped: bool, dt_s: f64) -> Watts {
+        let w_k = if pumped { spec.pumped_w_k } else { spec.standing_w_k };
+        let goal_k = heat.0 / w_k;
+        let before_k = self.excess_k;
+        self.excess_k = goal_k + (before_k - goal_k) * exp(-dt_s * w_k / spec.deck_j_k);
+        Watts(heat.0 - spec.deck_j_k * (self.excess_k - before_k) / dt_s)
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -157,6 +198,42 @@ mod tests {
         assert!((1.9..2.1).contains(&ratio), "{ratio}");
     }
 
+    /// Constant heat: the excess goes to P / G with the time constant C / G.
+    #[test]
+    fn closed_form_deck_relaxes_exponentially() {
+        let spec = DeckSpec::TYPICAL;
+        let mut deck = Deck::default();
+        for _ in 0..300 {
+            deck.step(&spec, Watts(10e3), true, 0.1);
+        }
+        // 30 s are 0.7 time constants of 15 kJ/K over 350 W/K.
+        assert!((deck.excess_k - 10e3 / 350.0 * (1.0 - exp(-0.7))).abs() < 1e-9, "{deck:?}");
+    }
+
+    /// Two bodies with the thermostat shut decay along the eigenvectors of their matrix; the slower eigenvalue
+    /// by the quadratic formula.
+    #[test]
+    fn closed_form_cooling_has_the_matrix_s_eigenvalue() {
+        let spec = WarmUp::TYPICAL;
+        let (a, b) = (spec.coolant_j_k, spec.oil_j_k);
+        let (g, ga, gb) = (spec.coolant_oil_w_k, spec.coolant_air_w_k, spec.oil_air_w_k);
+        let trace = -((g + ga) / a + (g + gb) / b);
+        let determinant = ((g + ga) * (g + gb) - g * g) / (a * b);
+        let slow_per_s = 0.5 * (trace + (trace * trace - 4.0 * determinant).sqrt());
+        let mut engine = EngineHeat { coolant: Celsius(80.0), oil: Celsius(80.0) };
+        let mut at = |seconds: u32| {
+            for _ in 0..seconds * 10 {
+                engine.step(&spec, Watts(0.0), Celsius(20.0), 0.1);
+            }
+            engine.coolant.0 - 20.0
+        };
+        // The faster part dies within minutes.
+        let first = at(1_200);
+        let second = at(1_200);
+        let got = crate::numerics::elementary::ln(second / first) / 1_200.0;
+        assert!((got / slow_per_s - 1.0).abs() < 1e-3, "{got} {slow_per_s}");
+    }
+
     #[test]
     fn reference_heat_of_idle_and_main_road() {
         let heat = |rpm, load| WarmUp::TYPICAL.heat(Rpm(rpm), load).0;
@@ -165,6 +242,35 @@ mod tests {
     }
 
     proptest! {
+        /// Heat in is heat stored and heat lost, whatever the engine does, at every step.
+        #[test]
+        fn conserves_heat_through_deck_coolant_and_oil(
+            heats in proptest::collection::vec(0.0..30e3_f64, 1..60), start in -20.0..100.0_f64, air in -20.0..35.0_f64,
+        ) {
+            let (spec, deck_spec) = (WarmUp::TYPICAL, DeckSpec::TYPICAL);
+            let mut engine = EngineHeat { coolant: Celsius(start), oil: Celsius(start) };
+            let mut deck = Deck::default();
+            let stored = |engine: &EngineHeat, deck: &Deck| {
+                spec.coolant_j_k * engine.coolant.0
+                    + spec.oil_j_k * engine.oil.0
+                    + deck_spec.deck_j_k * deck.excess_k
+            };
+            let before = stored(&engine, &deck);
+            let (mut came, mut went) = (0.0, 0.0);
+            for (k, heat_w) in heats.iter().enumerate() {
+                let passed = deck.step(&deck_spec, Watts(*heat_w), k % 3 > 0, 0.1);
+                let (c, o) = (engine.coolant.0, engine.oil.0);
+                let open = ((c - spec.thermostat_c) / spec.thermostat_span_k).clamp(0.0, 1.0);
+                went += 0.1 * (spec.oil_air_w_k * (o - air)
+                    + (spec.coolant_air_w_k + spec.radiator_w_k * open) * (c - air));
+                // The oil's further share comes from combustion beside what the deck passes on.
+                came += 0.1 * (heat_w + spec.oil_share * passed.0);
+                engine.step(&spec, passed, Celsius(air), 0.1);
+            }
+            let gained = stored(&engine, &deck) - before;
+            prop_assert!((came - went - gained).abs() < 1e-6 * (1.0 + came.abs() + went.abs()), "{came} {went} {gained}");
+        }
+
         /// An engine that is off falls to the temperature of the air and no further.
         #[test]
         fn limit_an_engine_that_is_off_cools_to_the_air(start in 30.0_f64..120.0, air in -20.0_f64..30.0) {

@@ -38,7 +38,7 @@ impl Session {
                 after.lamp = vehicle.lamps().0;
                 after.runs_badly |= idle != Idling::Smooth || drive.quality != Idling::Smooth;
                 vehicle.key_off();
-                vehicle.stand_overnight();
+                vehicle.stand_overnight()?;
             }
         }
         Ok(after)

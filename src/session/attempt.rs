@@ -92,7 +92,7 @@ impl Session {
                 session.complaint |=
                     vehicle.lamps().0 || idle != Idling::Smooth || drive.quality != Idling::Smooth;
                 vehicle.key_off();
-                vehicle.stand_overnight();
+                vehicle.stand_overnight()?;
             }
         }
         Ok(session)
@@ -147,7 +147,7 @@ impl Session {
             if let Event::Spent { minutes, money } = event {
                 self.till.minutes += *minutes;
                 self.till.money += *money;
-                self.vehicle.pass_minutes(minutes.0);
+                self.vehicle.pass_minutes(minutes.0)?;
             }
         }
         self.log.push(Entry { step: step.clone(), events: events.clone() });

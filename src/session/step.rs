@@ -292,6 +292,9 @@ pub enum KeyPosition {
     On,
     /// Start, then let it idle for a minute.
     Start,
+    /// A helper lets the starter turn the engine, fuel cut off by a foot flat on the pedal, whenever a
+    /// reading is taken; so until the key is turned to another position.
+    Crank,
 }
 
 /// Parts of the record that the customer gets.

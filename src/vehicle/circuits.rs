@@ -74,6 +74,10 @@ pub struct Circuits {
     pub supply: Volts,
     /// Voltage at the battery's posts.
     pub battery: Volts,
+    /// Current out of the battery; less than 0 while it is charged.
+    pub battery_out: Amperes,
+    /// Current that the generator gives.
+    pub generator: Amperes,
     /// Whether the module has the supply to work.
     pub module_alive: bool,
 }
@@ -174,16 +178,22 @@ pub fn feel(
         });
     }
     let (mut supply, mut battery) = (Volts(0.0), Volts(0.0));
+    let (mut battery_out, mut generator) = (Amperes(0.0), Amperes(0.0));
     for element in &spec.harness.elements {
         match element {
             HarnessElement::ModuleSupply { supply: plus, ground, .. } => {
                 supply = between(&off, &off_solution, plus, ground);
             }
-            HarnessElement::Battery { plus, minus, .. } => {
+            HarnessElement::Battery { id, plus, minus } => {
                 battery = between(&off, &off_solution, plus, minus);
+                battery_out = through(&off, &off_solution, id);
+            }
+            HarnessElement::Alternator { id, .. } if state.charging => {
+                generator = through(&off, &off_solution, id);
             }
             _ => {}
         }
     }
-    Ok(Circuits { valves, supply, battery, module_alive: off.module_alive })
+    let module_alive = off.module_alive;
+    Ok(Circuits { valves, supply, battery, battery_out, generator, module_alive })
 }

@@ -1,11 +1,12 @@
 //! Starting the engine and driving a road.
 
 use super::circuits::Circuits;
+use super::electricity::Started;
 use super::engine_link::cams;
 use super::error::VehicleError;
 use super::loose::vibration;
 use super::module_link::{frame, senses};
-use super::route::{Demand, RouteProfile};
+use super::route::{Demand, Foot, RouteProfile};
 use super::run_record::{Idling, RunRecord};
 use super::spec::Id;
 use super::whole::{Key, Vehicle};
@@ -13,7 +14,7 @@ use crate::control_module::code::Code;
 use crate::control_module::known_code::Driver;
 use crate::control_module::verdict::Verdict;
 use crate::numerics::whole::{to_u32, to_usize};
-use crate::units::{Bars, Celsius, Minutes, Rpm, Seconds, Tick, Watts};
+use crate::units::{Bars, Celsius, Minutes, Rpm, Seconds, Tick};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How long an engine idles after a start before the step is over [ms].
@@ -28,11 +29,12 @@ const WARM_UP_RPM: u16 = 2_000;
 const WORKING_OIL: Celsius = Celsius(80.0);
 /// See [`WORKING_OIL`].
 const LONGEST_WARM_UP: Minutes = Minutes(45);
+/// Time in which a driver notices a stall and starts the engine again [ms]: engineering estimate.
+const RESTART_MS: u64 = 4_000;
 /// Ticks between two runs of the module's circuit task.
 const CIRCUIT_TASK_TICKS: u64 = 100;
-/// Mean power in a coil that is driven on the road [W]: engineering estimate, a duty of about
-/// 0.4 on a warm coil.
-const COIL_POWER_W: f64 = 2.5;
+/// Ticks between two looks at the temperatures of the coils.
+const COIL_HEAT_TICKS: u64 = 10_000;
 
 /// What a drive left to be known.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,25 +60,27 @@ pub struct CamReport {
     pub furthest: f64,
 }
 
+/// What is done about a stall.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum AfterStall {
+    /// Nothing: the engine stands.
+    Leave,
+    /// It is started again and kept going by the pedal.
+    Restart,
+}
+
 impl Vehicle {
-    /// Starts the engine and lets it idle; a running engine idles on.
+    /// Starts the engine and lets it idle; a running engine idles on. An engine that stalls stands
+    /// still with the key on.
     ///
     /// # Errors
     /// [`VehicleError`] when the wiring cannot be solved.
     pub fn start(&mut self) -> Result<Idling, VehicleError> {
-        if !self.engine_runs() {
-            if !self.key_on() && self.circuits_when(true)?.module_alive {
-                self.module.key_on(self.now);
-            }
-            self.module.engine_started(self.engine.heat().coolant, self.now);
-            self.key = Key::Running;
-            self.blow_fuses()?;
-            self.running_since = Some(self.now);
-            let circuits = self.circuits_when(true)?;
-            self.set_engine(&circuits)?;
-            self.engine.start();
+        if !self.engine_runs() && !self.turn_over()? {
+            return Ok(Idling::DoesNotStart);
         }
-        let record = self.run(|tick| (tick < IDLE_MS).then_some(Demand::IDLE))?;
+        let idle = |tick| (tick < IDLE_MS).then_some(Demand::IDLE);
+        let record = self.run(idle, AfterStall::Leave, Foot::Up)?;
         Ok(record.idling)
     }
 
@@ -87,35 +91,79 @@ impl Vehicle {
     /// [`VehicleError`] when the wiring cannot be solved.
     pub fn hold_speed(&mut self, rpm: Option<u16>) -> Result<(Vec<Bars>, Seconds), VehicleError> {
         let asked = rpm.map_or(Demand::IDLE, Self::held);
-        let record = self.run(|tick| (tick < HOLD_MS).then_some(asked))?;
+        let hold = |tick| (tick < HOLD_MS).then_some(asked);
+        let record = self.run(hold, AfterStall::Leave, Foot::Up)?;
         let pressures = record.trace.points().iter().map(|point| point.pressure).collect();
         Ok((pressures, record.trace.interval()))
     }
 
     /// Lets a running engine reach its working temperature at a held speed, and returns the whole
     /// minutes that it took; none when it is warm already.
-    pub fn warm_up(&mut self) -> Minutes {
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn warm_up(&mut self) -> Result<Minutes, VehicleError> {
         let began = self.now;
-        let lasting_s = self.engine.warm_at(&Self::held(WARM_UP_RPM), WORKING_OIL, LONGEST_WARM_UP);
-        let minutes = to_u32((lasting_s.0 / 60.0).ceil());
+        let lasted = self.engine.warm_at(&Self::held(WARM_UP_RPM), WORKING_OIL, LONGEST_WARM_UP);
+        let minutes = to_u32((lasted.0 / 60.0).ceil());
         self.now = began.plus_seconds(u64::from(minutes) * 60);
-        self.settle_coils(lasting_s, Watts(COIL_POWER_W));
-        Minutes(minutes)
+        let circuits = self.circuits_when(true)?;
+        let mut squares = vec![0.0; self.spec.valves.len()];
+        self.sample_currents(&circuits, &mut squares);
+        self.heat_coils_under_way(&mut squares, &mut 1, lasted);
+        self.draw(circuits.battery_out, lasted);
+        Ok(Minutes(minutes))
     }
 
     fn held(rpm: u16) -> Demand {
         Demand { speed: Rpm(f64::from(rpm)), load: FREE_LOAD, ..Demand::IDLE }
     }
 
-    /// Drives a road from a running engine.
+    /// Turns the key to start; tells whether the engine fires. If not, the key stays on, and a module that
+    /// lost its supply meanwhile begins anew.
+    fn turn_over(&mut self) -> Result<bool, VehicleError> {
+        if !self.key_on() && self.circuits_when(true)?.module_alive {
+            self.module.key_on(self.now);
+        }
+        let started = self.turn_by_starter()?;
+        if started != Started::Fires {
+            self.key = Key::On;
+            if started == Started::ModuleReset {
+                self.module.key_off(self.now);
+                self.module.key_on(self.now);
+            }
+            return Ok(false);
+        }
+        self.module.engine_started(self.engine.heat().coolant, self.now);
+        self.key = Key::Running;
+        self.blow_fuses()?;
+        self.running_since = Some(self.now);
+        let circuits = self.circuits_when(true)?;
+        self.set_engine(&circuits)?;
+        self.engine.start();
+        Ok(true)
+    }
+
+    /// Drives a road. An engine that stands is started with a foot on the pedal; so is one that stalls
+    /// on the way, and the foot stays there whenever the vehicle stands.
     ///
     /// # Errors
     /// [`VehicleError`] when the road cannot be driven or the wiring cannot be solved.
     pub fn drive(&mut self, route: &RouteProfile) -> Result<DriveReport, VehicleError> {
         route.check()?;
         let mut driver = route.driver();
+        let foot = if self.engine_runs() { Foot::Up } else { Foot::Down };
+        if foot == Foot::Down && !self.turn_over()? {
+            return Ok(DriveReport {
+                quality: Idling::DoesNotStart,
+                oil_lamp: false,
+                cams: Vec::new(),
+                decided: Vec::new(),
+            });
+        }
         let before = self.module.read_codes().decisions;
-        let record = self.run(|tick| driver.demand(Tick(tick).as_seconds()))?;
+        let asked = |tick| driver.demand(Tick(tick).as_seconds());
+        let record = self.run(asked, AfterStall::Restart, foot)?;
         let mut decided: Vec<Code> = before
             .iter()
             .chain(&self.module.read_codes().decisions)
@@ -160,25 +208,32 @@ impl Vehicle {
     fn run(
         &mut self,
         mut demand: impl FnMut(u64) -> Option<Demand>,
+        after_stall: AfterStall,
+        mut foot: Foot,
     ) -> Result<RunRecord, VehicleError> {
         let mut circuits = self.circuits_when(true)?;
         self.set_engine(&circuits)?;
         // What the wiring did with these contacts open, so that each set is solved once.
         let mut open = self.open_contacts();
         let mut solved = BTreeMap::from([(open.clone(), circuits.clone())]);
+        let mut squares = vec![0.0; self.spec.valves.len()];
+        let mut samples = 0;
         self.engine.begin_run();
         let mut tick = 0;
         let mut inhibited = self.inhibitions();
         while let Some(asked) = demand(tick) {
+            let asked = foot.on(asked);
             self.engine.tick(&asked);
             tick += 1;
             if tick.is_multiple_of(CIRCUIT_TASK_TICKS) {
                 self.now.0 += CIRCUIT_TASK_TICKS;
+                self.sample_currents(&circuits, &mut squares);
+                samples += 1;
                 let heat = self.engine.heat();
                 let duties: Vec<f64> =
                     cams(&self.spec).map(|cam| self.engine.cam(cam).module().duty()).collect();
                 let sensed = senses(&self.spec, &circuits, &duties, heat.oil);
-                let (rpm, load, speed) = (asked.speed.0, asked.load, asked.km_h);
+                let (rpm, load, speed) = (self.engine.speed().0, asked.load, asked.km_h);
                 let moment = frame(rpm, load, speed, heat.coolant, heat.oil, &circuits);
                 self.module.circuit_task(&sensed, &moment, self.now);
                 if self.contacts_change(&asked, &mut open) {
@@ -191,14 +246,48 @@ impl Vehicle {
                     self.set_engine(&circuits)?;
                 }
             }
+            if tick.is_multiple_of(COIL_HEAT_TICKS) {
+                let lasted = Seconds(Tick(COIL_HEAT_TICKS).as_seconds());
+                if self.heat_coils_under_way(&mut squares, &mut samples, lasted) {
+                    circuits = self.circuits_when(true)?;
+                    self.set_engine(&circuits)?;
+                }
+            }
+            if self.engine.idle().is_stalled() {
+                self.module.engine_stopped(self.now);
+                if after_stall == AfterStall::Leave {
+                    self.stand_still();
+                    break;
+                }
+                foot = Foot::Down;
+                self.now.0 += RESTART_MS;
+                if self.turn_by_starter()? != Started::Fires {
+                    self.stand_still();
+                    break;
+                }
+                self.running_since = Some(self.now);
+                self.engine.crank();
+                self.module.engine_started(self.engine.heat().coolant, self.now);
+            }
         }
         self.loose.settle();
         let record = self.engine.record();
         self.engine.drop_record();
         self.note_performance(&record, &circuits);
-        self.settle_coils(Seconds(Tick(tick).as_seconds()), Watts(COIL_POWER_W));
+        let lasted = Seconds(Tick(tick).as_seconds());
+        let rest = Seconds(Tick(tick % COIL_HEAT_TICKS).as_seconds());
+        self.heat_coils_under_way(&mut squares, &mut samples, rest);
+        self.draw(circuits.battery_out, lasted);
         self.oil_lamp = record.oil_lamp;
         Ok(record)
+    }
+
+    /// The engine has stopped by itself; the key stays on.
+    fn stand_still(&mut self) {
+        self.engine.stop();
+        self.key = Key::On;
+        self.stopped_at = Some(self.now);
+        self.running_since = None;
     }
 
     /// A tenth of a second of vibration for the loose contacts; true when those that are open are

@@ -3,6 +3,7 @@
 use super::cam_line::{CamCondition, CamSpec};
 use super::circuits::{Circuits, FREEWHEEL_V, PULSES_PER_S, ValveCircuit};
 use super::condition::{Condition, FittedValve};
+use super::harness::GENERATOR;
 use super::per_cam::Cam;
 use super::running::{EngineCondition, EngineSpec, RunningEngine};
 use super::snapshot::{CamSnapshot, Snapshot};
@@ -74,6 +75,7 @@ pub fn engine_condition(
         fill: Litres(condition.oil.litres),
         supply: circuits.supply,
         ambient,
+        generator: GENERATOR.takes(circuits.battery, circuits.generator),
         ..EngineCondition::SOUND
     };
     for (number, place) in spec.valves.iter().enumerate() {
@@ -138,7 +140,7 @@ pub fn snapshot(
         })
         .collect();
     Snapshot {
-        rpm: if runs { demand.speed.0 } else { 0.0 },
+        rpm: if runs { engine.speed().0 } else { 0.0 },
         load: if runs { demand.load } else { 0.0 },
         speed_kmh: 0.0,
         coolant_c: heat.coolant.0,

@@ -3,10 +3,10 @@
 use super::assembly::Assembly;
 use super::condition::Condition;
 use super::spec::{HarnessElement, Id, LoadOhms, VehicleSpec};
-use crate::numerics::elementary::exp;
+use crate::physics::battery::{self, Generator, Starter};
 use crate::physics::circuit::{CircuitError, DiodeLaw, Element, Network, Solution};
 use crate::physics::wire::Cable;
-use crate::units::{Amperes, Celsius, Volts};
+use crate::units::{Amperes, Celsius, Rpm};
 use std::collections::BTreeMap;
 
 /// An open contact, broken wire or open switch [ohm].
@@ -24,15 +24,30 @@ const RAIL_DEAD_OHMS: f64 = 1_000.0;
 /// Below this supply [V] the module does nothing: engineering estimate, below the 6 V to which
 /// ISO 16750-2 code A asks equipment to work.
 const MODULE_LEAST_V: f64 = 5.5;
-/// Alternator set-point [V] and resistance [ohm], and the battery's polarised voltage while it is
-/// charged [V] with its resistance then [ohm]: engineering estimate.
-const ALTERNATOR_V: f64 = 14.3;
-const ALTERNATOR_OHMS: f64 = 0.015;
-const CHARGING_V: f64 = 13.9;
-const CHARGING_OHMS: f64 = 0.040;
 /// Temperature of all cables: a harness has none of its own yet. Beside a hot engine a cable has a
 /// quarter more, which is milliohms.
 const HARNESS: Celsius = Celsius(20.0);
+/// The generator: 14.3 V behind 15 mohm at 20 °C.
+pub(super) const GENERATOR: Generator = Generator::TYPICAL;
+/// The starter.
+pub(super) const STARTER: Starter = Starter::TYPICAL;
+/// Crankshaft speed at which the generator's most current is taken [rpm]: a warm idle, where it is
+/// least.
+const GENERATES_AT: Rpm = Rpm(700.0);
+
+/// The two machines on the engine.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Machines {
+    /// Speed at which the starter turns the crankshaft [rad/s], if it is switched on.
+    pub starter_rad_s: Option<f64>,
+    /// Temperature of the generator's regulator.
+    pub regulator: Celsius,
+}
+
+impl Machines {
+    /// The starter off, the regulator at 20 °C.
+    pub const RESTING: Self = Self { starter_rad_s: None, regulator: Celsius(20.0) };
+}
 
 /// Current at which a closed driver opens again to protect itself [A]: engineering estimate, above
 /// what any winding that is fitted here draws, shorted turns included. Data sheets of such drivers
@@ -57,6 +72,8 @@ pub struct ElectricalState {
     pub key_on: bool,
     /// Engine turns and the alternator charges.
     pub charging: bool,
+    /// Starter and generator.
+    pub machines: Machines,
     /// Temperature of the battery.
     pub battery_temperature: Celsius,
     /// Temperature of each coil, by the valve's place.
@@ -90,19 +107,6 @@ impl Wiring {
     }
 }
 
-/// Open-circuit voltage of the battery at rest: 11.8 V empty to 12.7 V full at 20 °C with
-/// 1.2 mV/K, engineering estimate in line with published tables of rest voltages.
-#[must_use]
-pub fn battery_rest_voltage(charge: f64, temperature: Celsius) -> Volts {
-    Volts(11.8 + 0.9 * charge + 0.001_2 * (temperature.0 - 20.0))
-}
-
-/// Internal resistance of the battery [ohm]: engineering estimate.
-fn battery_ohms(charge: f64, temperature: Celsius) -> f64 {
-    let empty = 1.0 - charge;
-    0.008 * exp(-0.018 * (temperature.0 - 20.0)) * (1.0 + 1.5 * empty * empty)
-}
-
 /// Builds the wiring as it stands. A module that turns out to lack supply is built again without
 /// its own voltages, because they come from the same wires.
 ///
@@ -114,11 +118,15 @@ pub fn wire_up(
     assembly: &Assembly,
     state: &ElectricalState,
 ) -> Result<Wiring, CircuitError> {
-    let alive = Builder::new(spec, condition, assembly, state, state.key_on).build();
+    let mut alive = Builder::new(spec, condition, assembly, state, state.key_on).build();
     if !state.key_on {
         return Ok(alive);
     }
-    let solution = alive.network.solve()?;
+    let mut solution = alive.network.solve()?;
+    if state.charging && at_its_limit(spec, &alive, &solution) {
+        alive = Builder::new(spec, condition, assembly, state, true).at_its_limit().build();
+        solution = alive.network.solve()?;
+    }
     if !supplied(spec, &alive, &solution) {
         return Ok(Builder::new(spec, condition, assembly, state, false).build());
     }
@@ -146,6 +154,16 @@ fn overloaded<'a>(spec: &'a VehicleSpec, wiring: &Wiring, solution: &Solution) -
         .collect()
 }
 
+/// Whether the generator would have to give more than it can.
+fn at_its_limit(spec: &VehicleSpec, wiring: &Wiring, solution: &Solution) -> bool {
+    spec.harness.elements.iter().any(|element| {
+        matches!(element, HarnessElement::Alternator { .. })
+            && wiring
+                .element(element.id().as_str())
+                .is_some_and(|number| solution.amperes(number) > GENERATOR.limit(GENERATES_AT).0)
+    })
+}
+
 fn supplied(spec: &VehicleSpec, wiring: &Wiring, solution: &Solution) -> bool {
     spec.harness.elements.iter().all(|element| match element {
         HarnessElement::ModuleSupply { supply, ground, .. } => {
@@ -164,6 +182,7 @@ struct Builder<'a> {
     assembly: &'a Assembly,
     state: &'a ElectricalState,
     wiring: Wiring,
+    is_limited: bool,
 }
 
 impl<'a> Builder<'a> {
@@ -182,7 +201,13 @@ impl<'a> Builder<'a> {
             elements: BTreeMap::new(),
             module_alive,
         };
-        Self { spec, condition, assembly, state, wiring }
+        Self { spec, condition, assembly, state, wiring, is_limited: false }
+    }
+
+    /// The generator gives the most that it can, whatever the voltage.
+    const fn at_its_limit(mut self) -> Self {
+        self.is_limited = true;
+        self
     }
 
     fn build(mut self) -> Wiring {
@@ -223,27 +248,33 @@ impl<'a> Builder<'a> {
     fn place(&mut self, element: &HarnessElement) -> usize {
         match element {
             HarnessElement::Battery { plus, minus, .. } => {
+                let temperature = self.state.battery_temperature;
+                let charge = self.condition.battery_charge;
                 let (volts, ohms) = if self.state.charging {
-                    (CHARGING_V, CHARGING_OHMS)
+                    battery::while_charged(charge)
                 } else {
-                    let temperature = self.state.battery_temperature;
-                    let charge = self.condition.battery_charge;
-                    (battery_rest_voltage(charge, temperature).0, battery_ohms(charge, temperature))
+                    (
+                        battery::rest_voltage(charge, temperature),
+                        battery::internal(charge, temperature),
+                    )
                 };
                 let (plus, minus) = (self.at(plus), self.at(minus));
+                let (volts, ohms) = (volts.0, ohms.0);
                 self.wiring.network.add(Element::Source { plus, minus, volts, ohms })
             }
-            HarnessElement::Alternator { plus, minus, .. } => {
-                if self.state.charging {
-                    let (plus, minus) = (self.at(plus), self.at(minus));
-                    self.wiring.network.add(Element::Source {
-                        plus,
-                        minus,
-                        volts: ALTERNATOR_V,
-                        ohms: ALTERNATOR_OHMS,
-                    })
-                } else {
-                    self.resistor(plus, minus, OPEN_OHMS)
+            HarnessElement::Alternator { plus, minus, .. } => self.place_generator(plus, minus),
+            HarnessElement::Starter { plus, minus, .. } => {
+                match self.state.machines.starter_rad_s {
+                    Some(rad_s) => {
+                        let (plus, minus) = (self.at(plus), self.at(minus));
+                        self.wiring.network.add(Element::Source {
+                            plus,
+                            minus,
+                            volts: STARTER.volts_per_rad_s * rad_s,
+                            ohms: STARTER.ohms,
+                        })
+                    }
+                    None => self.resistor(plus, minus, OPEN_OHMS),
                 }
             }
             HarnessElement::Wire { id, from, to, ohms } => {
@@ -288,6 +319,20 @@ impl<'a> Builder<'a> {
                 self.resistor(from, to, ohms)
             }
         }
+    }
+
+    fn place_generator(&mut self, plus: &Id, minus: &Id) -> usize {
+        if !self.state.charging {
+            return self.resistor(plus, minus, OPEN_OHMS);
+        }
+        let (plus, minus) = (self.at(plus), self.at(minus));
+        self.wiring.network.add(if self.is_limited {
+            let amperes = GENERATOR.limit(GENERATES_AT).0;
+            Element::Current { from: minus, to: plus, amperes }
+        } else {
+            let volts = GENERATOR.set_point(self.state.machines.regulator).0;
+            Element::Source { plus, minus, volts, ohms: GENERATOR.ohms }
+        })
     }
 
     fn place_coil(&mut self, valve: &Id, from: &Id, to: &Id) -> usize {

@@ -106,6 +106,50 @@ impl Demand {
     pub const STANDING: Self = Self { speed: Rpm(0.0), load: 0.0, ..Self::IDLE };
 }
 
+/// Speed at which a driver keeps an engine that will not idle (engineering estimate).
+const KEPT_GOING: Rpm = Rpm(1_300.0);
+/// Engine speed up to which an engine may be idling [rpm].
+const IDLE_UP_TO_RPM: f64 = 1_000.0;
+/// Engine speed from which it runs by itself [rpm].
+const RUNS_FROM_RPM: f64 = 400.0;
+/// Load up to which the pedal is up.
+const IDLE_LOAD: f64 = 0.25;
+/// Road speed up to which the vehicle stands [km/h].
+const STANDS_UP_TO_KM_H: f64 = 1.0;
+
+impl Demand {
+    /// Whether the engine is left to itself: standing still, pedal up.
+    #[must_use]
+    #[inline]
+    pub fn is_idle(&self) -> bool {
+        self.km_h < STANDS_UP_TO_KM_H
+            && self.load <= IDLE_LOAD
+            && (RUNS_FROM_RPM..IDLE_UP_TO_RPM).contains(&self.speed.0)
+    }
+}
+
+/// Where the driver's foot is while the vehicle stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Foot {
+    /// Off the pedal.
+    Up,
+    /// On the pedal, to keep an engine going that will not idle.
+    Down,
+}
+
+impl Foot {
+    /// What becomes of a demand.
+    #[must_use]
+    #[inline]
+    pub fn on(self, demand: Demand) -> Demand {
+        if self == Self::Down && demand.is_idle() {
+            Demand { speed: KEPT_GOING, ..demand }
+        } else {
+            demand
+        }
+    }
+}
+
 impl RouteProfile {
     /// Checks that the route can be driven.
     ///

@@ -92,8 +92,11 @@ pub enum Idling {
     Smooth,
     /// It shakes.
     Rough,
-    /// It would stall unless the driver keeps it going.
+    /// It stalled.
     Stalls,
+    /// It did not start: the starter turned it too slowly or not at all, or the control module lost its
+    /// supply meanwhile.
+    DoesNotStart,
 }
 
 /// Figures of one camshaft.

@@ -12,12 +12,13 @@ use crate::physics::phaser::PulseAngle;
 use crate::physics::pressure_switch::PressureSwitch;
 use crate::physics::pump::{Gallery, Pump};
 use crate::physics::sump::{Aeration, Sump};
-use crate::physics::warm_up::{EngineHeat, WarmUp};
+use crate::physics::warm_up::{Deck, DeckSpec, EngineHeat, WarmUp};
 use crate::units::{Bars, Celsius, Litres, Minutes, Rpm, Seconds, Volts, Watts};
 use crate::vehicle::cam_line::{CamCondition, CamLine, CamSpec, DT_S, SharedTick};
+use crate::vehicle::idle::{Idle, IdleSpec, IdleTick};
 use crate::vehicle::per_cam::{Cam, PerCam};
-use crate::vehicle::route::{Demand, RouteError, RouteProfile};
-use crate::vehicle::run_record::{Idling, RunRecord, Tally, TallyTick};
+use crate::vehicle::route::{Demand, Foot, RouteError, RouteProfile};
+use crate::vehicle::run_record::{RunRecord, Tally, TallyTick};
 use serde::{Deserialize, Serialize};
 
 /// Ticks between two runs of the control module's fast task.
@@ -34,19 +35,6 @@ const RUN_DOWN_TICKS: u32 = 600;
 const EMPTYING_TICKS: u32 = 2_400;
 /// Angle of the crankshaft after which everything repeats [rad]: one turn of the camshafts.
 const CYCLE_RAD: f64 = 2.0 * core::f64::consts::TAU;
-/// Engine speed up to which it idles [rpm].
-const IDLE_UP_TO_RPM: f64 = 1_000.0;
-/// Engine speed from which it runs by itself [rpm].
-const RUNS_FROM_RPM: f64 = 400.0;
-/// Angle by which the cams may overlap too much at idle before it gets rough [degrees]; that a
-/// valve held fully on makes an engine stall or idle roughly is published, the figure is an
-/// engineering estimate.
-const ROUGH_DEG: f64 = 15.0;
-/// The same before it stalls [degrees] (engineering estimate).
-const STALLS_DEG: f64 = 35.0;
-/// How much of a new overlap the engine feels in one tick: half a second's breathing.
-const FELT_SHARE: f64 = DT_S / 0.5;
-
 /// What an engine is by design, and its oil.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -61,6 +49,10 @@ pub struct EngineSpec {
     pub warm_up: WarmUp,
     /// The two camshafts.
     pub cams: PerCam<CamSpec>,
+    /// Crankshaft and idle.
+    pub idle: IdleSpec,
+    /// The deck above the cylinders.
+    pub deck: DeckSpec,
 }
 
 impl EngineSpec {
@@ -71,6 +63,8 @@ impl EngineSpec {
         pressure_switch: PressureSwitch::TYPICAL,
         warm_up: WarmUp::TYPICAL,
         cams: PerCam { intake: CamSpec::INTAKE, exhaust: CamSpec::EXHAUST },
+        idle: IdleSpec::TYPICAL,
+        deck: DeckSpec::TYPICAL,
     };
 }
 
@@ -88,6 +82,8 @@ pub struct EngineCondition {
     pub supply: Volts,
     /// Temperature of the air.
     pub ambient: Celsius,
+    /// Mechanical power that the generator takes.
+    pub generator: Watts,
 }
 
 impl EngineCondition {
@@ -98,6 +94,7 @@ impl EngineCondition {
         cams: PerCam { intake: CamCondition::SOUND, exhaust: CamCondition::SOUND },
         supply: Volts(14.1),
         ambient: Celsius(20.0),
+        generator: Watts(700.0),
     };
 }
 
@@ -110,12 +107,14 @@ pub struct RunningEngine {
     fluid: Fluid,
     fluid_is_for: Celsius,
     heat: EngineHeat,
+    deck: Deck,
     gallery: Gallery,
     switch_is_closed: bool,
     aeration: Aeration,
     cams: PerCam<CamLine>,
     crank_rad: f64,
-    overlap_deg: f64,
+    idle: Idle,
+    is_braked: bool,
     ticks: u64,
     heat_w_sum: f64,
     is_powered: bool,
@@ -135,18 +134,21 @@ impl RunningEngine {
     ) -> Result<Self, OilError> {
         let curve = condition.oil.curve()?;
         let fluid = curve.fluid(heat.oil);
+        let idle = Idle::new(spec.idle, air.sibling("cycles"));
         let line = |cam| CamLine::new(*spec.cams.of(cam), *condition.cams.of(cam), &fluid);
         Ok(Self {
             curve,
             fluid,
             fluid_is_for: heat.oil,
             heat,
+            deck: Deck::default(),
             gallery: Gallery::default(),
             switch_is_closed: true,
             aeration: Aeration::new(&spec.sump, air),
             cams: PerCam { intake: line(Cam::Intake), exhaust: line(Cam::Exhaust) },
             crank_rad: 0.0,
-            overlap_deg: 0.0,
+            idle,
+            is_braked: false,
             ticks: 0,
             heat_w_sum: 0.0,
             is_powered: true,
@@ -212,10 +214,22 @@ impl RunningEngine {
     pub fn start(&mut self) {
         self.is_powered = true;
         self.begin_cycle();
+        self.crank();
+        self.begin_run();
+    }
+
+    /// A second of the starter: after a stall within the same driving cycle.
+    pub fn crank(&mut self) {
         for _ in 0..CRANKING_TICKS {
             self.advance(&Demand::CRANKING);
         }
-        self.begin_run();
+        self.idle.follow(&Demand::CRANKING);
+        self.idle.fire_up();
+    }
+
+    /// Puts it on a brake that holds the speed that is asked, at idle too, or takes it off.
+    pub const fn brake(&mut self, on: bool) {
+        self.is_braked = on;
     }
 
     /// Begins a new driving cycle: the monitors have found nothing yet.
@@ -230,24 +244,47 @@ impl RunningEngine {
         self.tally.clear();
     }
 
-    /// Runs for one millisecond and adds to the record.
+    /// Runs for one millisecond and adds to the record. Left to itself, the engine runs at the speed
+    /// that it finds, not at the one that is asked; one that has stalled stands until it is started.
     #[inline]
     pub fn tick(&mut self, demand: &Demand) {
-        let idling = self.advance(demand);
+        let felt = self.turn(demand);
+        self.advance(&felt);
         self.tally.add(&TallyTick {
-            demand,
+            demand: &felt,
             measured: self.cams.map(CamLine::seen),
             duties: self.cams.map(CamLine::duty),
             gallery_pa: self.gallery.pressure_pa(),
             switch_is_closed: self.switch_is_closed,
             heat: self.heat,
-            idling,
+            idling: self.idle.quality(),
         });
+    }
+
+    /// What of a demand comes about: the crankshaft's own speed where nothing else turns it.
+    #[inline]
+    fn turn(&mut self, demand: &Demand) -> Demand {
+        if self.idle.is_stalled() {
+            return Demand { speed: Rpm(0.0), load: 0.0, ..*demand };
+        }
+        if self.is_braked || !demand.is_idle() {
+            self.idle.follow(demand);
+            return *demand;
+        }
+        let away_deg = self.cams.intake.vane().away().0 + self.cams.exhaust.vane().away().0;
+        let around = IdleTick {
+            away_deg,
+            viscosity_pa_s: self.fluid.viscosity_pa_s,
+            coolant: self.heat.coolant,
+            outside: self.condition.ambient,
+            generator: self.condition.generator,
+        };
+        Demand { speed: self.idle.tick(demand.speed, &around), ..*demand }
     }
 
     /// The order of work in one millisecond.
     #[inline]
-    fn advance(&mut self, demand: &Demand) -> Idling {
+    fn advance(&mut self, demand: &Demand) {
         if self.ticks.is_multiple_of(HEAT_TICKS) {
             self.warm_up();
         }
@@ -281,14 +318,14 @@ impl RunningEngine {
         self.gallery.step(&self.spec.pump, &self.fluid, delivery_m3_s, drawn_m3_s, air, DT_S);
         let switch = &self.spec.pressure_switch;
         self.switch_is_closed = switch.is_closed(self.switch_is_closed, self.gallery.pressure());
-        self.feel_idle(demand)
     }
 
     fn warm_up(&mut self) {
         let mean_w = self.heat_w_sum / HEAT_TICKS as f64;
         self.heat_w_sum = 0.0;
         let span_s = HEAT_TICKS as f64 * DT_S;
-        self.heat.step(&self.spec.warm_up, Watts(mean_w), self.condition.ambient, span_s);
+        let passed = self.deck.step(&self.spec.deck, Watts(mean_w), true, span_s);
+        self.heat.step(&self.spec.warm_up, passed, self.condition.ambient, span_s);
         if (self.heat.oil.0 - self.fluid_is_for.0).abs() >= OIL_MATTERS_K {
             self.refresh();
         }
@@ -307,23 +344,8 @@ impl RunningEngine {
         }
     }
 
-    /// Cams too far from rest at idle leave burnt gas in the cylinders.
-    #[inline]
-    fn feel_idle(&mut self, demand: &Demand) -> Idling {
-        let past = |cam| (self.cams.of(cam).seen().0 - demand.targets.of(cam).0).max(0.0);
-        let is_idling = (RUNS_FROM_RPM..IDLE_UP_TO_RPM).contains(&demand.speed.0);
-        let overlap_deg = if is_idling { past(Cam::Intake) + past(Cam::Exhaust) } else { 0.0 };
-        self.overlap_deg += (overlap_deg - self.overlap_deg) * FELT_SHARE;
-        if self.overlap_deg > STALLS_DEG {
-            Idling::Stalls
-        } else if self.overlap_deg > ROUGH_DEG {
-            Idling::Rough
-        } else {
-            Idling::Smooth
-        }
-    }
-
-    /// Drives a route and returns its record.
+    /// Drives a route and returns its record. After a stall the driver starts it again and keeps his
+    /// foot on the pedal for the rest of the way.
     ///
     /// # Errors
     /// [`RouteError`] when the route cannot be driven; then nothing has happened.
@@ -332,9 +354,14 @@ impl RunningEngine {
         self.begin_run();
         let mut driver = route.driver();
         let mut tick = 0_u32;
+        let mut foot = Foot::Up;
         while let Some(demand) = driver.demand(f64::from(tick) * DT_S) {
-            self.tick(&demand);
+            self.tick(&foot.on(demand));
             tick += 1;
+            if self.idle.is_stalled() {
+                foot = Foot::Down;
+                self.crank();
+            }
         }
         Ok(self.record())
     }
@@ -351,20 +378,29 @@ impl RunningEngine {
     /// Switches the engine off: it runs down, and the gallery empties. Valves get no current.
     pub fn stop(&mut self) {
         self.is_powered = false;
+        let from = self.speed().0.min(Demand::IDLE.speed.0);
         for tick in 0..RUN_DOWN_TICKS {
             let left = 1.0 - f64::from(tick + 1) / f64::from(RUN_DOWN_TICKS);
-            let speed = Rpm(Demand::IDLE.speed.0 * left);
+            let speed = Rpm(from * left);
             self.advance(&Demand { speed, load: 0.0, ..Demand::IDLE });
         }
         for _ in 0..EMPTYING_TICKS {
             self.advance(&Demand::STANDING);
         }
+        self.idle.stand();
     }
 
-    /// Lets the engine stand and cool; phasers that are still away may come home.
+    /// Lets the engine stand: its deck soaks the coolant, everything cools, and phasers that are still
+    /// away may come home.
     pub fn rest(&mut self, time: Minutes) {
+        let warm_up = &self.spec.warm_up;
+        let standing = WarmUp {
+            radiator_w_k: warm_up.radiator_w_k * self.spec.deck.standing_radiator,
+            ..*warm_up
+        };
         for second in 0..u64::from(time.0) * 60 {
-            self.heat.step(&self.spec.warm_up, Watts(0.0), self.condition.ambient, 1.0);
+            let passed = self.deck.step(&self.spec.deck, Watts(0.0), false, 1.0);
+            self.heat.step(&standing, passed, self.condition.ambient, 1.0);
             let is_away = Cam::BOTH.iter().any(|cam| !self.cams.of(*cam).vane().is_locked());
             if is_away {
                 if second.is_multiple_of(60) {
@@ -413,10 +449,22 @@ impl RunningEngine {
         self.fluid.viscosity_pa_s
     }
 
+    /// Speed of the crankshaft now.
+    #[must_use]
+    pub fn speed(&self) -> Rpm {
+        self.idle.crank().speed()
+    }
+
     /// Temperatures now.
     #[must_use]
     pub const fn heat(&self) -> EngineHeat {
         self.heat
+    }
+
+    /// How much hotter than the coolant the deck is [K].
+    #[must_use]
+    pub const fn deck_excess_k(&self) -> f64 {
+        self.deck.excess_k
     }
 
     /// Gallery pressure now.
@@ -447,6 +495,12 @@ impl RunningEngine {
     #[must_use]
     pub const fn cam(&self, cam: Cam) -> &CamLine {
         self.cams.of(cam)
+    }
+
+    /// The crankshaft and how it idles.
+    #[must_use]
+    pub const fn idle(&self) -> &Idle {
+        &self.idle
     }
 
     /// What it is set up with.

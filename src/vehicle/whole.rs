@@ -6,7 +6,7 @@ use super::circuits::{Circuits, ValveCircuit, feel};
 use super::condition::{Condition, FittedValve};
 use super::engine_link;
 use super::error::VehicleError;
-use super::harness::{DriverState, ElectricalState, Wiring, wire_up};
+use super::harness::{DriverState, ElectricalState, Machines, Wiring, wire_up};
 use super::loose::{LooseContacts, as_it_stands, open_contacts};
 use super::module_link::{frame, senses, setup_of};
 use super::pulse::{Pulse, pulse};
@@ -19,9 +19,9 @@ use crate::numerics::digest::DigestBuilder;
 use crate::numerics::streams::Streams;
 use crate::physics::spool::DRAINED;
 use crate::physics::stroke::{Click, Drive, Surroundings};
-use crate::physics::thermal::{Enamel, HeatPath, Supply};
+use crate::physics::thermal::Enamel;
 use crate::physics::warm_up::EngineHeat;
-use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts, Watts};
+use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts};
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -35,19 +35,18 @@ const CHANGE_WATCH_MS: u64 = 8_000;
 const CIRCUIT_TASK_MS: u64 = 100;
 /// How long a commanded valve is watched for its click [s].
 const COMMAND_WATCH_S: f64 = 0.5;
+/// Longest time over which the head counts as one temperature while the engine cools [min].
+const SOAK_MIN: u32 = 15;
 /// A night [min].
 const NIGHT_MIN: u32 = 14 * 60;
-/// Fused power lead with its clips [ohm]: engineering estimate.
-const LEAD_OHMS: f64 = 0.12;
-/// Internal resistance of the battery that the power lead is clipped to [ohm]: engineering
-/// estimate.
-const BATTERY_OHMS: f64 = 0.008;
 
 /// Where the key is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Key {
     Off,
     On,
+    /// On, and the starter turns whenever a reading is taken.
+    Cranking,
     Running,
 }
 
@@ -62,14 +61,16 @@ pub struct Vehicle {
     pub(super) engine: RunningEngine,
     pub(super) ambient: Celsius,
     pub(super) coils: BTreeMap<Id, Celsius>,
-    enamel: BTreeMap<Id, Enamel>,
-    spools: BTreeMap<Id, Millimetres>,
+    pub(super) enamel: BTreeMap<Id, Enamel>,
+    pub(super) spools: BTreeMap<Id, Millimetres>,
     commanded: BTreeSet<Id>,
     pub(super) oil_lamp: bool,
     /// When the engine was started, as long as it runs.
     pub(super) running_since: Option<Tick>,
     /// When the engine last stood still; `None` is long ago.
     pub(super) stopped_at: Option<Tick>,
+    /// Charge that the battery has beyond the steps in which it is kept, which decides nothing yet.
+    pub(super) charge_beside: f64,
     pub(super) now: Tick,
     pub(super) loose: LooseContacts,
 }
@@ -107,6 +108,7 @@ impl Vehicle {
             oil_lamp: false,
             running_since: None,
             stopped_at: None,
+            charge_beside: 0.0,
             now: Tick(0),
             loose: LooseContacts::new(seed),
             key: Key::Off,
@@ -160,6 +162,12 @@ impl Vehicle {
         matches!(self.key, Key::Running)
     }
 
+    /// Engine running, or turned by the starter.
+    #[must_use]
+    pub const fn engine_turns(&self) -> bool {
+        matches!(self.key, Key::Running | Key::Cranking)
+    }
+
     /// Temperature of the metal that hands touch.
     #[must_use]
     pub const fn engine_temperature(&self) -> Celsius {
@@ -188,36 +196,57 @@ impl Vehicle {
     }
 
     /// Time passes with whatever is on staying on.
-    pub fn pass_minutes(&mut self, minutes: u32) {
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn pass_minutes(&mut self, minutes: u32) -> Result<(), VehicleError> {
         self.now = self.now.plus_seconds(u64::from(minutes) * 60);
-        if minutes == 0 || self.engine_runs() {
-            return;
+        if minutes == 0 {
+            return Ok(());
         }
-        self.engine.rest(Minutes(minutes));
-        self.settle_coils(Seconds(f64::from(minutes) * 60.0), Watts(0.0));
+        self.keep_drawing(minutes)?;
+        if !self.engine_runs() {
+            // Coils feel the head as it soaks and cools: a quarter of an hour at a time.
+            let mut left = minutes;
+            while left > 0 {
+                let part = left.min(SOAK_MIN);
+                left -= part;
+                self.engine.rest(Minutes(part));
+                self.heat_coils_at_rest(Seconds(f64::from(part) * 60.0))?;
+            }
+        }
+        Ok(())
     }
 
     /// The vehicle stands until the next morning.
-    pub fn stand_overnight(&mut self) {
-        self.pass_minutes(NIGHT_MIN);
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn stand_overnight(&mut self) -> Result<(), VehicleError> {
+        self.pass_minutes(NIGHT_MIN)
     }
 
-    /// Coils follow what surrounds them: the head when fitted, the air when not.
-    pub(super) fn settle_coils(&mut self, lasting: Seconds, power: Watts) {
-        let head = self.engine.heat().coolant;
-        for (place, coil) in &mut self.coils {
-            *coil = if self.assembly.is_off(place) {
-                HeatPath::IN_AIR.step(*coil, self.ambient, Watts(0.0), lasting)
-            } else {
-                HeatPath::IN_HEAD.step(*coil, head, power, lasting)
-            };
-        }
+    /// Temperature of a valve's coil; of the air where there is no valve.
+    #[must_use]
+    pub fn coil_temperature(&self, place: &Id) -> Celsius {
+        self.coils.get(place).copied().unwrap_or(self.ambient)
+    }
+
+    /// Whether the module was asked to switch a valve on.
+    pub(super) fn is_commanded(&self, place: &Id) -> bool {
+        self.commanded.contains(place)
+    }
+
+    /// Temperature of the generator's regulator: half way between the engine and the air.
+    pub(super) fn regulator(&self) -> Celsius {
+        Celsius(0.5 * (self.engine.heat().coolant.0 + self.ambient.0))
     }
 
     pub(super) fn electrical_state(&self, charging: bool) -> ElectricalState {
         ElectricalState {
             key_on: charging || self.key_on(),
             charging,
+            machines: Machines { starter_rad_s: None, regulator: self.regulator() },
             battery_temperature: self.ambient,
             coil_temperature: self.coils.clone(),
             drivers: self.commanded.iter().map(|valve| (valve.clone(), DriverState::On)).collect(),
@@ -262,6 +291,10 @@ impl Vehicle {
     pub fn wiring_phases(&self) -> Result<Vec<(f64, Wiring)>, VehicleError> {
         let standing = self.as_it_stands();
         let mut state = self.electrical_state(self.engine_runs());
+        if self.key == Key::Cranking {
+            let turns = self.cranking()?.map(|cranking| cranking.rad_s);
+            state = self.cranking_state(turns);
+        }
         if !self.engine_runs() {
             let wiring = wire_up(&self.spec, &standing, &self.assembly, &state)?;
             return Ok(vec![(1.0, wiring)]);
@@ -326,6 +359,18 @@ impl Vehicle {
             }
             self.watch(KEY_ON_WATCH_MS)?;
         }
+        self.key = Key::On;
+        Ok(())
+    }
+
+    /// Turns the key on and lets a helper turn the engine by the starter, without fuel, for each reading;
+    /// a running engine is stopped first.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when the wiring cannot be solved.
+    pub fn key_crank(&mut self) -> Result<(), VehicleError> {
+        self.key_on_only()?;
+        self.key = Key::Cranking;
         Ok(())
     }
 
@@ -412,7 +457,7 @@ impl Vehicle {
         Ok(number.and_then(|number| circuits.valves.get(number).copied()))
     }
 
-    fn stroke(
+    pub(super) fn stroke(
         &self,
         fitted: &FittedValve,
         place: &Id,
@@ -427,11 +472,6 @@ impl Vehicle {
             drive,
             self.surroundings(place, fitted),
         )
-    }
-
-    /// Temperature of a valve's coil.
-    pub(super) fn coil_temperature(&self, place: &Id) -> Celsius {
-        self.coils.get(place).copied().unwrap_or(self.ambient)
     }
 
     /// Where a valve's spool rests.
@@ -454,47 +494,6 @@ impl Vehicle {
         }
     }
 
-    /// Puts the battery across a valve's own pins through a fused lead, its connector being
-    /// unplugged.
-    ///
-    /// # Errors
-    /// [`VehicleError`] when the wiring cannot be solved.
-    pub fn power_valve(
-        &mut self,
-        valve: &Id,
-        seconds: f64,
-        fuse_a: f64,
-    ) -> Result<Pulse, VehicleError> {
-        let battery = self.circuits_when(false)?.battery;
-        let Some(fitted) = self.condition.valves.get(valve).cloned() else {
-            return Ok(Pulse::NONE);
-        };
-        let coil = self.coils.get(valve).copied().unwrap_or(self.ambient);
-        let source = Ohms(LEAD_OHMS + BATTERY_OHMS);
-        let current = battery.0 / (fitted.winding.terminal_ohms(coil).0 + source.0);
-        if current > fuse_a {
-            return Ok(Pulse { fuse_blew: true, ..Pulse::NONE });
-        }
-        let heard = self.stroke(&fitted, valve, battery, source, seconds);
-        self.spools.insert(valve.clone(), heard.rest);
-        let path = if self.assembly.is_off(valve) { HeatPath::IN_AIR } else { HeatPath::IN_HEAD };
-        let around =
-            if self.assembly.is_off(valve) { self.ambient } else { self.engine.heat().coolant };
-        let supply = Supply { volts: battery, source };
-        let hot = path.heat(&fitted.winding, coil, around, supply, Seconds(seconds));
-        self.coils.insert(valve.clone(), hot);
-        if let Some(enamel) = self.enamel.get_mut(valve) {
-            enamel.feel(hot);
-            if enamel.is_damaged()
-                && let Some(fitted) = self.condition.valves.get_mut(valve)
-            {
-                // Burnt enamel lets the wire break: what is left is an open coil.
-                fitted.winding.joint = Ohms(super::harness::OPEN_OHMS);
-            }
-        }
-        Ok(heard)
-    }
-
     /// Adds everything that decides later answers to a fingerprint.
     pub fn digest_into(&self, builder: &mut DigestBuilder) {
         builder.text(&serde_json::to_string(&self.condition).unwrap_or_default());
@@ -503,11 +502,13 @@ impl Vehicle {
             Key::Off => 0,
             Key::On => 1,
             Key::Running => 2,
+            Key::Cranking => 3,
         });
         self.module.state_digest(builder);
         let heat = self.engine.heat();
         builder.number(heat.coolant.0);
         builder.number(heat.oil.0);
+        builder.number(self.engine.deck_excess_k());
         builder.number(self.engine.pressure().0);
         builder.whole(self.stopped_at.map_or(0, |stopped| self.now.0 - stopped.0 + 1));
         for valve in &self.spec.valves {
@@ -519,6 +520,7 @@ impl Vehicle {
         }
         builder.whole(self.commanded.len() as u64);
         builder.whole(self.now.0);
+        builder.number(self.charge_beside);
         self.loose.digest_into(builder);
     }
 }

@@ -155,6 +155,7 @@ const fn key_position_key(position: KeyPosition) -> &'static str {
         KeyPosition::Off => "step-key-off",
         KeyPosition::On => "step-key-on",
         KeyPosition::Start => "step-key-start",
+        KeyPosition::Crank => "step-key-crank",
     }
 }
 

@@ -129,6 +129,7 @@ const fn is_in_view(element: &HarnessElement) -> bool {
         element,
         HarnessElement::Battery { .. }
             | HarnessElement::Alternator { .. }
+            | HarnessElement::Starter { .. }
             | HarnessElement::Wire { .. }
             | HarnessElement::Cable { .. }
             | HarnessElement::Fuse { .. }

@@ -39,6 +39,7 @@ pub fn key_turned(
         KeyPosition::Off => return words.say("event-key-off", &[]),
         KeyPosition::On => "event-key-on",
         KeyPosition::Start => "event-key-start",
+        KeyPosition::Crank => "event-key-crank",
     };
     words.say(key, &[("lamps", lamps(engine_lamp, oil_lamp, words).into())])
 }
@@ -60,6 +61,7 @@ pub const fn idle_key(quality: Idling) -> &'static str {
         Idling::Smooth => "idle-smooth",
         Idling::Rough => "idle-rough",
         Idling::Stalls => "idle-stalls",
+        Idling::DoesNotStart => "idle-does-not-start",
     }
 }
 
@@ -68,6 +70,7 @@ const fn drive_key(quality: Idling) -> &'static str {
         Idling::Smooth => "drive-smooth",
         Idling::Rough => "drive-rough",
         Idling::Stalls => "drive-stalls",
+        Idling::DoesNotStart => "drive-does-not-start",
     }
 }
 

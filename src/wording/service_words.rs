@@ -48,6 +48,9 @@ fn element(element: &HarnessElement, words: &Words) -> String {
         HarnessElement::Alternator { plus, minus, .. } => {
             say("wiring-alternator", &[("from", plus), ("to", minus)])
         }
+        HarnessElement::Starter { plus, minus, .. } => {
+            say("wiring-starter", &[("from", plus), ("to", minus)])
+        }
         HarnessElement::Wire { from, to, .. } => say("wiring-wire", &[("from", from), ("to", to)]),
         HarnessElement::Cable { id, from, to, metres, mm2 } => words.say(
             "wiring-cable",

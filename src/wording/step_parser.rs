@@ -72,7 +72,8 @@ const SERVICE_TOPICS: [ServiceTopic; 5] = [
     ServiceTopic::Codes,
 ];
 /// Positions of the key.
-const KEY_POSITIONS: [KeyPosition; 3] = [KeyPosition::Off, KeyPosition::On, KeyPosition::Start];
+const KEY_POSITIONS: [KeyPosition; 4] =
+    [KeyPosition::Off, KeyPosition::On, KeyPosition::Start, KeyPosition::Crank];
 /// Functions of the meter.
 const METER_FUNCTIONS: [MeterFunction; 3] =
     [MeterFunction::Volts, MeterFunction::Ohms, MeterFunction::Amps];

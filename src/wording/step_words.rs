@@ -173,6 +173,7 @@ pub const fn key_position(position: KeyPosition) -> &'static str {
         KeyPosition::Off => "off",
         KeyPosition::On => "on",
         KeyPosition::Start => "start",
+        KeyPosition::Crank => "crank",
     }
 }
 

@@ -3,7 +3,7 @@
 
 use faultwright::units::{Amperes, Celsius};
 use faultwright::vehicle::assembly::Assembly;
-use faultwright::vehicle::harness::{DriverState, ElectricalState};
+use faultwright::vehicle::harness::{DriverState, ElectricalState, Machines};
 use faultwright::vehicle::spec::Id;
 
 /// Key and engine.
@@ -114,6 +114,7 @@ impl Circumstances {
         ElectricalState {
             key_on: self.key != Key::Off,
             charging: self.key == Key::EngineRunning,
+            machines: Machines::RESTING,
             battery_temperature: battery,
             coil_temperature: [(intake.clone(), coils), (exhaust.clone(), coils)].into(),
             drivers: [(intake, driver(self.intake)), (exhaust, driver(self.exhaust))].into(),

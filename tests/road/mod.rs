@@ -86,7 +86,10 @@ pub fn one_cam(row: &Row<'_>, cam: Cam, hold: f64, r_total: f64, oil_c: f64) -> 
     }
     let heat = EngineHeat { coolant: Celsius(oil_c), oil: Celsius(oil_c) };
     let air = Streams::new(1).stream("aeration");
-    RunningEngine::new(spec, condition, heat, air).unwrap()
+    let mut engine = RunningEngine::new(spec, condition, heat, air).unwrap();
+    // The other program gives the speed, at idle too.
+    engine.brake(true);
+    engine
 }
 
 pub fn set_oil(engine: &mut RunningEngine, oil_c: f64) {

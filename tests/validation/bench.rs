@@ -4,7 +4,7 @@ use faultwright::instruments::multimeter::{Display, MeterFunction, Multimeter};
 use faultwright::units::Celsius;
 use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::condition::Condition;
-use faultwright::vehicle::harness::{ElectricalState, Wiring, wire_up};
+use faultwright::vehicle::harness::{ElectricalState, Machines, Wiring, wire_up};
 use faultwright::vehicle::spec::{
     HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, VehicleSpec,
 };
@@ -43,6 +43,7 @@ pub fn wiring(resistances: &[(&str, &str, f64)]) -> Wiring {
     let state = ElectricalState {
         key_on: false,
         charging: false,
+        machines: Machines::RESTING,
         battery_temperature: Celsius(20.0),
         coil_temperature: BTreeMap::new(),
         drivers: BTreeMap::new(),

@@ -18,6 +18,7 @@ event-unplugged = { $place } is unplugged.
 event-plugged = { $place } is plugged in.
 event-key-off = Key off, engine stopped.
 event-key-on = Key on, engine not started. { $lamps }
+event-key-crank = The starter turns the engine for each reading. { $lamps }
 event-key-start = Key to start. { $lamps }
 event-reading = { $red } to { $black }: { $display }
 event-over-limit = { $red } to { $black }, { $function }: { $display }, more than the meter can show
@@ -188,6 +189,7 @@ lamps-both = Engine lamp on, oil pressure lamp on.
 
 idle-smooth = The engine idles smoothly.
 idle-rough = The engine idles roughly.
+idle-does-not-start = The engine does not start.
 idle-stalls = The engine stalls.
 
 frame = { $rpm } rpm, load { $load } %, { $speed } km/h, coolant { $coolant } °C, oil { $oil } °C, supply { $supply } V
@@ -196,6 +198,7 @@ cam-drive = { $place }: camshaft on average { $error }° of crank off what was w
 
 drive-smooth = it ran smoothly.
 drive-rough = it ran roughly.
+drive-does-not-start = it did not start.
 drive-stalls = it stalled.
 drive-monitors = Monitors that ran to a decision: { $codes }
 drive-no-monitor = No monitor ran to a decision.

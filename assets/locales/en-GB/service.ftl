@@ -11,6 +11,7 @@ service-codes-kinds = A pending code was seen once, a stored code is confirmed. 
 service-closing = The vehicle maker's procedure and local rules come before this page.
 
 wiring-battery = {"  "}{ $id }: battery, plus at { $from }, minus at { $to }
+wiring-starter = {"  "}{ $id }: starter, supply at { $from }, housing at { $to }
 wiring-alternator = {"  "}{ $id }: alternator, output at { $from }, housing at { $to }
 wiring-wire = {"  "}{ $id }: wire from { $from } to { $to }
 wiring-cable = {"  "}{ $id }: wire from { $from } to { $to }, { $metres } m of { $section } mm²

@@ -33,6 +33,7 @@ step-plug = Plug in: { $place }
 step-key-off = Key off
 step-key-on = Key on
 step-key-start = Start the engine
+step-key-crank = Let the starter turn the engine for each reading
 step-measure-volts = Measure volts: red on { $red }, black on { $black }
 step-measure-ohms = Measure ohms: red on { $red }, black on { $black }
 step-measure-amps = Measure amps: red on { $red }, black on { $black }

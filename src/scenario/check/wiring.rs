@@ -53,7 +53,8 @@ fn repeated<'n>(nodes: &[&'n Id]) -> Option<&'n Id> {
 fn field_of(element: &HarnessElement, node: &Id) -> &'static str {
     let fields: &[(&'static str, &Id)] = match element {
         HarnessElement::Battery { plus, minus, .. }
-        | HarnessElement::Alternator { plus, minus, .. } => &[("plus", plus), ("minus", minus)],
+        | HarnessElement::Alternator { plus, minus, .. }
+        | HarnessElement::Starter { plus, minus, .. } => &[("plus", plus), ("minus", minus)],
         HarnessElement::Wire { from, to, .. }
         | HarnessElement::Cable { from, to, .. }
         | HarnessElement::Fuse { from, to, .. }
@@ -89,6 +90,7 @@ fn resistances(element: &HarnessElement) -> Vec<(&'static str, f64)> {
         HarnessElement::Battery { .. }
         | HarnessElement::Alternator { .. }
         | HarnessElement::Cable { .. }
+        | HarnessElement::Starter { .. }
         | HarnessElement::Coil { .. } => Vec::new(),
     }
 }

@@ -5,7 +5,7 @@ use crate::scenario::load::demo;
 use crate::units::Celsius;
 use crate::vehicle::assembly::Assembly;
 use crate::vehicle::condition::Condition;
-use crate::vehicle::harness::{DriverState, ElectricalState, Wiring, wire_up};
+use crate::vehicle::harness::{DriverState, ElectricalState, Machines, Wiring, wire_up};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeMap;
 
@@ -23,6 +23,7 @@ impl Bench {
             state: ElectricalState {
                 key_on: true,
                 charging: false,
+                machines: Machines::RESTING,
                 battery_temperature: Celsius(20.0),
                 coil_temperature: BTreeMap::new(),
                 drivers: BTreeMap::new(),

@@ -56,7 +56,7 @@ pub(super) fn read(session: &mut Session, rpm: Option<u16>, warm: bool) -> Outco
         events.push(Event::Caution { hazard: Hazard::MovingParts });
         events.push(Event::Caution { hazard: Hazard::Fumes });
         if warm {
-            time = Minutes(time.0 + session.vehicle.warm_up().0);
+            time = Minutes(time.0 + session.vehicle.warm_up()?.0);
         }
         if session.vehicle.engine_temperature().0 > HOT_C {
             events.push(Event::Caution { hazard: Hazard::Hot });

@@ -27,8 +27,9 @@ pub(super) fn read(
     };
     let phases = session.vehicle.wiring_phases()?;
     let reading = session.meter.read(function, &phases, red_node.as_str(), black_node.as_str())?;
+    session.vehicle.cranked_for_a_reading()?;
     let mut events = Vec::new();
-    if session.vehicle.engine_runs() {
+    if session.vehicle.engine_turns() {
         events.push(Event::Caution { hazard: Hazard::MovingParts });
     }
     if function == MeterFunction::Ohms {

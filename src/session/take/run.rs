@@ -33,6 +33,15 @@ pub(super) fn turn_key(session: &mut Session, position: KeyPosition) -> Outcome 
             session.vehicle.key_on_only()?;
             times.key
         }
+        KeyPosition::Crank => {
+            let missing = missing_for_running(session);
+            if !missing.is_empty() {
+                return Ok(Err(Refusal::CannotRun(missing)));
+            }
+            events.push(Event::Caution { hazard: Hazard::MovingParts });
+            session.vehicle.key_crank()?;
+            times.key
+        }
         KeyPosition::Start => {
             let missing = missing_for_running(session);
             if !missing.is_empty() {

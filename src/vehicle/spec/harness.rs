@@ -48,6 +48,15 @@ pub enum HarnessElement {
         /// Housing.
         minus: Id,
     },
+    /// The starter; takes current only while it turns the engine.
+    Starter {
+        /// Name.
+        id: Id,
+        /// Supply.
+        plus: Id,
+        /// Housing.
+        minus: Id,
+    },
     /// A wire or a cable.
     Wire {
         /// Name; faults are placed by it.
@@ -175,6 +184,7 @@ impl HarnessElement {
         match self {
             Self::Battery { id, .. }
             | Self::Alternator { id, .. }
+            | Self::Starter { id, .. }
             | Self::Wire { id, .. }
             | Self::Cable { id, .. }
             | Self::Fuse { id, .. }
@@ -191,7 +201,9 @@ impl HarnessElement {
     #[must_use]
     pub fn nodes(&self) -> Vec<&Id> {
         match self {
-            Self::Battery { plus, minus, .. } | Self::Alternator { plus, minus, .. } => {
+            Self::Battery { plus, minus, .. }
+            | Self::Alternator { plus, minus, .. }
+            | Self::Starter { plus, minus, .. } => {
                 vec![plus, minus]
             }
             Self::Wire { from, to, .. }

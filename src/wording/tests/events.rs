@@ -174,6 +174,7 @@ every! { qualities: Idling {
     Idling::Smooth => Idling::Smooth,
     Idling::Rough => Idling::Rough,
     Idling::Stalls => Idling::Stalls,
+    Idling::DoesNotStart => Idling::DoesNotStart,
 } }
 
 every! { looks: OilLook {
@@ -207,6 +208,7 @@ every! { key_positions: KeyPosition {
     KeyPosition::Off => KeyPosition::Off,
     KeyPosition::On => KeyPosition::On,
     KeyPosition::Start => KeyPosition::Start,
+    KeyPosition::Crank => KeyPosition::Crank,
 } }
 
 every! { sections: Section {

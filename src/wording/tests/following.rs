@@ -11,7 +11,7 @@ fn a_begun_word_is_completed_and_a_whole_one_followed() {
     let briefing = briefing();
     let words = |line: &str| following(line, &briefing).words;
     assert_eq!(words("ke"), ["key"]);
-    assert_eq!(words("key"), ["off", "on", "start"]);
+    assert_eq!(words("key"), ["off", "on", "start", "crank"]);
     assert_eq!(words("key o"), ["off", "on"]);
     assert_eq!(words("key on"), [""; 0]);
     assert_eq!(words("qqq"), [""; 0]);

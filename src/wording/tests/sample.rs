@@ -198,6 +198,11 @@ fn supply() -> Vec<HarnessElement> {
             plus: id("battery-plus"),
             minus: id("engine-ground"),
         },
+        HarnessElement::Starter {
+            id: id("starter"),
+            plus: id("battery-plus"),
+            minus: id("engine-ground"),
+        },
         HarnessElement::Fuse {
             id: id("fuse-3"),
             from: id("battery-plus"),

@@ -236,7 +236,7 @@ fn a_mistake_is_told_with_its_place_and_the_nearest_word() {
 fn completion_offers_what_may_stand_next() {
     let offered = |text: &str| complete(text, &briefing());
     assert_eq!(offered("m"), ["measure", "mend"]);
-    assert_eq!(offered("key "), ["off", "on", "start"]);
+    assert_eq!(offered("key "), ["off", "on", "start", "crank"]);
     assert_eq!(offered("KEY O"), ["off", "on"]);
     assert_eq!(offered("key on "), [""; 0]);
     assert_eq!(offered("measure v battery-"), ["battery-minus", "battery-plus"]);

@@ -81,7 +81,7 @@ fn chosen() -> impl Strategy<Value = Step> {
         ServiceTopic::Parts,
         ServiceTopic::Codes,
     ];
-    let keys = vec![KeyPosition::Off, KeyPosition::On, KeyPosition::Start];
+    let keys = vec![KeyPosition::Off, KeyPosition::On, KeyPosition::Start, KeyPosition::Crank];
     let endings = vec![
         Ending::Repaired,
         Ending::NoFaultFound,

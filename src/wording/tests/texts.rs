@@ -268,7 +268,7 @@ fn a_problem_reads_as_a_person_would_say_it() {
     assert_eq!(
         sentence("key sart"),
         "At character 5: “sart” is not a word that can stand here. Did you mean start? You can \
-         write off, on or start here."
+         write off, on, start or crank here."
     );
     assert_eq!(
         sentence("command intake-valve o"),
