@@ -5,9 +5,14 @@
 #![expect(clippy::unnecessary_wraps, reason = "every group may be skipped; some never are")]
 
 mod running;
+mod scripts;
 mod sessions;
+mod simulator;
 mod stopwatch;
 mod table;
+#[path = "../../tests/reference/vehicle.rs"]
+#[expect(dead_code, reason = "the tests have two wirings, the bench compares one")]
+mod vehicle;
 mod wiring;
 
 use table::Row;
@@ -15,8 +20,13 @@ use table::Row;
 /// Measures something; `Err` is the sentence that says why it cannot be measured here.
 type Group = fn() -> Result<Vec<Row>, String>;
 
-const GROUPS: [(&str, Group); 3] =
-    [("wiring", wiring::rows), ("road", running::rows), ("sessions", sessions::rows)];
+const GROUPS: [(&str, Group); 5] = [
+    ("wiring", wiring::rows),
+    ("simulator", simulator::rows),
+    ("road", running::rows),
+    ("transients", scripts::rows),
+    ("sessions", sessions::rows),
+];
 
 fn main() {
     // The runner hands on its own flags, such as `--bench`.

@@ -1,6 +1,6 @@
 //! Sessions: a replay, the worlds of a scenario, and what the expert decides among them.
 
-use super::stopwatch::{median, once};
+use super::stopwatch::{median, once, shared};
 use super::table::Row;
 use faultwright::reasoning::belief::Belief;
 use faultwright::reasoning::expert::Expert;
@@ -12,6 +12,7 @@ use faultwright::session::attempt::Session;
 use faultwright::session::step::Step;
 use faultwright::wording::step_parser;
 use std::hint::black_box;
+use std::num::NonZeroUsize;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -50,7 +51,10 @@ pub fn rows() -> Result<Vec<Row>, String> {
             Session::begin(Arc::clone(&briefing), hidden).expect("a world that can be begun"),
         );
     });
-    let (all, worlds) = once(|| Worlds::begin(&briefing, &supposed, &|_, _| {}).expect("worlds"));
+    let threads = std::thread::available_parallelism().map_or(1, NonZeroUsize::get);
+    let count = u32::try_from(threads).unwrap_or(u32::MAX);
+    let (all, worlds) =
+        shared(count, || Worlds::begin(&briefing, &supposed, &|_, _| {}).expect("worlds"));
     let belief = Belief::prior(worlds);
     let (decision, _) =
         once(|| Expert::new(Arc::clone(&briefing)).value(&belief).expect("a value"));
@@ -73,7 +77,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
             Duration::from_millis(60),
         ),
         row(
-            format!("beginning all {} worlds of the scenario", supposed.len()),
+            format!("beginning all {} worlds on {threads} threads", supposed.len()),
             all,
             Duration::from_secs(5),
         ),

@@ -1,28 +1,69 @@
 //! How long something takes: the median of a few runs, so that one disturbed run does not count.
+//!
+//! Where the system tells it (Linux), time is the processor's own time of this thread or process, so that
+//! other work on the machine, which makes everybody wait, does not count either. Elsewhere it is the clock's.
 #![expect(clippy::disallowed_types, reason = "a stopwatch reads the clock; the session never does")]
 
+use std::fs;
+use std::sync::OnceLock;
 use std::time::{Duration, Instant};
 
-/// The median over `runs` runs of the time that one piece of work takes, each run doing it `repeats` times.
+/// Ticks in a second of the times that Linux gives for a whole process.
+const TICKS_PER_S: f64 = 100.0;
+
+/// The median over `runs` runs of the time that one piece of work takes in this thread, each run doing it
+/// `repeats` times.
 pub fn median(runs: usize, repeats: u32, mut work: impl FnMut()) -> Duration {
     // Once for nothing: pages are touched, caches are warm, the clock of the processor is up.
     work();
     let mut times: Vec<Duration> = (0..runs)
         .map(|_| {
-            let began = Instant::now();
+            let began = of_this_thread();
             for _ in 0..repeats {
                 work();
             }
-            began.elapsed() / repeats
+            (of_this_thread() - began) / repeats
         })
         .collect();
     times.sort_unstable();
     times[times.len() / 2]
 }
 
-/// How long one piece of work takes that is too long to be done often, and what came of it.
+/// How long this thread takes for something that is too long to be done often, and what came of it.
 pub fn once<T>(work: impl FnOnce() -> T) -> (Duration, T) {
-    let began = Instant::now();
+    let began = of_this_thread();
     let result = work();
-    (began.elapsed(), result)
+    (of_this_thread() - began, result)
+}
+
+/// How long something takes on so many threads that share it, and what came of it: the time of the process
+/// over their number.
+pub fn shared<T>(threads: u32, work: impl FnOnce() -> T) -> (Duration, T) {
+    let began = of_this_process(threads);
+    let result = work();
+    ((of_this_process(threads) - began) / threads, result)
+}
+
+fn of_this_thread() -> Duration {
+    fs::read_to_string("/proc/thread-self/schedstat")
+        .ok()
+        .and_then(|text| text.split(' ').next()?.parse().ok())
+        .map_or_else(by_the_clock, Duration::from_nanos)
+}
+
+fn of_this_process(threads: u32) -> Duration {
+    fs::read_to_string("/proc/self/stat")
+        .ok()
+        .and_then(|text| {
+            // The name in brackets may hold anything; user and system time are the 12th and 13th behind it.
+            let mut fields = text.rsplit_once(')')?.1.split_whitespace().skip(11);
+            let ticks = fields.next()?.parse::<f64>().ok()? + fields.next()?.parse::<f64>().ok()?;
+            Some(Duration::from_secs_f64(ticks / TICKS_PER_S))
+        })
+        .unwrap_or_else(|| by_the_clock() * threads)
+}
+
+fn by_the_clock() -> Duration {
+    static FIRST: OnceLock<Instant> = OnceLock::new();
+    FIRST.get_or_init(Instant::now).elapsed()
 }
