@@ -27,7 +27,7 @@ pub fn running_vehicle() -> Vehicle {
 pub fn rows() -> Result<Vec<Row>, String> {
     let vehicle = running_vehicle();
     let route = RouteProfile::warm_road_test();
-    let ours = median(3, 1, || {
+    let ours = median(|| {
         let mut vehicle = vehicle.clone();
         for _ in 0..TESTS {
             black_box(vehicle.drive(&route).expect("a road that can be driven"));

@@ -90,7 +90,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
 }
 
 fn stroke() -> Duration {
-    median(31, 5, || {
+    median(|| {
         let stroke = energise(
             &Solenoid::REFERENCE,
             &Winding::REFERENCE,
@@ -118,7 +118,7 @@ fn phaser_step() -> Duration {
         targets: PerCam { intake: CrankDegrees(angle), exhaust: CrankDegrees(0.0) },
         ..Demand::IDLE
     };
-    median(31, 1, || {
+    median(|| {
         let mut engine = engine.clone();
         for tick in 0..7_000 {
             engine.tick(&demand(if tick < 1_000 { 0.0 } else { 20.0 }));

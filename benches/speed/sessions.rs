@@ -35,7 +35,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
     let mut steps = rest;
     steps.truncate(STEPS - ROAD_TESTS);
     steps.extend(drives.into_iter().take(ROAD_TESTS));
-    let replay = median(3, 1, || {
+    let replay = median(|| {
         let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())
             .expect("a case that can be begun");
         for step in &steps {
@@ -45,7 +45,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
     });
     let briefing = Arc::new(scenario.briefing());
     let supposed = suppositions(&scenario);
-    let one = median(3, 1, || {
+    let one = median(|| {
         let hidden = supposed[supposed.len() / 2].hidden.clone();
         black_box(
             Session::begin(Arc::clone(&briefing), hidden).expect("a world that can be begun"),

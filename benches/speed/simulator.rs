@@ -40,7 +40,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
     if (ours_v - shown).abs() > AGREE_V {
         return Err(format!("ngspice shows {shown} V and this program {ours_v} V"));
     }
-    let ours = median(31, 200, || {
+    let ours = median(|| {
         black_box(black_box(&network).solve().expect("sound wiring"));
     });
     let row = |what: &str, other, against: &str, goal| Row {

@@ -11,20 +11,26 @@ use std::time::{Duration, Instant};
 /// Ticks in a second of the times that Linux gives for a whole process.
 const TICKS_PER_S: f64 = 100.0;
 
-/// The median over `runs` runs of the time that one piece of work takes in this thread, each run doing it
-/// `repeats` times.
-pub fn median(runs: usize, repeats: u32, mut work: impl FnMut()) -> Duration {
-    // Once for nothing: pages are touched, caches are warm, the clock of the processor is up.
-    work();
-    let mut times: Vec<Duration> = (0..runs)
-        .map(|_| {
-            let began = of_this_thread();
-            for _ in 0..repeats {
-                work();
-            }
-            (of_this_thread() - began) / repeats
-        })
-        .collect();
+/// Runs of which the median counts.
+const RUNS: usize = 5;
+/// Least time of a run: the system counts a thread's time in steps of up to four milliseconds.
+const LEAST: Duration = Duration::from_millis(100);
+
+/// The median over a few runs of the time that one piece of work takes in this thread, each run doing it as
+/// often as fills a tenth of a second.
+pub fn median(mut work: impl FnMut()) -> Duration {
+    let mut repeats = 1_u32;
+    let mut run = |repeats: u32| {
+        let began = of_this_thread();
+        for _ in 0..repeats {
+            work();
+        }
+        of_this_thread() - began
+    };
+    while run(repeats) < LEAST {
+        repeats *= 2;
+    }
+    let mut times: Vec<Duration> = (0..RUNS).map(|_| run(repeats) / repeats).collect();
     times.sort_unstable();
     times[times.len() / 2]
 }

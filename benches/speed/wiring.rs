@@ -13,8 +13,6 @@ use faultwright::vehicle::spec::VehicleSpec;
 use std::hint::black_box;
 use std::time::Duration;
 
-const RUNS: usize = 31;
-const REPEATS: u32 = 200;
 /// What design and goals ask of one solution.
 const GOAL: Duration = Duration::from_micros(5);
 
@@ -81,7 +79,7 @@ fn node(wiring: &Wiring, name: &str) -> usize {
 }
 
 fn solution(network: &Network) -> Duration {
-    median(RUNS, REPEATS, || {
+    median(|| {
         black_box(black_box(network).solve().expect("sound wiring"));
     })
 }
@@ -108,7 +106,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
 
 /// A whole reading: the wiring put together as it stands, and the meter read.
 fn reading(bench: &Bench) -> Duration {
-    median(RUNS, REPEATS, || {
+    median(|| {
         let phases = [(1.0, bench.wiring())];
         let mut meter = Multimeter::ideal();
         let reading = meter.read(MeterFunction::Volts, &phases, RED, BLACK);
