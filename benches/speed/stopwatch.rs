@@ -25,7 +25,7 @@ pub fn median(mut work: impl FnMut()) -> Duration {
         for _ in 0..repeats {
             work();
         }
-        of_this_thread() - began
+        of_this_thread().saturating_sub(began)
     };
     while run(repeats) < LEAST {
         repeats *= 2;
@@ -39,7 +39,7 @@ pub fn median(mut work: impl FnMut()) -> Duration {
 pub fn once<T>(work: impl FnOnce() -> T) -> (Duration, T) {
     let began = of_this_thread();
     let result = work();
-    (of_this_thread() - began, result)
+    (of_this_thread().saturating_sub(began), result)
 }
 
 /// How long something takes on so many threads that share it, and what came of it: the time of the process
@@ -47,7 +47,7 @@ pub fn once<T>(work: impl FnOnce() -> T) -> (Duration, T) {
 pub fn shared<T>(threads: u32, work: impl FnOnce() -> T) -> (Duration, T) {
     let began = of_this_process(threads);
     let result = work();
-    ((of_this_process(threads) - began) / threads, result)
+    (of_this_process(threads).saturating_sub(began) / threads, result)
 }
 
 fn of_this_thread() -> Duration {

@@ -30,7 +30,7 @@ impl Row {
             show(self.ours),
             show(self.other),
             self.against,
-            format!("{ratio:.*}", if ratio < 100.0 { 1 } else { 0 }),
+            format!("{ratio:.*}", usize::from(ratio < 100.0)),
             self.goal,
             if ratio >= self.goal { "met" } else { "NOT MET" },
         );
