@@ -16,9 +16,9 @@ const TICKS_IN_A_SECOND: usize = 1_000;
 /// Ticks between two points of a fresh trace.
 const TICKS_IN_A_POINT: usize = 100;
 
-fn engine(condition: EngineCondition, heat: EngineHeat) -> RunningEngine {
+fn engine(condition: &EngineCondition, heat: EngineHeat) -> RunningEngine {
     let air = Streams::new(7).stream("air in the oil");
-    RunningEngine::new(EngineSpec::TYPICAL, condition, heat, air).unwrap()
+    RunningEngine::new(EngineSpec::TYPICAL, *condition, heat, air).unwrap()
 }
 
 /// What some milliseconds of a road test take, the record begun and the engine warm.
@@ -45,7 +45,7 @@ fn taken(engine: &mut RunningEngine, ticks: usize) -> AllocationInfo {
 fn limit_a_tick_takes_nothing_from_the_heap() {
     // Long enough for a trace that fills and is thinned out; every hundredth tick the temperatures
     // move on, every tenth the control module runs.
-    let mut engine = engine(EngineCondition::SOUND, EngineHeat::cold(Celsius(20.0)));
+    let mut engine = engine(&EngineCondition::SOUND, EngineHeat::cold(Celsius(20.0)));
     let ticks = MOST_POINTS * TICKS_IN_A_POINT + 10 * TICKS_IN_A_SECOND;
     let was_at = engine.heat().oil;
     let taken = taken(&mut engine, ticks);
@@ -67,7 +67,7 @@ fn limit_a_tick_with_faults_takes_nothing_from_the_heap() {
         cams: PerCam { intake: sticking, exhaust: blocked },
         ..EngineCondition::SOUND
     };
-    let mut engine = engine(condition, EngineHeat::cold(Celsius(85.0)));
+    let mut engine = engine(&condition, EngineHeat::cold(Celsius(85.0)));
     let taken = taken(&mut engine, 160 * TICKS_IN_A_SECOND);
     assert_eq!((taken.count_total, taken.bytes_total), (0, 0), "{taken:?}");
     let record = engine.record();
