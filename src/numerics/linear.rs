@@ -20,7 +20,7 @@ pub enum LinearError {
 
 /// A pivot below this share of the largest entry is taken as zero: about a thousand times the
 /// relative precision of `f64`, so that a floating node is told and rounding is not.
-const PIVOT_SHARE: f64 = 1e-18;
+pub(super) const PIVOT_SHARE: f64 = 1e-18;
 
 /// Solves `matrix · x = right` in place: `matrix` (row-major, `n × n`) is overwritten by its
 /// factors, `right` by the solution.

@@ -4,6 +4,8 @@ use crate::faults::FaultName;
 use crate::session::attempt::Session;
 use crate::session::setup::{Briefing, Hidden};
 use crate::vehicle::error::VehicleError;
+use core::num::NonZeroUsize;
+use core::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::Arc;
 
 /// A way the hidden state might be, before anything was simulated.
@@ -42,10 +44,6 @@ pub struct Worlds {
     pub priors: Vec<f64>,
 }
 
-/// Threads that begin worlds; results are joined in the order of the suppositions, so their
-/// number changes nothing but the wait.
-const THREADS: usize = 2;
-
 impl Worlds {
     /// Begins a session for every supposition and keeps those in which the customer would have
     /// come: worlds without a complaint are not what the job sheet speaks of. "Nothing wrong" is
@@ -58,30 +56,55 @@ impl Worlds {
         suppositions: &[Supposition],
         progress: &(dyn Fn(usize, usize) + Sync),
     ) -> Result<Self, VehicleError> {
-        let done = core::sync::atomic::AtomicUsize::new(0);
+        let threads = std::thread::available_parallelism().map_or(1, NonZeroUsize::get);
+        Self::begin_on(threads, briefing, suppositions, progress)
+    }
+
+    /// The same on a number of threads, which changes nothing but the wait: each takes the next
+    /// supposition that nobody has begun, and the sessions are joined in the order of the
+    /// suppositions.
+    ///
+    /// # Errors
+    /// As [`Worlds::begin`].
+    pub fn begin_on(
+        threads: usize,
+        briefing: &Arc<Briefing>,
+        suppositions: &[Supposition],
+        progress: &(dyn Fn(usize, usize) + Sync),
+    ) -> Result<Self, VehicleError> {
+        let done = AtomicUsize::new(0);
         let begin_one = |supposition: &Supposition| {
             let session = Session::begin(Arc::clone(briefing), supposition.hidden.clone());
-            let count = done.fetch_add(1, core::sync::atomic::Ordering::Relaxed) + 1;
+            let count = done.fetch_add(1, Ordering::Relaxed) + 1;
             progress(count, suppositions.len());
             session
         };
-        let share = suppositions.len().div_ceil(THREADS).max(1);
-        let begun: Vec<Result<Session, VehicleError>> = std::thread::scope(|scope| {
-            let workers: Vec<_> = suppositions
-                .chunks(share)
-                .map(|chunk| scope.spawn(|| chunk.iter().map(begin_one).collect::<Vec<_>>()))
+        let next = AtomicUsize::new(0);
+        let work = || {
+            let mut begun = Vec::new();
+            loop {
+                let number = next.fetch_add(1, Ordering::Relaxed);
+                let Some(supposition) = suppositions.get(number) else {
+                    return begun;
+                };
+                begun.push((number, begin_one(supposition)));
+            }
+        };
+        let mut begun: Vec<(usize, Result<Session, VehicleError>)> = std::thread::scope(|scope| {
+            let workers: Vec<_> = (0..threads.clamp(1, suppositions.len().max(1)))
+                .map(|_| scope.spawn(work))
                 .collect();
             workers
                 .into_iter()
-                .flat_map(|worker| match worker.join() {
-                    Ok(sessions) => sessions,
-                    Err(panic) => std::panic::resume_unwind(panic),
+                .flat_map(|worker| {
+                    worker.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
                 })
                 .collect()
         });
+        begun.sort_unstable_by_key(|(number, _)| *number);
         let mut worlds = Vec::new();
         let mut priors = Vec::new();
-        for (supposition, session) in suppositions.iter().zip(begun) {
+        for (supposition, (_, session)) in suppositions.iter().zip(begun) {
             let session = session?;
             let complains = supposition.fault.is_none() || session.has_complaint();
             if supposition.weight > 0.0 && complains {

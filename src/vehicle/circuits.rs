@@ -8,6 +8,7 @@ use super::spec::{HarnessElement, Id, VehicleSpec};
 use crate::physics::circuit::{CircuitError, Solution};
 use crate::physics::pulsed_coil::CoilDrive;
 use crate::units::{Amperes, Celsius, Henries, Ohms, Volts};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 /// Forward drop of the freewheel path at some tenths of an ampere [V]: engineering estimate that
 /// agrees with the driver's diode.
@@ -85,6 +86,64 @@ pub struct Circuits {
 /// Least inductance of a coil that is looked at [H]: of one with all but its last turns shorted.
 const LEAST_INDUCTANCE: Henries = Henries(1e-6);
 
+/// What was felt last of the wiring, with and without a running engine, so that it is solved again
+/// only when a part, a switch or a temperature has changed.
+#[derive(Debug, Default)]
+pub struct Felt {
+    kept: Mutex<[Option<Arc<Kept>>; 2]>,
+}
+
+/// Circuits with everything that decides them.
+#[derive(Debug)]
+struct Kept {
+    condition: Condition,
+    assembly: Assembly,
+    state: ElectricalState,
+    circuits: Circuits,
+}
+
+impl Clone for Felt {
+    fn clone(&self) -> Self {
+        Self { kept: Mutex::new(self.slots().clone()) }
+    }
+}
+
+impl Felt {
+    /// What is kept. Whoever panicked over it left it whole: each slot is set in one go.
+    fn slots(&self) -> MutexGuard<'_, [Option<Arc<Kept>>; 2]> {
+        self.kept.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// The same as [`feel`], whose result does not depend on what the drivers do; kept for one
+    /// vehicle.
+    ///
+    /// # Errors
+    /// [`CircuitError`] when the wiring cannot be solved.
+    pub fn feel(
+        &self,
+        spec: &VehicleSpec,
+        condition: &Condition,
+        assembly: &Assembly,
+        mut state: ElectricalState,
+    ) -> Result<Circuits, CircuitError> {
+        state.drivers.clear();
+        let slot = usize::from(state.charging);
+        let known = self.slots()[slot].clone();
+        if let Some(known) = known
+            && known.state == state
+            && known.assembly == *assembly
+            && known.condition == *condition
+        {
+            return Ok(known.circuits.clone());
+        }
+        let circuits = feel(spec, condition, assembly, &state)?;
+        let (condition, assembly) = (condition.clone(), assembly.clone());
+        self.slots()[slot] =
+            Some(Arc::new(Kept { condition, assembly, state, circuits: circuits.clone() }));
+        Ok(circuits)
+    }
+}
+
 struct Places<'a> {
     pin: &'a Id,
     ground: &'a Id,
@@ -134,7 +193,7 @@ pub fn feel(
 ) -> Result<Circuits, CircuitError> {
     let quiet = ElectricalState { drivers: std::collections::BTreeMap::new(), ..state.clone() };
     let off = wire_up(spec, condition, assembly, &quiet)?;
-    let off_solution = off.network.solve()?;
+    let off_solution = off.solve()?;
     let mut valves = Vec::with_capacity(spec.valves.len());
     for valve in &spec.valves {
         let Some(at) = places(spec, &valve.id) else {
@@ -143,11 +202,11 @@ pub fn feel(
         let mut driven = quiet.clone();
         driven.drivers.insert(valve.id.clone(), DriverState::On);
         let on = wire_up(spec, condition, assembly, &driven)?;
-        let on_solution = on.network.solve()?;
+        let on_solution = on.solve()?;
         let mut without = condition.clone();
         without.valves.remove(&valve.id);
         let bare = wire_up(spec, &without, assembly, &driven)?;
-        let bare_solution = bare.network.solve()?;
+        let bare_solution = bare.solve()?;
         let offered = between(&bare, &bare_solution, at.from, at.to);
         let current = through(&on, &on_solution, at.coil);
         let across = between(&on, &on_solution, at.from, at.to);

@@ -91,9 +91,20 @@ pub struct Wiring {
     elements: BTreeMap<Id, usize>,
     /// Whether the module had the supply to work.
     pub module_alive: bool,
+    /// The solution that told whether it had.
+    solved: Option<Solution>,
 }
 
 impl Wiring {
+    /// The solution of the network as it was built, which the module's supply may have asked for
+    /// already.
+    ///
+    /// # Errors
+    /// [`CircuitError`] when the network has no solution.
+    pub fn solve(&self) -> Result<Solution, CircuitError> {
+        self.solved.clone().map_or_else(|| self.network.solve(), Ok)
+    }
+
     /// The number of a named node.
     #[must_use]
     pub fn node(&self, name: &str) -> Option<usize> {
@@ -132,6 +143,7 @@ pub fn wire_up(
     }
     let overloaded = overloaded(spec, &alive, &solution);
     if overloaded.is_empty() {
+        alive.solved = Some(solution);
         return Ok(alive);
     }
     let mut protected = state.clone();
@@ -200,6 +212,7 @@ impl<'a> Builder<'a> {
             nodes,
             elements: BTreeMap::new(),
             module_alive,
+            solved: None,
         };
         Self { spec, condition, assembly, state, wiring, is_limited: false }
     }

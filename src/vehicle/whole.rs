@@ -2,7 +2,7 @@
 //! road is driven.
 
 use super::assembly::Assembly;
-use super::circuits::{Circuits, ValveCircuit, feel};
+use super::circuits::{Circuits, Felt, ValveCircuit};
 use super::condition::{Condition, FittedValve};
 use super::engine_link;
 use super::error::VehicleError;
@@ -64,6 +64,7 @@ pub struct Vehicle {
     pub(super) enamel: BTreeMap<Id, Enamel>,
     pub(super) spools: BTreeMap<Id, Millimetres>,
     commanded: BTreeSet<Id>,
+    felt: Felt,
     pub(super) oil_lamp: bool,
     /// When the engine was started, as long as it runs.
     pub(super) running_since: Option<Tick>,
@@ -105,6 +106,7 @@ impl Vehicle {
                 .collect(),
             spools: BTreeMap::new(),
             commanded: BTreeSet::new(),
+            felt: Felt::default(),
             oil_lamp: false,
             running_since: None,
             stopped_at: None,
@@ -256,7 +258,8 @@ impl Vehicle {
     /// The circuits as they stand, or as they would be with the engine running.
     pub(super) fn circuits_when(&self, charging: bool) -> Result<Circuits, VehicleError> {
         let standing = self.as_it_stands();
-        Ok(feel(&self.spec, &standing, &self.assembly, &self.electrical_state(charging))?)
+        let state = self.electrical_state(charging);
+        Ok(self.felt.feel(&self.spec, &standing, &self.assembly, state)?)
     }
 
     /// The condition with those contacts open that are open at the moment.

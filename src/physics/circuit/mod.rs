@@ -18,6 +18,7 @@
 
 mod device;
 mod network;
+mod tangent;
 
 #[cfg(test)]
 mod tests;

@@ -1,7 +1,8 @@
 //! Assembly and solution of a network.
 
 use super::device::{DiodeLaw, FilamentLaw, OhmSource};
-use crate::numerics::linear::{LinearError, solve_in_place};
+use super::tangent::Tangent;
+use crate::numerics::linear::LinearError;
 use thiserror::Error;
 
 /// One element between nodes. Node 0 is the reference.
@@ -128,7 +129,7 @@ impl Solution {
 }
 
 impl Element {
-    const fn ends(&self) -> (usize, usize) {
+    pub(super) const fn ends(&self) -> (usize, usize) {
         match *self {
             Self::Resistor { a, b, .. } | Self::Filament { a, b, .. } => (a, b),
             Self::Source { plus, minus, .. } => (plus, minus),
@@ -139,7 +140,8 @@ impl Element {
     }
 
     /// Current from the first end through the element to the second [A] and its slope [S].
-    fn current(&self, volts: f64) -> (f64, f64) {
+    #[inline]
+    pub(super) fn current(&self, volts: f64) -> (f64, f64) {
         match *self {
             Self::Resistor { ohms, .. } => (volts / ohms, 1.0 / ohms),
             Self::Source { volts: emf, ohms, .. } => ((volts - emf) / ohms, 1.0 / ohms),
@@ -153,7 +155,7 @@ impl Element {
         }
     }
 
-    const fn is_linear(&self) -> bool {
+    pub(super) const fn is_linear(&self) -> bool {
         matches!(self, Self::Resistor { .. } | Self::Source { .. } | Self::Current { .. })
     }
 }
@@ -204,19 +206,17 @@ impl Network {
     /// # Errors
     /// [`CircuitError`] when a node floats or the iteration does not settle; never a wrong value.
     pub fn solve(&self) -> Result<Solution, CircuitError> {
-        let unknowns = self.nodes.saturating_sub(1);
         let mut volts = vec![0.0; self.nodes];
-        let mut matrix = vec![0.0; unknowns * unknowns];
-        let mut right = vec![0.0; unknowns];
+        let mut tangent = Tangent::new(self.nodes, &self.elements);
         let linear = self.elements.iter().all(Element::is_linear);
         let mut step_v = f64::INFINITY;
         for _ in 0..MOST_ITERATIONS {
-            self.linearise(&volts, &mut matrix, &mut right);
-            solve_in_place(&mut matrix, &mut right, unknowns)
+            let wanted = tangent
+                .solve(&self.elements, &volts)
                 .map_err(|source| CircuitError::Floating { nodes: self.nodes, source })?;
             let previous_v = step_v;
             step_v = 0.0;
-            for (voltage, wanted) in volts[1..].iter_mut().zip(&right) {
+            for (voltage, wanted) in volts[1..].iter_mut().zip(wanted) {
                 let whole = wanted - *voltage;
                 // The first answer of a linear network is the answer, however far away it lies.
                 let step =
@@ -233,32 +233,6 @@ impl Network {
             }
         }
         Err(CircuitError::NotConverged { step_v, iterations: MOST_ITERATIONS })
-    }
-
-    fn linearise(&self, volts: &[f64], matrix: &mut [f64], right: &mut [f64]) {
-        let unknowns = right.len();
-        matrix.fill(0.0);
-        right.fill(0.0);
-        for element in &self.elements {
-            let (first, second) = element.ends();
-            let across = volts[first] - volts[second];
-            let (current, slope) = element.current(across);
-            let offset = slope * across - current;
-            if let Some(row) = first.checked_sub(1) {
-                matrix[row * unknowns + row] += slope;
-                right[row] += offset;
-                if let Some(column) = second.checked_sub(1) {
-                    matrix[row * unknowns + column] -= slope;
-                }
-            }
-            if let Some(row) = second.checked_sub(1) {
-                matrix[row * unknowns + row] += slope;
-                right[row] -= offset;
-                if let Some(column) = first.checked_sub(1) {
-                    matrix[row * unknowns + column] -= slope;
-                }
-            }
-        }
     }
 
     fn solution(&self, volts: Vec<f64>) -> Solution {

@@ -1,0 +1,167 @@
+//! The same answers however the work is cut up: in one go or in slices, paused and gone on, on one
+//! thread or on many. `replay.rs` has the pinned digests and the journal.
+#![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
+
+use faultwright::numerics::digest::Digest;
+use faultwright::numerics::streams::Streams;
+use faultwright::physics::warm_up::EngineHeat;
+use faultwright::reasoning::world::{Supposition, Worlds};
+use faultwright::scenario::load::demo;
+use faultwright::scenario::suppose::suppositions;
+use faultwright::units::{Celsius, Litres, Newtons};
+use faultwright::vehicle::assembly::Assembly;
+use faultwright::vehicle::cam_line::CamCondition;
+use faultwright::vehicle::circuits::{Felt, feel};
+use faultwright::vehicle::condition::Condition;
+use faultwright::vehicle::harness::{DriverState, ElectricalState};
+use faultwright::vehicle::per_cam::PerCam;
+use faultwright::vehicle::route::RouteProfile;
+use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// An engine with something of everything: a spool that sticks, a blocked screen, air in the oil.
+fn engine() -> RunningEngine {
+    let condition = EngineCondition {
+        fill: Litres(2.3),
+        cams: PerCam {
+            intake: CamCondition { stiction: Newtons(1.5), ..CamCondition::SOUND },
+            exhaust: CamCondition { blockage: 0.95, ..CamCondition::SOUND },
+        },
+        ..EngineCondition::SOUND
+    };
+    let air = Streams::new(3).stream("air in the oil");
+    let heat = EngineHeat::cold(Celsius(70.0));
+    let mut engine = RunningEngine::new(EngineSpec::TYPICAL, condition, heat, air).unwrap();
+    engine.start();
+    engine
+}
+
+/// A fingerprint of everything in an engine: its debug text writes every number so that it can be
+/// read back to the last bit.
+fn fingerprint(engine: &RunningEngine) -> Digest {
+    Digest::of(format!("{engine:?} {:?}", engine.record()).as_bytes())
+}
+
+/// Drives in slices of so many ticks; between two, engine and driver are put aside, copied and the
+/// copies go on, as after a pause.
+fn drive_in_slices(road: &RouteProfile, slice: impl Fn(u32) -> u32) -> RunningEngine {
+    let mut engine = engine();
+    engine.begin_run();
+    let mut driver = road.driver();
+    let mut tick = 0_u32;
+    for number in 0.. {
+        for _ in 0..slice(number) {
+            let Some(demand) = driver.demand(f64::from(tick) * 1e-3) else {
+                return engine;
+            };
+            engine.tick(&demand);
+            tick += 1;
+        }
+        let paused = (engine.clone(), driver.clone());
+        drop(engine);
+        (engine, driver) = paused;
+    }
+    engine
+}
+
+#[test]
+fn replay_speed_and_pauses_of_a_drive_change_nothing() {
+    let road = RouteProfile::warm_road_test();
+    let mut in_one_go = engine();
+    let record = in_one_go.drive(&road).unwrap();
+    let wanted = fingerprint(&in_one_go);
+    let cuts: [fn(u32) -> u32; 4] = [
+        // A picture at a time, at one, at sixty-four times the speed, and as frames happen to come.
+        |_| 16,
+        |_| 1_024,
+        |number| 1 + number * number % 97,
+        |number| [7, 100, 1, 999, 10][number as usize % 5],
+    ];
+    for (number, cut) in cuts.into_iter().enumerate() {
+        let sliced = drive_in_slices(&road, cut);
+        assert_eq!(sliced.record(), record, "cut {number}");
+        assert_eq!(fingerprint(&sliced), wanted, "cut {number}");
+    }
+}
+
+#[test]
+fn replay_the_same_drive_four_times_in_one_process_is_the_same() {
+    let road = RouteProfile::warm_road_test();
+    let drive = || {
+        let mut engine = engine();
+        engine.drive(&road).unwrap();
+        fingerprint(&engine)
+    };
+    let first = drive();
+    assert!((1..4).all(|_| drive() == first));
+}
+
+/// The number of threads decides who begins which world and when, and nothing else.
+#[test]
+fn replay_worlds_begun_on_one_thread_or_many_are_the_same() {
+    let scenario = demo().unwrap();
+    let briefing = Arc::new(scenario.briefing());
+    // One in seventeen, so that faults of every part of the list are among them.
+    let supposed: Vec<Supposition> = suppositions(&scenario).into_iter().step_by(17).collect();
+    let begun = |threads| {
+        let worlds = Worlds::begin_on(threads, &briefing, &supposed, &|_, _| {}).unwrap();
+        let priors: Vec<u64> = worlds.priors.iter().map(|prior| prior.to_bits()).collect();
+        let worlds: Vec<_> = worlds
+            .worlds
+            .iter()
+            .map(|world| (world.fault.clone(), world.variant, world.session.digest()))
+            .collect();
+        (priors, worlds)
+    };
+    let alone = begun(1);
+    assert!(alone.0.len() > 1, "too few worlds to tell their order");
+    for threads in [2, 5] {
+        assert_eq!(begun(threads), alone, "{threads} threads");
+    }
+}
+
+/// What is kept of the wiring is what would be felt anew, whatever was changed since, and does not
+/// depend on what the drivers do at the moment.
+#[test]
+fn replay_circuits_that_were_kept_are_those_felt_anew() {
+    let spec = demo().unwrap().vehicle;
+    let mut chance = Streams::new(5).stream("changes");
+    let mut condition = Condition::sound(&spec);
+    let mut assembly = Assembly::default();
+    let mut state = ElectricalState {
+        key_on: true,
+        charging: false,
+        battery_temperature: Celsius(20.0),
+        coil_temperature: BTreeMap::new(),
+        drivers: BTreeMap::new(),
+    };
+    let kept = Felt::default();
+    let mut different = 0;
+    let mut before = None;
+    for _ in 0..200 {
+        let mut pick = |of: usize| ((chance.unit() * of as f64) as usize).min(of - 1);
+        let part = &spec.parts[pick(spec.parts.len())].id;
+        let element = spec.harness.elements[pick(spec.harness.elements.len())].id().clone();
+        let valve = spec.valves[pick(spec.valves.len())].id.clone();
+        match pick(8) {
+            0 if assembly.is_off(part) => assembly.put_back(part),
+            0 => assembly.take_off(part),
+            1 => drop(condition.extra_ohms.insert(element, pick(3) as f64)),
+            2 => drop(condition.leak_to_ground_ohms.insert(element, 0.5)),
+            3 => state.charging = !state.charging,
+            4 => drop(state.coil_temperature.insert(valve, Celsius(90.0))),
+            5 => drop(condition.valves.remove(&valve)),
+            6 => drop(state.drivers.insert(valve, DriverState::On)),
+            _ => {}
+        }
+        let anew = feel(&spec, &condition, &assembly, &state).unwrap();
+        // A copy, as a forked session has, keeps the same.
+        let copy = kept.clone();
+        for memory in [&copy, &kept] {
+            assert_eq!(memory.feel(&spec, &condition, &assembly, state.clone()).unwrap(), anew);
+        }
+        different += usize::from(before.replace(anew.clone()) != Some(anew));
+    }
+    assert!(different > 20, "the changes hardly changed anything: {different}");
+}
