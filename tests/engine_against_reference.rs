@@ -114,7 +114,9 @@ fn reference_steps_agree_with_the_other_program() {
         if row.value("stiction_n") == 0.0 || row.value("stiction_n") >= 2.5 {
             // Half a dead band of the port is worth 0.2 degrees before the integral fills it.
             near("mean_error_deg", ours.mean_error, 0.2);
-            near("peak_to_peak_deg", ours.peak_to_peak, 0.12);
+            // At 6000 rpm a pulse has five ticks, which miss its peaks and those of its harmonics.
+            let missed = if row.value("rpm") > 5_000.0 { 0.06 } else { 0.0 };
+            near("peak_to_peak_deg", ours.peak_to_peak, 0.12 + missed);
             near("duty", ours.duty, 0.015);
         }
         compared += 1;

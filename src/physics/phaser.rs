@@ -102,7 +102,7 @@ pub struct Phaser {
     /// balances hot drag on the intake side and overcomes it on the exhaust side).
     pub spring_nm: f64,
     /// Oil that is left in the smaller chambers at either end of the travel [cm³], more than 0
-    /// (engineering estimate).
+    /// (engineering estimate: both together give way at mid-travel like 6 cm³ of oil).
     pub clearance_cm3: f64,
     /// Geometry of the leak between the chambers [m³]: flow = this · pressure / viscosity
     /// (engineering estimate: minutes to come home against a closed valve).
@@ -127,7 +127,7 @@ impl Phaser {
         lobes: Lobes::TYPICAL,
         drag: DragPushes::TowardsRest,
         spring_nm: 1.0,
-        clearance_cm3: 3.0,
+        clearance_cm3: 4.0,
         leak_m3: 1e-14,
         has_check_valve: true,
         unlock_bar: 0.35,

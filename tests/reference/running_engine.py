@@ -182,8 +182,8 @@ def simulate(dt, rpm, load, target, cam, oil_c, a_oil, b_oil, phi, stick, level,
                 flow = 0.0
             if angle <= 0 and (opening < 0 or supply < 0.2e5):
                 locked = True
-            one = 3e-6 + dv * math.radians(angle / 2)
-            other = 3e-6 + dv * math.radians((travel - angle) / 2)
+            one = 4e-6 + dv * math.radians(angle / 2)
+            other = 4e-6 + dv * math.radians((travel - angle) / 2)
             ripple = math.degrees(2 * pulse / dv ** 2 * one * other / (one + other) * air / (p + 1e5))
         delivered = 14e-6 * speed / 60 * .96 * (1 - air)
         lift = min(max((p - 4.2e5) / .7e5, 0.0), 1.0)

@@ -55,9 +55,9 @@ fn closed_form_ripple_of_an_aerated_chamber() {
     let mut vane = PhaserState::free_at(CrankDegrees(20.0));
     let drive = PhaserDrive { opening: 0.0, pulse_nm: 8.0, air: 0.03, gallery_pa: 1e5, ..ON };
     vane.step(&Phaser::TYPICAL_INTAKE, &hot(), &drive, 1e-3);
-    // 10 and 15 degrees of cam beside 3 cm3 of clearance, as two springs side by side.
+    // 10 and 15 degrees of cam beside 4 cm3 of clearance, as two springs side by side.
     let (one, other) =
-        (3e-6 + 4.2e-5 * 10.0_f64.to_radians(), 3e-6 + 4.2e-5 * 15.0_f64.to_radians());
+        (4e-6 + 4.2e-5 * 10.0_f64.to_radians(), 4e-6 + 4.2e-5 * 15.0_f64.to_radians());
     let springy = 1.0 / (1.0 / one + 1.0 / other);
     let by_hand = (2.0 * 8.0 / (4.2e-5_f64 * 4.2e-5) * springy * 0.03 / 2e5).to_degrees();
     // The pulse also seeps past the seals, by what the leak lets through in a millisecond.
