@@ -2,11 +2,11 @@
 
 use super::row::digits;
 use super::sources::{self, Source};
+use faultwright::physics::battery;
 use faultwright::physics::oil::Oil;
 use faultwright::physics::pump::Pump;
 use faultwright::physics::wire::Cable;
 use faultwright::units::{Celsius, Rpm};
-use faultwright::vehicle::harness::battery_rest_voltage;
 
 /// A figure that was chosen.
 pub struct Chosen {
@@ -27,7 +27,7 @@ fn rest(
         item,
         source: source.key.to_owned(),
         published: format!("{} V", digits(published, decimals)),
-        ours: format!("{} V", digits(battery_rest_voltage(charge, Celsius(20.0)).0, 2)),
+        ours: format!("{} V", digits(battery::rest_voltage(charge, Celsius(20.0)).0, 2)),
     }
 }
 
