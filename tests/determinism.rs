@@ -132,6 +132,7 @@ fn replay_circuits_that_were_kept_are_those_felt_anew() {
     let mut state = ElectricalState {
         key_on: true,
         charging: false,
+        machines: faultwright::vehicle::harness::Machines::RESTING,
         battery_temperature: Celsius(20.0),
         coil_temperature: BTreeMap::new(),
         drivers: BTreeMap::new(),

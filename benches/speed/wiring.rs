@@ -8,7 +8,7 @@ use faultwright::scenario::load::demo;
 use faultwright::units::Celsius;
 use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::condition::Condition;
-use faultwright::vehicle::harness::{DriverState, ElectricalState, Wiring, wire_up};
+use faultwright::vehicle::harness::{DriverState, ElectricalState, Machines, Wiring, wire_up};
 use faultwright::vehicle::spec::VehicleSpec;
 use std::hint::black_box;
 use std::time::Duration;
@@ -36,6 +36,7 @@ impl Bench {
         let state = ElectricalState {
             key_on: true,
             charging: false,
+            machines: Machines::RESTING,
             battery_temperature: Celsius(20.0),
             coil_temperature: valves().map(|valve| (valve, Celsius(20.0))).collect(),
             drivers: valves().take(1).map(|valve| (valve, DriverState::On)).collect(),
