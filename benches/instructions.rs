@@ -12,7 +12,7 @@ use faultwright::session::attempt::Session;
 use faultwright::units::Celsius;
 use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::condition::Condition;
-use faultwright::vehicle::harness::{DriverState, ElectricalState, wire_up};
+use faultwright::vehicle::harness::{DriverState, ElectricalState, Machines, wire_up};
 use faultwright::vehicle::route::RouteProfile;
 use faultwright::vehicle::whole::Vehicle;
 use std::hint::black_box;
@@ -67,6 +67,7 @@ fn solution(times: u32) {
     let state = ElectricalState {
         key_on: true,
         charging: false,
+        machines: Machines::RESTING,
         battery_temperature: Celsius(20.0),
         coil_temperature: spec.valves.iter().map(|v| (v.id.clone(), Celsius(20.0))).collect(),
         drivers: spec.valves.iter().take(1).map(|v| (v.id.clone(), DriverState::On)).collect(),
