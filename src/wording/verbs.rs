@@ -303,7 +303,7 @@ pub const USAGES: [Usage; 36] = [
     usage(
         Verb::Gauge,
         VerbGroup::Measure,
-        "gauge fit|remove | idle|1000|1500|2000|2500|3000|3500|4000 [warm]",
+        "gauge fit|remove | idle|RPM [warm]",
         "gauge idle warm",
         "help-gauge",
     ),

@@ -382,6 +382,24 @@ fn captured(cursors: Cursors) -> Event {
     Event::Captured { valve: valve(), capture }
 }
 
+/// Every look, feel and smell of oil at every level.
+fn every_oil() -> Vec<Event> {
+    let mut events = Vec::new();
+    for look in looks() {
+        for (level, dry) in [(-0.8, true), (-0.8, false), (0.0, false), (0.2, false), (0.75, false)]
+        {
+            events.push(oil_seen(level, dry, look));
+        }
+        events.push(oil_seen(1.0, false, look));
+        events.push(oil_seen(1.4, false, look));
+        for (feel, smells_of_fuel) in feels().into_iter().flat_map(|it| [(it, false), (it, true)]) {
+            let (level, dry) = (1.0, false);
+            events.push(Event::OilSeen { level, dry, look, feel, smells_of_fuel });
+        }
+    }
+    events
+}
+
 /// Every event with every variant of what it carries.
 pub(super) fn every_event() -> Vec<Event> {
     let mut events = plain_events();
@@ -396,18 +414,7 @@ pub(super) fn every_event() -> Vec<Event> {
     events.extend(customer_topics().into_iter().map(|topic| Event::Answered { topic }));
     events.extend(service_topics().into_iter().map(|topic| Event::Consulted { topic }));
     events.extend(sights().into_iter().map(|sight| Event::Seen { place: connector(), sight }));
-    for look in looks() {
-        for (level, dry) in [(-0.8, true), (-0.8, false), (0.0, false), (0.2, false), (0.75, false)]
-        {
-            events.push(oil_seen(level, dry, look));
-        }
-        events.push(oil_seen(1.0, false, look));
-        events.push(oil_seen(1.4, false, look));
-        for (feel, smells_of_fuel) in feels().into_iter().flat_map(|it| [(it, false), (it, true)]) {
-            let (level, dry) = (1.0, false);
-            events.push(Event::OilSeen { level, dry, look, feel, smells_of_fuel });
-        }
-    }
+    events.extend(every_oil());
     for current_on in [true, false] {
         let heard = |click| Event::Heard { valve: valve(), current_on, click };
         events.extend(clicks().into_iter().map(heard));
