@@ -31,6 +31,10 @@ sources! {
     FORCE_CALCULATOR "air-gap force" "Force of a plain air gap, F = (N I)² µ0 A / (2 g²), with two worked examples (calculator.7search.cc/calc/solenoid-force-calculator.php; the formula also at indiansolenoids.com/solenoid-force).";
     IEC_60228 "IEC 60228" "IEC 60228, largest resistance of copper conductors at 20 °C, classes 1, 2 and 5, 6; read in public copies (mycableengineering.com/knowledge-base/iec-60228-dc-resistance; etechnik-synergie.com, conductor resistance).";
     ISO_6722 "ISO 6722" "ISO 6722-1, largest resistance of automotive copper cables at 20 °C; quoted from memory.";
+    J1979_COOLANT "J1979 coolant" "The reply 41 05 3C decoded as 20 °C in a library's public documentation.";
+    J1979_MEMORY "J1979, memory" "Forms of SAE J1979 / ISO 15031-5 that were not read: module voltage in thousandths of a volt, run time in seconds, distance in kilometres.";
+    J1979_RPM "J1979 speed" "The reply 41 0C 0E 70 in the documentation of a J1979 message layer (docs.racket-lang.org).";
+    J1979_TABLE "J1979 table" "Table of the parameters of ISO 15031 with their least and greatest values (blog.csdn.net/weixin_48120109/article/details/136609335).";
     JUMP_START "jump start" "A university textbook's problem of a flat battery beside a charged one (12 V behind 0.01 ohm, 10 V behind 1 ohm, starter 0.06 ohm); quoted from memory, the currents follow from Kirchhoff's laws.";
     KIRCHHOFF_TWO "two batteries" "A worked example with two batteries and three resistors, 9 V, 12 V, 26, 62 and 37 ohm (slideshare.net, document 255609201, part A).";
     LOADING "meter loading" "A public discussion of a meter of 10 Mohm on a source of 0.1 Mohm: 4.95 V of 5 V, about 1 % low (forum.allaboutcircuits.com, thread 118345).";
