@@ -1,7 +1,7 @@
 //! The areas of the page in their order.
 
 use super::row::Row;
-use super::{circuits, codes, copper, hydraulics, oil, planning, solenoids};
+use super::{circuits, codes, copper, hydraulics, oil, planning, services, solenoids};
 
 /// Rows about one thing, with the code that they call.
 pub struct Area {
@@ -21,6 +21,7 @@ pub fn all() -> Vec<Area> {
         oil::area(),
         hydraulics::area(),
         codes::area(),
+        services::area(),
         planning::area(),
     ]
 }

@@ -3,7 +3,7 @@
 use super::row::digits;
 use super::sources::{self, Source};
 use faultwright::physics::battery;
-use faultwright::physics::oil::Oil;
+use faultwright::physics::oil::{Grade, Oil};
 use faultwright::physics::pump::Pump;
 use faultwright::physics::wire::Cable;
 use faultwright::units::{Celsius, Rpm};
@@ -65,6 +65,21 @@ pub fn all() -> Vec<Chosen> {
             source: sources::ISO_6722.key.to_owned(),
             published: format!("at most {} mohm, from memory", digits(most, 1)),
             ours: format!("{} mohm", digits(1e3 * cable.ohms(Celsius(20.0)).0, 1)),
+        });
+    }
+    for (item, grade) in [
+        ("typical 0W-20 at 100 °C", Grade::Sae0W20),
+        ("typical 5W-30 at 100 °C", Grade::Sae5W30),
+        ("typical 10W-40 at 100 °C", Grade::Sae10W40),
+        ("typical 20W-50 at 100 °C", Grade::Sae20W50),
+    ] {
+        let limits = grade.hot_limits();
+        let (least, below) = (digits(limits.least_mm2_s, 1), digits(limits.below_mm2_s, 1));
+        list.push(Chosen {
+            item,
+            source: sources::SAE_J300.key.to_owned(),
+            published: format!("{least} to {below} mm²/s"),
+            ours: format!("{} mm²/s", digits(grade.typical().kv100_mm2_s, 1)),
         });
     }
     list.push(Chosen {

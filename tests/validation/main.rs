@@ -20,6 +20,7 @@ mod page;
 mod planning;
 mod programs;
 mod row;
+mod services;
 mod solenoids;
 mod sources;
 mod stored;
