@@ -2,15 +2,18 @@
 //! thread or on many. `replay.rs` has the pinned digests and the journal.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+use faultwright::control_module::performance_monitor::Conditions;
 use faultwright::numerics::digest::Digest;
 use faultwright::numerics::streams::Streams;
+use faultwright::physics::oil::Oil;
+use faultwright::physics::phaser::PulseAngle;
 use faultwright::physics::warm_up::EngineHeat;
 use faultwright::reasoning::world::{Supposition, Worlds};
 use faultwright::scenario::load::demo;
 use faultwright::scenario::suppose::suppositions;
-use faultwright::units::{Celsius, Litres, Newtons};
+use faultwright::units::{Celsius, CrankDegrees, Litres, Newtons, Rpm, Volts};
 use faultwright::vehicle::assembly::Assembly;
-use faultwright::vehicle::cam_line::CamCondition;
+use faultwright::vehicle::cam_line::{CamCondition, CamLine, CamSpec, SharedTick};
 use faultwright::vehicle::circuits::{Felt, feel};
 use faultwright::vehicle::condition::Condition;
 use faultwright::vehicle::harness::{DriverState, ElectricalState};
@@ -165,4 +168,41 @@ fn replay_circuits_that_were_kept_are_those_felt_anew() {
         different += usize::from(before.replace(anew.clone()) != Some(anew));
     }
     assert!(different > 20, "the changes hardly changed anything: {different}");
+}
+
+/// A camshaft that is parked does not feel the torque pulse, so that it need not be worked out.
+#[test]
+fn limit_a_parked_camshaft_feels_no_pulse() {
+    let fluid = Oil::TYPICAL_5W_30.curve().unwrap().fluid(Celsius(90.0));
+    let conditions = Conditions {
+        speed: Rpm(2_000.0),
+        oil: Celsius(90.0),
+        supply: Volts(14.1),
+        circuit_is_sound: true,
+    };
+    let (mut parked, mut moved) = (0, 0);
+    for wanted in [0.0, 12.0] {
+        let mut line = CamLine::new(CamSpec::INTAKE, CamCondition::SOUND, &fluid);
+        for tick in 0..3_000_u32 {
+            if tick.is_multiple_of(10) {
+                let target = if tick < 1_000 { wanted } else { 0.0 };
+                line.control(CrankDegrees(target), &conditions, true);
+            }
+            let shared =
+                |pulses| SharedTick { gallery_pa: 4e5, pulses, air: 0.03, is_turning: true };
+            let pulses = PulseAngle::at(4, f64::from(tick) * 0.2);
+            let mut unfelt = line.clone();
+            let is_parked = line.is_parked();
+            let drawn = line.tick(&shared(pulses));
+            let drawn_without = unfelt.tick(&shared(PulseAngle::STANDING));
+            if is_parked {
+                parked += 1;
+                assert_eq!(drawn.to_bits(), drawn_without.to_bits());
+                assert_eq!(format!("{line:?}"), format!("{unfelt:?}"));
+            } else {
+                moved += 1;
+            }
+        }
+    }
+    assert!(parked > 3_000 && moved > 500, "{parked} {moved}");
 }

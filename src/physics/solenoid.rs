@@ -99,9 +99,15 @@ impl Solenoid {
     pub(super) fn pull(&self, m_a: f64) -> Pull {
         let s = self.saturation.0;
         let u = m_a.abs() / s;
-        let gone = exp(-2.0 * u);
+        // A current that has died away leaves the exponential at one, to the last bit.
+        let (gone, ln_both) = if u < UNSEEN {
+            (1.0, core::f64::consts::LN_2)
+        } else {
+            let gone = exp(-2.0 * u);
+            (gone, ln_1p(gone))
+        };
         let bent = (1.0 - gone) / (1.0 + gone);
-        let coenergy = s * s * (u + ln_1p(gone) - core::f64::consts::LN_2)
+        let coenergy = s * s * (u + ln_both - core::f64::consts::LN_2)
             + 0.5 * self.slope_beyond_saturation * m_a * m_a;
         Pull {
             value_a: (s * bent).copysign(m_a) + self.slope_beyond_saturation * m_a,
@@ -121,6 +127,10 @@ impl Solenoid {
         }
     }
 }
+
+/// A magnetomotive force below this, in units of the saturation, is lost in the last bit of its
+/// exponential.
+const UNSEEN: f64 = 1e-17;
 
 /// Flux and force at one magnetomotive force, for a loop that needs both every tick.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -303,6 +313,15 @@ mod tests {
             prop_assert!(((high.slope - low.slope) / (2.0 * d) - mid.bend_per_a).abs() < 1e-8);
             let slope = (VALVE.force_n(m_a + d) - VALVE.force_n(m_a - d)) / (2.0 * d);
             prop_assert!((slope - 20.0 * mid.value_a).abs() < 1e-6);
+        }
+
+        /// The way round exponential and logarithm gives no other bits.
+        #[test]
+        fn prop_a_current_that_died_away_gives_the_same_pull(m_a in 0.0..1e-17_f64) {
+            let u = m_a / Solenoid::REFERENCE.saturation.0;
+            let gone = exp(-2.0 * u);
+            prop_assert_eq!(gone.to_bits(), 1.0_f64.to_bits());
+            prop_assert_eq!(ln_1p(gone).to_bits(), core::f64::consts::LN_2.to_bits());
         }
 
         /// On a stiff supply, shorted turns change nothing but the current.

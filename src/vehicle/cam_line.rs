@@ -11,6 +11,7 @@ use crate::physics::phaser::{
 use crate::physics::port::{Passage, Port};
 use crate::physics::pulsed_coil::CoilDrive;
 use crate::physics::solenoid::FluxLoop;
+use crate::physics::spool::Motion;
 use crate::physics::spool_follow::{Follower, SpoolState};
 use crate::units::{
     Amperes, Celsius, CrankDegrees, Henries, Millimetres, Newtons, Ohms, Rpm, Volts,
@@ -236,6 +237,17 @@ impl CamLine {
         let drawn_m3_s = self.vane.step(&self.spec.phaser, &self.passage, &drive, DT_S);
         self.monitor.sample(self.vane.seen());
         drawn_m3_s
+    }
+
+    /// Whether the pin holds the vane throughout the next tick, so that no torque pulse is felt: a
+    /// spool that is held moves in the tick after it has set off.
+    #[must_use]
+    #[inline]
+    pub fn is_parked(&self) -> bool {
+        self.vane.is_locked()
+            && self.spool.motion() == Motion::Held
+            && self.spec.port.opening(self.spool.position_m() * self.per_stroke)
+                <= self.spec.phaser.unlock_opening
     }
 
     /// Lets the camshaft stand for some seconds with the pressure gone and no current.

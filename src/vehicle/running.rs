@@ -303,9 +303,11 @@ impl RunningEngine {
             self.crank_rad -= CYCLE_RAD;
         }
         let is_turning = demand.speed.0 > 0.0;
+        let is_pulsed =
+            is_turning && !(self.cams.intake.is_parked() && self.cams.exhaust.is_parked());
         let shared = SharedTick {
             gallery_pa: self.gallery.pressure_pa(),
-            pulses: if is_turning {
+            pulses: if is_pulsed {
                 PulseAngle::at(self.spec.cams.intake.phaser.lobes.cylinders, self.crank_rad)
             } else {
                 PulseAngle::STANDING
@@ -422,7 +424,8 @@ impl RunningEngine {
         let heat = self.spec.warm_up.heat(demand.speed, demand.load);
         let mut elapsed_s = 0.0;
         while self.heat.oil.0 < oil.0 && elapsed_s < f64::from(longest.0) * 60.0 {
-            self.heat.step(&self.spec.warm_up, heat, self.condition.ambient, 1.0);
+            let passed = self.deck.step(&self.spec.deck, heat, true, 1.0);
+            self.heat.step(&self.spec.warm_up, passed, self.condition.ambient, 1.0);
             elapsed_s += 1.0;
         }
         self.refresh();

@@ -285,6 +285,21 @@ fn roads() {
         "\"Town Loop\": ¦(",
         ProblemKind::BadName { found: "Town Loop".to_owned() },
     );
+    let own = "customers_route: \"customers-road\",";
+    one(
+        own,
+        &format!("{own} shared_routes: [\"hill\", ¦\"motorwy\"],"),
+        ProblemKind::UnknownName {
+            thing: Thing::Route,
+            found: "motorwy".to_owned(),
+            nearest: Some("motorway".to_owned()),
+        },
+    );
+    one(
+        own,
+        &format!("{own} shared_routes: [\"hill\", ¦\"hill\"],"),
+        ProblemKind::Repeated { thing: Thing::Route, name: "hill".to_owned() },
+    );
     out("minutes: 22,", "minutes: ¦2200,", 2200.0, (0.0, 480.0));
     let begin = "minutes: 22,\n            profile: (\n                ramp_s: 3,\n                start_rpm: 760,";
     out(begin, &begin.replace("ramp_s: 3", "ramp_s: ¦-3"), -3.0, (0.0, 60.0));
