@@ -154,7 +154,10 @@ mod tests {
         assert!((without.total() - 0.632 * 1.670_175_8 / 10.5).abs() < 1e-6, "{without:?}");
         // 2^0.87 = 1.827 663; sqrt(0.5) = 0.707 107
         let with = BREATHING.residual(1.0, 12.5, 0.5, 1.0);
-        assert!((with.back - 1.266 / 12.5 * 1.827_663 * 0.707_107).abs() < 1e-6, "{with:?}");
+        assert!(
+            (with.back - 1.266 / 12.5 * 1.827_663 * core::f64::consts::FRAC_1_SQRT_2).abs() < 1e-6,
+            "{with:?}"
+        );
         assert_eq!(with.kept.to_bits(), without.kept.to_bits());
     }
 

@@ -20,8 +20,11 @@ const ROUGH_RPM: f64 = 8.0;
 /// is not felt as shaking; and for the spread, two seconds.
 const MEAN_SHARE: f64 = DT_S / 0.5;
 const SPREAD_SHARE: f64 = DT_S / 2.0;
-/// Time after a start or after coming to a stop in which speed is still settling [ticks].
+/// Time after a start, after coming to a stop or after a change of the speed that is asked in which speed
+/// is still settling [ticks].
 const SETTLING_TICKS: u32 = 5_000;
+/// A change of the asked speed that counts as one [rpm].
+const NEW_SPEED_RPM: f64 = 1.0;
 /// Torque of a starter that stands, at the crankshaft [N m], and the speed at which it gives none [rpm].
 const STARTER_NM: f64 = 80.0;
 const STARTER_FREE_RPM: f64 = 340.0;
@@ -68,6 +71,9 @@ pub struct Idle {
     control: IdleControl,
     drive: IdleDrive,
     idling_ticks: u32,
+    /// Ticks since the asked speed was another one.
+    steady_ticks: u32,
+    asked_rpm: f64,
     mean_rpm: f64,
     variance_rpm2: f64,
     is_stalled: bool,
@@ -83,6 +89,8 @@ impl Idle {
             control: IdleControl::new(spec.control),
             drive: IdleDrive { opening: spec.control.warm_opening, spark: 1.0 },
             idling_ticks: 0,
+            steady_ticks: 0,
+            asked_rpm: 0.0,
             mean_rpm: 0.0,
             variance_rpm2: 0.0,
             is_stalled: false,
@@ -96,6 +104,7 @@ impl Idle {
     pub fn follow(&mut self, demand: &Demand) {
         self.crank.follow(&self.spec.crank, demand.speed, demand.load);
         self.idling_ticks = 0;
+        self.steady_ticks = 0;
     }
 
     /// The starter has turned the engine for a while and the first charge is about to fire: the manifold
@@ -119,6 +128,7 @@ impl Idle {
         self.is_stalled = false;
         self.starter_turns = false;
         self.idling_ticks = 0;
+        self.steady_ticks = 0;
     }
 
     /// One tick by itself; returns the speed.
@@ -130,6 +140,10 @@ impl Idle {
         if self.idling_ticks.is_multiple_of(CONTROL_TICKS) {
             let dt_s = f64::from(CONTROL_TICKS) * DT_S;
             self.drive = self.control.update(warm, self.crank.speed(), around.coolant, dt_s);
+        }
+        if (warm.0 - self.asked_rpm).abs() > NEW_SPEED_RPM {
+            self.asked_rpm = warm.0;
+            self.steady_ticks = 0;
         }
         let starter_nm = self.starter_nm();
         let crank = &self.spec.crank;
@@ -149,8 +163,9 @@ impl Idle {
 
     fn feel(&mut self) {
         self.idling_ticks = self.idling_ticks.saturating_add(1);
+        self.steady_ticks = self.steady_ticks.saturating_add(1);
         let rpm = self.crank.speed().0;
-        if self.idling_ticks < SETTLING_TICKS {
+        if self.steady_ticks < SETTLING_TICKS {
             self.mean_rpm = rpm;
             self.variance_rpm2 = 0.0;
         } else {
