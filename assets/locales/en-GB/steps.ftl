@@ -103,7 +103,7 @@ group-finish = Finish
 
 help-read-job-sheet = Read the job sheet again
 help-ask = Ask the customer: symptom, when, service or repairs
-help-consult = Open service information: wiring, limits, procedure, parts or codes
+help-consult = Read about wiring, limits, procedure, parts or codes
 help-look = Look closely at a part, a connector, a wire or the engine-bay
 help-dipstick = Pull the dipstick: level and look of the oil
 help-remove = Take a part off by the procedure

@@ -83,13 +83,19 @@ fn set(number: u64) -> Case {
     let hot = 1.0 + 0.003_93 * (case.coil_celsius - 20.0);
     case.netlist.extend([("rcoil", ohms * hot), ("rcoilb", 11.0 * hot)]);
 
-    let (charge, celsius) = (stream.between(0.0, 1.0), stream.between(-25.0, 45.0));
+    // A battery that is emptier may not keep the module alive, which the netlist takes for granted.
+    let (charge, celsius) = (stream.between(0.3, 1.0), stream.between(-25.0, 45.0));
     condition.battery_charge = charge;
     case.battery_celsius = celsius;
     let empty = 1.0 - charge;
     case.netlist.extend([
         ("emf", 11.8 + 0.9 * charge + 0.001_2 * (celsius - 20.0)),
-        ("rint", 0.008 * (-0.018 * (celsius - 20.0)).exp() * (1.0 + 1.5 * empty * empty)),
+        (
+            "rint",
+            0.008
+                * (-0.018 * (celsius - 20.0)).exp()
+                * (1.0 + 1.5 * empty * empty + 12.0 * empty.powi(12)),
+        ),
     ]);
 
     let mut driver = || if stream.unit() < 0.6 { Driver::On } else { Driver::Off };
