@@ -185,10 +185,12 @@ fn closed_form_a_burnt_relay_contact_drops_volts_under_load() {
     let (sound, _) = feed(&[]);
     let (burnt, mended) = feed(&[(FaultKind::ResistiveRelay, "valve-relay", 0.0)]);
     // Two ohms in a divider against small consumers of 31 ohm beside a coil of 9.3 ohm at 19 °C and
-    // 0.3 ohm of wires and driver: 9.57 and 31 ohm are 7.31 ohm in parallel.
-    let expected = sound * 7.31 / (7.31 + 2.0);
-    assert!((burnt / expected - 1.0).abs() < 0.01, "{burnt} {expected}");
-    assert!((mended - sound).abs() < 0.02, "{mended} {sound}");
+    // 0.3 ohm of wires and driver: 9.57 and 31 ohm are 7.31 ohm in parallel. In the minutes that the
+    // measurement takes, the coil warms by up to 60 K, to 11.8 ohm with the wires: 8.54 ohm in parallel.
+    let divided = |ohms: f64| sound * ohms / (ohms + 2.0);
+    let (cold, warm) = (divided(7.31), divided(8.54));
+    assert!((0.995 * cold..1.005 * warm).contains(&burnt), "{burnt} {cold} {warm}");
+    assert!((mended - sound).abs() < 0.04, "{mended} {sound}");
 }
 
 /// A failing joint of some ohms reads on the meter what it is; it is no kilohm.
@@ -276,8 +278,11 @@ fn closed_form_clamp_and_scope_agree_on_a_driven_valve() {
     let clamp = Step::Clamp { wire: "intake-feed-wire".into() };
     let amperes = value(&take(&mut session, clamp.clone()));
     // 9.3 ohm at 19 °C, and by the wiring diagram 0.4 ohm of wires, contacts, driver and shunt.
-    let expected = battery / (9.3 * (1.0 - 0.003_93) + 0.4);
-    assert!((amperes - expected).abs() < 0.03, "{amperes} {expected}");
+    // In the minutes that it takes to measure and to clip the probe on, the coil warms by up to 60 K.
+    let expected = |kelvin: f64| battery / (9.3 * (1.0 + 0.003_93 * kelvin) + 0.4);
+    let (cold, warm) = (expected(-1.0), expected(60.0));
+    assert!((warm - 0.03..cold + 0.03).contains(&amperes), "{amperes} {warm} {cold}");
+    assert!(amperes < cold - 0.03, "a coil that is switched on for minutes gets warm");
     let scope = Step::Scope { signal: Signal::CoilCurrent, valve: "intake-valve".into() };
     let events = take(&mut session, scope);
     let end_a = events.iter().find_map(|event| match event {
@@ -287,7 +292,7 @@ fn closed_form_clamp_and_scope_agree_on_a_driven_valve() {
         },
         _ => None,
     });
-    assert!((end_a.unwrap() - amperes).abs() < 0.03, "{end_a:?} {amperes}");
+    assert!((end_a.unwrap() - amperes).abs() < 0.1, "{end_a:?} {amperes}");
     key(&mut session, KeyPosition::Off);
     for part in ["air-duct", "duct-clamp", "engine-cover"] {
         let refit = Step::Refit { part: part.into(), new_seal: false };

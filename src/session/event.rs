@@ -17,7 +17,9 @@ use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::{Care, Id};
 use serde::{Deserialize, Serialize};
 
-pub use super::senses::{OilFeel, OilLook, Sight};
+mod senses;
+
+pub use senses::{OilFeel, OilLook, Sight};
 
 /// One thing that followed from a step.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

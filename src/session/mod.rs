@@ -9,7 +9,6 @@ pub mod attempt;
 pub mod event;
 pub mod journal;
 pub mod kept;
-pub mod senses;
 pub mod setup;
 pub mod step;
 mod take;
