@@ -137,6 +137,7 @@ fn reference_idle_agrees_with_the_other_program() {
 }
 
 /// An engine with its valves as given, at a temperature.
+#[expect(clippy::large_types_passed_by_value, reason = "a condition is made where it is used")]
 fn engine_at(celsius: f64, seed: u64, condition: EngineCondition) -> RunningEngine {
     let heat = EngineHeat { coolant: Celsius(celsius), oil: Celsius(celsius) };
     let condition = EngineCondition { ambient: Celsius(celsius.min(30.0)), ..condition };

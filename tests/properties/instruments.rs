@@ -1,7 +1,7 @@
 //! A reading does not depend on an instrument that was laid aside.
 
 use faultwright::faults::{Fault, apply, places};
-use faultwright::instruments::multimeter::{MeterFunction, Multimeter};
+use faultwright::instruments::multimeter::{Display, MeterFunction, Multimeter};
 use faultwright::scenario::load::demo;
 use faultwright::session::attempt::Session;
 use faultwright::session::event::Event;
@@ -91,6 +91,23 @@ fn reading(session: &mut Session, step: &Step) -> Option<Event> {
     events.into_iter().find(|event| matches!(event, Event::Reading { .. }))
 }
 
+/// What the display shows [V or ohm]; nothing for over limit.
+fn figure(event: Option<&Event>) -> Option<f64> {
+    match event {
+        Some(Event::Reading { display: Display::Value { value, .. }, .. }) => Some(*value),
+        _ => None,
+    }
+}
+
+/// Within what an hour with the key on takes out of the battery and puts into a coil.
+fn near(first: Option<f64>, second: Option<f64>) -> bool {
+    match (first, second) {
+        (Some(first), Some(second)) => (first - second).abs() <= 0.3 * first.abs() + 0.02,
+        (None, None) => true,
+        _ => false,
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(128))]
 
@@ -113,6 +130,16 @@ proptest! {
         for step in &before {
             other.take(step).expect("a network");
         }
-        prop_assert_eq!(first, reading(&mut other, &wanted), "after {:?}", before);
+        let second = reading(&mut other, &wanted);
+        if state.ends_with("key on") {
+            // Meanwhile the battery empties and a coil that a fault feeds gets warm, which volts show by a
+            // little and ohms on a live circuit by anything.
+            if matches!(wanted, Step::Measure { function: MeterFunction::Volts, .. }) {
+                let (first, second) = (figure(first.as_ref()), figure(second.as_ref()));
+                prop_assert!(near(first, second), "{first:?} {second:?} after {before:?}");
+            }
+        } else {
+            prop_assert_eq!(first, second, "after {:?}", before);
+        }
     }
 }

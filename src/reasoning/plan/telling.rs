@@ -53,7 +53,7 @@ impl Telling {
         (self.entropy(before) - after) / cost
     }
 
-    /// Entropy of the groups [bit].
+    /// Entropy of the groups, in bits.
     fn entropy(&self, belief: &Belief) -> f64 {
         let mut shares: BTreeMap<usize, f64> = BTreeMap::new();
         for (state, weight) in belief.weights() {
