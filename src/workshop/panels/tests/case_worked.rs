@@ -49,15 +49,21 @@ impl Work<'_> {
 
     /// Clicks the button that begins with these words; what they mean stands under them.
     fn click_words(&mut self, words: &str) {
-        let begins = format!("{words}\n");
-        self.harness
-            .get_by(|node| {
-                let label = node.label();
-                node.role() == Role::Button
-                    && label.is_some_and(|label| label == words || label.starts_with(&begins))
-            })
-            .click();
+        // A long list is scrolled to where the mouse can reach the button.
+        self.button(words).scroll_to_me();
         self.settle();
+        self.button(words).click();
+        self.settle();
+    }
+
+    fn button<'w>(&'w self, words: &'w str) -> egui_kittest::Node<'w> {
+        let begins = format!("{words}\n");
+        let button = self.harness.query_by(move |node| {
+            let label = node.label();
+            node.role() == Role::Button
+                && label.is_some_and(|label| label == words || label.starts_with(&begins))
+        });
+        button.unwrap_or_else(|| panic!("no button begins with `{words}`"))
     }
 
     fn key(&mut self, key: Key) {
