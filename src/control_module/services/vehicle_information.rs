@@ -26,13 +26,18 @@ pub struct Identity {
     pub calibration: String,
 }
 
+/// Characters of an identification that come from the vehicle's name, and what fills up a shorter one.
+const WORD_LENGTH: usize = 5;
+const FILLER: char = 'X';
+
 impl Identity {
     /// The identity of an invented vehicle by its name and model year.
     #[must_use]
     pub fn invented(name: &str, year: u16) -> Self {
         let letters = name.chars().filter(char::is_ascii_alphanumeric);
-        let word: String =
-            letters.chain("XXXXX".chars()).take(5).map(|c| c.to_ascii_uppercase()).collect();
+        // A vehicle with a short name still gets an identification of full length.
+        let filled = letters.chain(core::iter::repeat(FILLER));
+        let word: String = filled.take(WORD_LENGTH).map(|c| c.to_ascii_uppercase()).collect();
         let year = year % 10_000;
         Self {
             identification: format!("INVENTED{word}{year:04}"),

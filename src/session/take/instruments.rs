@@ -90,22 +90,17 @@ pub(super) fn zero_clamp(session: &mut Session) -> Vec<Event> {
 
 fn clamp_time(session: &mut Session) -> Minutes {
     let times = session.briefing.prices.minutes.electrical;
-    if session.progress.clamp_fetched {
-        times.clamp
-    } else {
-        session.progress.clamp_fetched = true;
-        times.clamp + times.fetch_clamp
-    }
+    once_more(&mut session.progress.clamp_fetched, times.clamp, times.fetch_clamp)
 }
 
 fn scope_time(session: &mut Session) -> Minutes {
     let times = session.briefing.prices.minutes.electrical;
-    if session.progress.scope_set_up {
-        times.capture
-    } else {
-        session.progress.scope_set_up = true;
-        times.capture + times.set_up_scope
-    }
+    once_more(&mut session.progress.scope_set_up, times.capture, times.set_up_scope)
+}
+
+/// What one use takes, with what the first use takes on top.
+const fn once_more(is_at_hand: &mut bool, each: Minutes, first: Minutes) -> Minutes {
+    if core::mem::replace(is_at_hand, true) { each } else { Minutes(each.0 + first.0) }
 }
 
 /// Where the scope's clamp or probe has to reach for a valve.
