@@ -98,15 +98,20 @@ pub fn clamped(wire: &Id, shown: Display, words: &Words) -> String {
 /// A capture: what it is of, what the cursors say, and a plot.
 #[must_use]
 pub fn captured(valve: &Id, capture: &Capture, words: &Words) -> String {
+    let mut lines = vec![captured_figures(valve, capture, words)];
+    lines.extend(plot(capture, words).into_iter().map(|line| format!("  {line}")));
+    lines.join("\n")
+}
+
+/// A capture without its plot, whose bars need letters of one width.
+#[must_use]
+pub fn captured_figures(valve: &Id, capture: &Capture, words: &Words) -> String {
     let key = match capture.signal {
         Signal::CoilCurrent => "event-captured-current",
         Signal::DriverPin => "event-captured-pin",
     };
     let heading = words.say(key, &[("place", place(valve, words).into())]);
-    let mut lines = vec![with_capital(&heading)];
-    lines.push(format!("  {}", cursors(&capture.cursors, words)));
-    lines.extend(plot(capture, words).into_iter().map(|line| format!("  {line}")));
-    lines.join("\n")
+    format!("{}\n  {}", with_capital(&heading), cursors(&capture.cursors, words))
 }
 
 /// What is taken from a capture by eye.

@@ -5,13 +5,19 @@ use crate::session::event::Event;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::wording::catalogue::Words;
-use crate::wording::{caption, event_words, place, step_words};
+use crate::wording::{caption, event_words, instrument_words, place, step_words};
 use crate::workshop::view::case::{LogLine, LoggedStep, Tone};
 
 /// An entry of the log in words.
 pub fn logged(number: usize, entry: &Entry, briefing: &Briefing, words: &Words) -> LoggedStep {
     let is_cost = |event: &&Event| matches!(event, Event::Spent { .. });
-    let say = |event: &Event| event_words::line(event, words, briefing);
+    let say = |event: &Event| match event {
+        // The panels' font has no bars for the plot of the terminal.
+        Event::Captured { valve, capture } => {
+            instrument_words::captured_figures(valve, capture, words)
+        }
+        _ => event_words::line(event, words, briefing),
+    };
     LoggedStep {
         number,
         step: step_words::line(&entry.step),
