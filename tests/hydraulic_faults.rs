@@ -76,7 +76,9 @@ fn limit_each_fault_sets_its_code_on_its_own_camshaft() {
             "screen 98.5 %",
             CamCondition { blockage: 0.985, ..sound },
             &["P000A", "P0011", "P0012", "P0016"],
-            &["P000B", "P0014", "P0015", "P0017"],
+            // The module's map holds it a little away from rest on the overrun, so that it has three
+            // seconds less at rest than with the printed targets: not enough for P0017.
+            &["P000B", "P0014", "P0015"],
         ),
         // It is pulled open once and does not come back.
         (

@@ -5,7 +5,7 @@
 use faultwright::control_module::code::Code;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::spec::{
-    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, ValveCodes, ValvePart, ValveSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, SumpSpec, ValveCodes, ValvePart, ValveSpec,
     VehicleSpec,
 };
 
@@ -131,6 +131,7 @@ fn vehicle(elements: Vec<HarnessElement>) -> VehicleSpec {
         parts: Vec::new(),
         test_points: Vec::new(),
         harness: HarnessSpec { elements },
+        module: ModuleSpec::default(),
         longest_power: None,
     }
 }
