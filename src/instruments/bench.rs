@@ -3,9 +3,15 @@
 use crate::units::Celsius;
 use crate::vehicle::assembly::Assembly;
 use crate::vehicle::condition::Condition;
+<<<<<<< HEAD
 use crate::vehicle::harness::{ElectricalState, Machines, Wiring, wire_up};
 use crate::vehicle::spec::{
     HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, SumpSpec, VehicleSpec,
+=======
+use crate::vehicle::harness::{ElectricalState, Wiring, wire_up};
+use crate::vehicle::spec::{
+    HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, SumpSpec, VehicleSpec,
+>>>>>>> a8c81b2 (fmt)
 };
 use std::collections::BTreeMap;
 
