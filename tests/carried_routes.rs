@@ -59,6 +59,15 @@ fn limit_what_a_road_decides_from_cold() {
     }
 }
 
+/// Warm or cold, the town asks for too few large changes to judge a response by.
+#[test]
+fn limit_the_town_never_judges_a_response() {
+    let mut vehicle = sound();
+    decided(&mut vehicle, "proving-drive");
+    let warm = decided(&mut vehicle, "town");
+    check("town, warm", &warm, true, false);
+}
+
 /// The hill times responses only once the oil is warm; a long steady road before it warms it.
 #[test]
 fn limit_the_hill_wants_warm_oil() {

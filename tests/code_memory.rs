@@ -6,24 +6,31 @@
 
 use faultwright::control_module::code::Code;
 use faultwright::control_module::freeze_frame::FreezeFrame;
-use faultwright::control_module::known_code::{History, KnownCode, Trips};
+use faultwright::control_module::known_code::{History, KnownCode, PermanentRule, Trips};
 use faultwright::control_module::memory::CodeMemory;
 use faultwright::control_module::verdict::{Finding, Verdict};
 use faultwright::units::{Celsius, KilometresPerHour, Rpm, Volts};
 use proptest::prelude::*;
 
-/// The codes of the test: two trips, one trip, one trip without the lamp.
-const KNOWN: [KnownCode; 3] = [
+/// The codes of the test: two trips, one trip, one trip without the lamp, one trip whose permanent code
+/// asks for a drive of ordinary length.
+const KNOWN: [KnownCode; 4] = [
     KnownCode::general(Code(0x0011)),
     KnownCode { trips: Trips::One, ..KnownCode::general(Code(0x0010)) },
     KnownCode { trips: Trips::One, lights_lamp: false, ..KnownCode::general(Code(0x2088)) },
+    KnownCode {
+        trips: Trips::One,
+        permanent: PermanentRule::OnePassInADrive,
+        ..KnownCode::general(Code(0x0013))
+    },
 ];
 
 /// One thing that happens to the memory.
 #[derive(Debug, Clone, Copy)]
 enum Step {
-    /// Key on, whether the engine is started, whether it warms up, each code's two verdicts, key off.
-    KeyCycle { is_driven: bool, warms_up: bool, verdicts: [[Verdict; 2]; 3] },
+    /// Key on, whether the engine is started, whether it warms up, whether the drive is a long one,
+    /// each code's two verdicts, key off.
+    KeyCycle { is_driven: bool, warms_up: bool, is_long: bool, verdicts: [[Verdict; 2]; 4] },
     /// Key on, clear, key off.
     Clear,
 }
@@ -33,10 +40,12 @@ enum Step {
 enum Mark {
     /// A failure, in the driving cycle of this number.
     Failure(usize),
-    /// A driving cycle without a failure: whether the monitor passed, whether it was a warm-up.
+    /// A driving cycle without a failure: whether the monitor passed, whether it was a warm-up,
+    /// whether it was long.
     Clean {
         passed: bool,
         warmed_up: bool,
+        long: bool,
     },
     Clear,
 }
@@ -51,13 +60,13 @@ fn marks(steps: &[Step], code: usize) -> Vec<Mark> {
                 marks.push(Mark::Clear);
                 cycle += 1;
             }
-            Step::KeyCycle { is_driven, warms_up, verdicts } => {
+            Step::KeyCycle { is_driven, warms_up, is_long, verdicts } => {
                 let verdicts = verdicts[code];
                 if verdicts.contains(&Verdict::Failed) {
                     marks.push(Mark::Failure(cycle));
                 } else if *is_driven {
                     let passed = verdicts.contains(&Verdict::Passed);
-                    marks.push(Mark::Clean { passed, warmed_up: *warms_up });
+                    marks.push(Mark::Clean { passed, warmed_up: *warms_up, long: *is_long });
                 }
                 cycle += usize::from(*is_driven);
             }
@@ -68,6 +77,12 @@ fn marks(steps: &[Step], code: usize) -> Vec<Mark> {
 
 fn is_pass(mark: &Mark) -> bool {
     matches!(mark, Mark::Clean { passed: true, .. })
+}
+
+/// Whether the mark lets a permanent code go that was cleared.
+fn is_proof(mark: &Mark, known: &KnownCode) -> bool {
+    let needs_drive = known.permanent == PermanentRule::OnePassInADrive;
+    matches!(mark, Mark::Clean { passed: true, long, .. } if *long || !needs_drive)
 }
 
 /// Whether the failure at `at` confirms: it is one of enough failing cycles since the last pass or
@@ -129,13 +144,14 @@ fn expected(marks: &[Mark], known: &KnownCode) -> [bool; 4] {
         })
     });
 
+    // A new confirmation takes the place of an older one.
     let is_permanent = known.lights_lamp
-        && confirmations.iter().any(|at| {
+        && confirmations.last().is_some_and(|at| {
             let after = &marks[at + 1..];
             let passes_after_clear = after
                 .iter()
                 .position(|mark| *mark == Mark::Clear)
-                .is_some_and(|clear| after[clear..].iter().any(is_pass));
+                .is_some_and(|clear| after[clear..].iter().any(|mark| is_proof(mark, known)));
             let until = after.iter().position(|mark| *mark == Mark::Clear);
             let before_clear = &after[..until.unwrap_or(after.len())];
             let passes_thrice =
@@ -162,7 +178,7 @@ fn apply(memory: &mut CodeMemory, step: Step) {
         Step::Clear => {
             memory.clear();
         }
-        Step::KeyCycle { is_driven, warms_up, verdicts } => {
+        Step::KeyCycle { is_driven, warms_up, is_long, verdicts } => {
             if *is_driven {
                 memory.engine_started(Celsius(20.0));
             }
@@ -174,6 +190,9 @@ fn apply(memory: &mut CodeMemory, step: Step) {
             }
             if *is_driven {
                 memory.note_coolant(Celsius(if *warms_up { 90.0 } else { 60.0 }));
+                memory.engine_ran(30_000, KilometresPerHour(0.0));
+                let fast = if *is_long { 60.0 } else { 30.0 };
+                memory.engine_ran(570_000, KilometresPerHour(fast));
             }
             memory.key_off();
         }
@@ -200,10 +219,14 @@ fn any_verdict() -> impl Strategy<Value = Verdict> {
 
 /// A step and how many times it comes in a row: mostly once, at times often enough to erase.
 fn any_run() -> impl Strategy<Value = (Step, usize)> {
-    let verdicts = prop::array::uniform3(prop::array::uniform2(any_verdict()));
-    let key_cycle = (prop::bool::weighted(0.8), prop::bool::weighted(0.8), verdicts).prop_map(
-        |(is_driven, warms_up, verdicts)| Step::KeyCycle { is_driven, warms_up, verdicts },
-    );
+    let verdicts = prop::array::uniform4(prop::array::uniform2(any_verdict()));
+    let key_cycle = (prop::bool::weighted(0.8), prop::bool::weighted(0.8), any::<bool>(), verdicts)
+        .prop_map(|(is_driven, warms_up, is_long, verdicts)| Step::KeyCycle {
+            is_driven,
+            warms_up,
+            is_long,
+            verdicts,
+        });
     let step = prop_oneof![12 => key_cycle, 1 => Just(Step::Clear)];
     (step, prop_oneof![4 => 1_usize..4, 1 => 36_usize..44])
 }
@@ -243,18 +266,22 @@ fn published_looking_back_follows_the_rules() {
         'P' => [Verdict::Passed; 2],
         _ => [Verdict::NotRun; 2],
     };
-    let after = |letters: &str| {
+    let of_both = |letters: &str| {
         let steps: Vec<Step> = letters
             .chars()
             .map(|letter| match letter {
                 'C' => Step::Clear,
-                _ => {
-                    Step::KeyCycle { is_driven: true, warms_up: true, verdicts: [cycle(letter); 3] }
-                }
+                _ => Step::KeyCycle {
+                    is_driven: true,
+                    warms_up: true,
+                    is_long: letter.is_ascii_uppercase(),
+                    verdicts: [cycle(letter.to_ascii_uppercase()); 4],
+                },
             })
             .collect();
-        expected(&marks(&steps, 0), &KNOWN[0])
+        [0, 3].map(|code| expected(&marks(&steps, code), &KNOWN[code]))
     };
+    let after = |letters: &str| of_both(letters)[0];
     assert_eq!(after("F"), [true, false, false, false]);
     assert_eq!(after("FP"), [false; 4]);
     assert_eq!(after("FF"), [true; 4]);
@@ -264,4 +291,9 @@ fn published_looking_back_follows_the_rules() {
     assert_eq!(after(&format!("FFPPP{}", "P".repeat(40))), [false; 4]);
     assert_eq!(after("FFC"), [false, false, true, false]);
     assert_eq!(after("FFCP"), [false; 4]);
+    // The code that asks for a long drive: capital letters are long ones.
+    let permanent = |letters: &str| of_both(letters)[1][2];
+    assert!(permanent("F") && permanent("FC") && permanent("FCp") && permanent("FCpp"));
+    assert!(!permanent("FCP") && !permanent("FCpP"));
+    assert!(!permanent("Fppp"), "three passing cycles need no drive");
 }

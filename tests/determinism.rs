@@ -186,7 +186,7 @@ fn limit_a_parked_camshaft_feels_no_pulse() {
         for tick in 0..3_000_u32 {
             if tick.is_multiple_of(10) {
                 let target = if tick < 1_000 { wanted } else { 0.0 };
-                line.control(CrankDegrees(target), &conditions, true);
+                line.control(0.5, Some(CrankDegrees(target)), &conditions, true);
             }
             let shared =
                 |pulses| SharedTick { gallery_pa: 4e5, pulses, air: 0.03, is_turning: true };

@@ -115,7 +115,7 @@ fn phaser_step() -> Duration {
     let demand = |angle| Demand {
         speed: Rpm(2_000.0),
         load: 0.3,
-        targets: PerCam { intake: CrankDegrees(angle), exhaust: CrankDegrees(0.0) },
+        bench_targets: Some(PerCam { intake: CrankDegrees(angle), exhaust: CrankDegrees(0.0) }),
         ..Demand::IDLE
     };
     median(|| {

@@ -6,7 +6,7 @@
 //! Sources: hold duties of 35 to 65 % "depending on temperature and volts" are published; the
 //! structure and every other figure are engineering estimates.
 
-use crate::units::{Celsius, CrankDegrees, Volts};
+use crate::units::{Celsius, CrankDegrees, Rpm, Volts};
 use serde::{Deserialize, Serialize};
 
 /// Time between two updates [s].
@@ -18,6 +18,9 @@ const COPPER_REFERENCE_C: f64 = 20.0;
 /// Error within which the module trusts that it holds, and learns [degrees] (assumed).
 const LEARNING_WINDOW_DEG: f64 = 1.0;
 
+/// Movement of a target that does not make it another one [degrees]: engine speed that goes up or
+/// down takes the target along with it in small steps (assumed).
+pub const TARGET_DRIFT_DEG: f64 = 2.0;
 /// Approach to the target that counts as progress [degrees] (assumed).
 const PROGRESS_DEG: f64 = 1.0;
 
@@ -25,6 +28,15 @@ const PROGRESS_DEG: f64 = 1.0;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CamControlSpec {
+    /// Least engine speed at which the camshaft is moved away from rest [rpm] (assumed: above the
+    /// starter's).
+    pub least_rpm: f64,
+    /// Most engine speed for it [rpm] (assumed).
+    pub most_rpm: f64,
+    /// Least oil temperature for it [°C] (assumed).
+    pub least_oil_c: f64,
+    /// Most oil temperature for it [°C] (assumed).
+    pub most_oil_c: f64,
     /// Duty that holds the phase with a new valve at the reference supply and oil temperature, 0 to
     /// 1 (published range 0.35 to 0.65).
     pub hold_duty: f64,
@@ -62,6 +74,10 @@ pub struct CamControlSpec {
 impl CamControlSpec {
     /// Control of a valve of 11 ohm (engineering estimate).
     pub const TYPICAL: Self = Self {
+        least_rpm: 500.0,
+        most_rpm: 6_800.0,
+        least_oil_c: -7.0,
+        most_oil_c: 140.0,
         hold_duty: 0.404,
         reference_supply_v: 14.1,
         reference_oil_c: 90.0,
@@ -77,6 +93,15 @@ impl CamControlSpec {
         least_learnt: 0.5,
         most_learnt: 2.1,
     };
+}
+
+impl CamControlSpec {
+    /// Whether the camshaft may be moved away from rest.
+    #[must_use]
+    pub fn allows(&self, speed: Rpm, oil: Celsius) -> bool {
+        (self.least_rpm..=self.most_rpm).contains(&speed.0)
+            && (self.least_oil_c..=self.most_oil_c).contains(&oil.0)
+    }
 }
 
 impl Default for CamControlSpec {
@@ -188,8 +213,10 @@ impl CamControl {
     /// Notes how long the error has not come down by another degree. Patience once lost stays lost
     /// until the target changes, or every degree gained would start the wait again.
     fn watch_progress(&mut self, target_deg: f64, distance_deg: f64) {
-        let is_new = target_deg.total_cmp(&self.last_target_deg).is_ne();
-        self.last_target_deg = target_deg;
+        let is_new = (target_deg - self.last_target_deg).abs() > TARGET_DRIFT_DEG;
+        if is_new {
+            self.last_target_deg = target_deg;
+        }
         let is_patient = self.since_progress_s < self.spec.integral_patience_s;
         if is_new || (is_patient && distance_deg < self.nearest_deg - PROGRESS_DEG) {
             self.nearest_deg = distance_deg;
@@ -271,6 +298,14 @@ mod tests {
         assert_eq!(control.update(&inputs(0.0, 10.0)), 0.0);
         assert_eq!(control.update(&CamInputs { is_permitted: false, ..inputs(20.0, 0.0) }), 0.0);
         assert_eq!(control.update(&inputs(20.0, 80.0)), 0.05);
+    }
+
+    #[test]
+    fn limit_a_window_of_speed_and_oil_temperature() {
+        let allows = |rpm, oil| CamControlSpec::TYPICAL.allows(Rpm(rpm), Celsius(oil));
+        assert!(allows(700.0, 20.0) && allows(6_800.0, 140.0));
+        assert!(!allows(200.0, 20.0) && !allows(7_000.0, 90.0));
+        assert!(!allows(700.0, -8.0) && !allows(700.0, 141.0));
     }
 
     /// Half the supply needs twice the duty; a hot coil needs its copper's share more.

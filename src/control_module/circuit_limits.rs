@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 
 /// Thresholds and times of one driver's circuit diagnosis.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(default, deny_unknown_fields)]
 pub struct CircuitLimits {
     /// Pin voltage with the driver off below which the control wire counts as shorted to ground
     /// \[V\], above 0. Shipped: 2.0 V, 0.4 of the 5 V rail (TLE8102SG data sheet, p. 18, typical).

@@ -14,6 +14,7 @@
 use crate::control_module::circuit_limits::CircuitLimits;
 use crate::control_module::code::Code;
 use crate::control_module::debounced_test::{CircuitFault, DebouncedTest, Reading};
+use crate::control_module::test_result::{Measure, TestResult};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
 use crate::units::{Amperes, Celsius, Ohms, Tick, Volts};
@@ -202,6 +203,24 @@ impl CircuitMonitor {
             Finding { code: self.codes.low, verdict: self.verdict(CircuitFault::Low) },
             Finding { code: self.codes.high, verdict: self.verdict(CircuitFault::High) },
         ]
+    }
+
+    /// The figures behind the three codes, in the order open, low, high.
+    #[must_use]
+    pub fn results(&self) -> [TestResult; 3] {
+        [
+            (self.codes.open, CircuitFault::Open),
+            (self.codes.low, CircuitFault::Low),
+            (self.codes.high, CircuitFault::High),
+        ]
+        .map(|(code, fault)| TestResult {
+            code,
+            measure: Measure::TimeOfCircuitFault,
+            value: Tick(self.idle.standing_ms(fault).max(self.current.standing_ms(fault)))
+                .as_seconds(),
+            least: 0.0,
+            most: Tick(self.limits.mature_ms).as_seconds(),
+        })
     }
 
     /// Where the code of one fault stands.

@@ -167,7 +167,8 @@ impl CodeRecord {
         self.passing_cycles = self.passing_cycles.saturating_add(1).min(PASSING_CYCLES_TO_DARK);
         if self.passing_cycles >= PASSING_CYCLES_TO_DARK {
             self.lights_lamp = false;
-            self.is_permanent = false;
+            // After a clear there is no lamp to go out with.
+            self.is_permanent &= self.is_cleared;
         }
         let is_enough = match self.permanent_rule {
             PermanentRule::OnePass => true,
@@ -218,6 +219,12 @@ impl CodeRecord {
     #[must_use]
     pub const fn is_permanent(&self) -> bool {
         self.is_permanent
+    }
+
+    /// Whether the fault was found since the key was turned on.
+    #[must_use]
+    pub const fn has_failed(&self) -> bool {
+        self.has_failed
     }
 
     /// Whether the code asks for the warning lamp.

@@ -142,6 +142,12 @@ impl DebouncedTest {
         self.suspect.filter(|_| self.has_failed)
     }
 
+    /// Time for which a fault has stood, counted up and down \[ms\].
+    #[must_use]
+    pub fn standing_ms(&self, fault: CircuitFault) -> u64 {
+        if self.suspect == Some(fault) { self.failing_ms } else { 0 }
+    }
+
     /// Whether a fault is believed at the moment, matured or not.
     #[must_use]
     pub fn sees_fault(&self) -> bool {

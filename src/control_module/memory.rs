@@ -115,10 +115,13 @@ impl CodeMemory {
         }
     }
 
-    /// Takes the figures behind a decision, in the place of the last ones of the same test.
+    /// Takes the figures behind decisions, in the place of the last ones of the same test. One about
+    /// a code that is not decided is not taken.
     pub fn note_results(&mut self, results: &[TestResult]) {
         for result in results {
-            self.results.insert((result.code, result.measure), *result);
+            if self.decisions.contains_key(&result.code) {
+                self.results.insert((result.code, result.measure), *result);
+            }
         }
     }
 
@@ -213,6 +216,12 @@ impl CodeMemory {
     #[must_use]
     pub fn is_confirmed(&self, code: Code) -> bool {
         self.records.get(&code).is_some_and(CodeRecord::is_confirmed)
+    }
+
+    /// Whether a code is confirmed and has failed in this driving cycle.
+    #[must_use]
+    pub fn is_confirmed_and_failing(&self, code: Code) -> bool {
+        self.records.get(&code).is_some_and(|record| record.is_confirmed() && record.has_failed())
     }
 
     /// Whether any code asks for the warning lamp.

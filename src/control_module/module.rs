@@ -15,6 +15,8 @@ use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::Driver;
 use crate::control_module::memory::CodeMemory;
 use crate::control_module::module_setup::{ModuleSetup, SetupFault};
+use crate::control_module::oil_pressure_monitor::{OilPressureMonitor, OilPressureSignal};
+use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::control_module::test_result::TestResult;
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
@@ -37,6 +39,11 @@ enum Power {
 pub struct ControlModule {
     power: Power,
     circuits: Vec<CircuitMonitor>,
+    supply: Option<SupplyMonitor>,
+    oil_pressure: Option<OilPressureMonitor>,
+    watched_to: Tick,
+    /// The performance codes of what each driver moves.
+    moved_by: Vec<(Driver, Code)>,
     memory: CodeMemory,
 }
 
@@ -54,6 +61,14 @@ impl ControlModule {
                 .iter()
                 .map(|codes| CircuitMonitor::new(setup.limits, *codes))
                 .collect(),
+            supply: setup.supply.map(SupplyMonitor::new),
+            oil_pressure: setup.oil_pressure.map(OilPressureMonitor::new),
+            watched_to: Tick(0),
+            moved_by: setup
+                .known
+                .iter()
+                .filter_map(|known| known.silenced_by.map(|driver| (driver, known.code)))
+                .collect(),
             memory: CodeMemory::new(setup.known.iter().copied(), &setup.history),
         })
     }
@@ -63,7 +78,7 @@ impl ControlModule {
         if self.power == Power::Asleep {
             let lamp_check_until = Tick(tick.0.saturating_add(LAMP_CHECK_MS));
             self.power = Power::KeyOn { lamp_check_until };
-            self.restart_circuits(tick);
+            self.restart_monitors(tick);
         }
     }
 
@@ -98,7 +113,7 @@ impl ControlModule {
     /// The battery is disconnected: the module sleeps and has lost all but its permanent codes.
     pub fn battery_disconnected(&mut self, tick: Tick) {
         self.memory.clear();
-        self.restart_circuits(tick);
+        self.restart_monitors(tick);
         self.power = Power::Asleep;
     }
 
@@ -115,6 +130,31 @@ impl ControlModule {
         }
         for (circuit, sense) in self.circuits.iter_mut().zip(senses) {
             self.memory.note(&circuit.judge(sense, tick), now);
+            self.memory.note_results(&circuit.results());
+        }
+    }
+
+    /// Beside the circuit task: judges the supply, and the oil pressure where there is a signal.
+    pub fn supply_and_oil_task(
+        &mut self,
+        oil_pressure: Option<OilPressureSignal>,
+        now: &FreezeFrame,
+        tick: Tick,
+    ) {
+        if self.power == Power::Asleep {
+            return;
+        }
+        let elapsed_ms = tick.0.saturating_sub(self.watched_to.0);
+        self.watched_to = tick;
+        if let Some(monitor) = &mut self.supply {
+            monitor.take(now, elapsed_ms);
+            self.memory.note(&monitor.findings(), now);
+            self.memory.note_results(&monitor.results());
+        }
+        if let (Some(monitor), Some(signal)) = (&mut self.oil_pressure, oil_pressure) {
+            monitor.take(signal, now, elapsed_ms);
+            self.memory.note(&monitor.findings(), now);
+            self.memory.note_results(&monitor.results());
         }
     }
 
@@ -154,6 +194,23 @@ impl ControlModule {
                     self.memory.is_confirmed(code) && circuit.verdict(fault) != Verdict::Passed
                 })
         })
+    }
+
+    /// Takes the figures behind what other monitors said.
+    pub fn note_results(&mut self, results: &[TestResult]) {
+        if self.power != Power::Asleep {
+            self.memory.note_results(results);
+        }
+    }
+
+    /// Whether cam control holds this driver's camshaft at rest, because a code about what the driver
+    /// moves is confirmed and its fault was found in this driving cycle. At the next key-on it tries
+    /// again, or the monitor could never pass.
+    #[must_use]
+    pub fn holds_at_rest(&self, driver: Driver) -> bool {
+        self.moved_by
+            .iter()
+            .any(|(by, code)| *by == driver && self.memory.is_confirmed_and_failing(*code))
     }
 
     /// The duty that the module's own test pulse asks of a driver, 0 to 1, if any. Cam control's
@@ -224,7 +281,7 @@ impl ControlModule {
             Power::Asleep => Err(Refusal::KeyOff),
             Power::Running { .. } => Err(Refusal::EngineRunning),
             Power::KeyOn { .. } => {
-                self.restart_circuits(tick);
+                self.restart_monitors(tick);
                 Ok(self.memory.clear())
             }
         }
@@ -241,6 +298,13 @@ impl ControlModule {
         digest.whole(until.0);
         digest.whole(self.circuits.len() as u64);
         self.circuits.iter().for_each(|circuit| circuit.digest(digest));
+        if let Some(monitor) = &self.supply {
+            monitor.digest(digest);
+        }
+        if let Some(monitor) = &self.oil_pressure {
+            monitor.digest(digest);
+        }
+        digest.whole(self.watched_to.0);
         self.memory.digest(digest);
     }
 
@@ -255,8 +319,11 @@ impl ControlModule {
         }
     }
 
-    fn restart_circuits(&mut self, tick: Tick) {
+    fn restart_monitors(&mut self, tick: Tick) {
         self.circuits.iter_mut().for_each(|circuit| circuit.restart(tick));
+        self.supply.iter_mut().for_each(SupplyMonitor::restart);
+        self.oil_pressure.iter_mut().for_each(OilPressureMonitor::restart);
+        self.watched_to = tick;
     }
 }
 

@@ -4,6 +4,8 @@ use crate::control_module::circuit_limits::{CircuitLimits, LimitFault};
 use crate::control_module::circuit_monitor::DriverCodes;
 use crate::control_module::code::Code;
 use crate::control_module::known_code::{Driver, History, KnownCode};
+use crate::control_module::oil_pressure_monitor::OilPressureLimits;
+use crate::control_module::supply_monitor::SupplyLimits;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
@@ -17,6 +19,12 @@ pub struct ModuleSetup {
     pub drivers: Vec<DriverCodes>,
     /// Figures of the circuit diagnosis, the same for each driver.
     pub limits: CircuitLimits,
+    /// The supply's diagnosis, if the module has it.
+    #[serde(default)]
+    pub supply: Option<SupplyLimits>,
+    /// The oil pressure's diagnosis, if the module has it.
+    #[serde(default)]
+    pub oil_pressure: Option<OilPressureLimits>,
     /// What earlier driving has left.
     pub history: History,
 }
@@ -27,6 +35,16 @@ pub enum SetupFault {
     /// A threshold is unusable.
     #[error(transparent)]
     Limits(#[from] LimitFault),
+    /// A figure of the supply's or the oil pressure's diagnosis is unusable.
+    #[error("checking a control module: {field} of the {monitor} monitor must be {expected}")]
+    Monitor {
+        /// The monitor.
+        monitor: &'static str,
+        /// The field.
+        field: &'static str,
+        /// What it must be.
+        expected: &'static str,
+    },
     /// A code has two rules.
     #[error("checking a control module: code {code} is listed twice, expected once")]
     ListedTwice {
@@ -79,6 +97,13 @@ impl ModuleSetup {
     /// The first contradiction.
     pub fn check(&self) -> Result<(), SetupFault> {
         self.limits.check()?;
+        let supply = self.supply.and_then(|limits| limits.wrong()).map(|wrong| ("supply", wrong));
+        let oil = self.oil_pressure.and_then(|limits| limits.wrong());
+        if let Some((monitor, (field, expected))) =
+            supply.or(oil.map(|wrong| ("oil pressure", wrong)))
+        {
+            return Err(SetupFault::Monitor { monitor, field, expected });
+        }
         let mut listed = BTreeSet::new();
         for known in &self.known {
             if !listed.insert(known.code) {

@@ -50,7 +50,7 @@ impl CamCodes {
 
 /// Thresholds, times and enabling conditions of one camshaft's performance monitors.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[serde(default, deny_unknown_fields)]
 pub struct PerformanceLimits {
     /// Least engine speed [rpm] (assumed).
     pub least_rpm: f64,
@@ -134,6 +134,39 @@ impl PerformanceLimits {
     };
 }
 
+impl PerformanceLimits {
+    /// The first figure that cannot be used, and what it must be.
+    #[must_use]
+    pub fn wrong(&self) -> Option<(&'static str, &'static str)> {
+        let is_share = |share: f64| share > 0.0 && share < 1.0;
+        // Every comparison is written so that it is false for a figure that is not a number.
+        let rules = [
+            ("least_rpm", "0 rpm or more", self.least_rpm >= 0.0),
+            ("most_oil_c", "above least_oil_c", self.most_oil_c > self.least_oil_c),
+            ("most_supply_v", "above least_supply_v", self.most_supply_v > self.least_supply_v),
+            ("off_target_deg", "above 0 degrees", self.off_target_deg > 0.0),
+            ("error_filter_s", "0 s or more", self.error_filter_s >= 0.0),
+            ("off_target_s", "above 0 s", self.off_target_s > 0.0),
+            ("hunting_deg", "above 0 degrees", self.hunting_deg > 0.0),
+            ("hunting_share", "between 0 and 1", is_share(self.hunting_share)),
+            ("hunting_memory_s", "above 0 s", self.hunting_memory_s > 0.0),
+            ("settle_s", "0 s or more", self.settle_s >= 0.0),
+            ("held_target_deg", "above 0 degrees", self.held_target_deg > 0.0),
+            ("held_s", "above 0 s", self.held_s > 0.0),
+            ("step_deg", "above 0 degrees", self.step_deg > 0.0),
+            ("step_share", "between 0 and 1", is_share(self.step_share)),
+            ("slow_s", "above 0 s", self.slow_s > 0.0),
+            ("step_limit_s", "above slow_s", self.step_limit_s > self.slow_s),
+            ("least_move_deg", "0 degrees or more", self.least_move_deg >= 0.0),
+            ("slow_least_oil_c", "below most_oil_c", self.slow_least_oil_c < self.most_oil_c),
+            ("slow_steps", "1 to 6", (1..=6).contains(&self.slow_steps)),
+            ("rest_error_deg", "above 0 degrees", self.rest_error_deg > 0.0),
+            ("rest_s", "above 0 s", self.rest_s > 0.0),
+        ];
+        rules.into_iter().find(|(_, _, holds)| !holds).map(|(field, expected, _)| (field, expected))
+    }
+}
+
 impl Default for PerformanceLimits {
     fn default() -> Self {
         Self::TYPICAL
@@ -143,6 +176,24 @@ impl Default for PerformanceLimits {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn limit_each_unusable_figure_is_named() {
+        let shipped = PerformanceLimits::TYPICAL;
+        assert_eq!(shipped.wrong(), None);
+        for (field, limits) in [
+            ("least_rpm", PerformanceLimits { least_rpm: -1.0, ..shipped }),
+            ("most_oil_c", PerformanceLimits { most_oil_c: 20.0, ..shipped }),
+            ("most_supply_v", PerformanceLimits { most_supply_v: f64::NAN, ..shipped }),
+            ("off_target_deg", PerformanceLimits { off_target_deg: 0.0, ..shipped }),
+            ("hunting_share", PerformanceLimits { hunting_share: 1.0, ..shipped }),
+            ("step_limit_s", PerformanceLimits { step_limit_s: 0.45, ..shipped }),
+            ("slow_steps", PerformanceLimits { slow_steps: 7, ..shipped }),
+            ("rest_s", PerformanceLimits { rest_s: 0.0, ..shipped }),
+        ] {
+            assert_eq!(limits.wrong().map(|(field, _)| field), Some(field));
+        }
+    }
 
     #[test]
     fn published_codes_of_both_camshafts() {

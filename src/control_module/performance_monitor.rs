@@ -7,9 +7,10 @@
 //! Inputs: the measured angle every millisecond by [`PerformanceMonitor::sample`], target and
 //! conditions every ten milliseconds by [`PerformanceMonitor::update`].
 
-use crate::control_module::cam_control::PERIOD_S;
+use crate::control_module::cam_control::{PERIOD_S, TARGET_DRIFT_DEG};
 use crate::control_module::performance_limits::{CamCodes, PerformanceLimits, RestsAt};
 use crate::control_module::step_response::{StepResponse, StepTimer, WINDOW};
+use crate::control_module::test_result::{Measure, TestResult};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::units::{Celsius, CrankDegrees, Rpm, Seconds, Volts};
 
@@ -63,6 +64,8 @@ pub struct PerformanceMonitor {
     sum_deg: f64,
     beyond: u32,
     target_deg: f64,
+    /// Target from which the time since a change is counted.
+    settled_at_deg: f64,
     // Target error and hunting.
     filtered_deg: f64,
     off_target_s: f64,
@@ -77,6 +80,12 @@ pub struct PerformanceMonitor {
     rest_is_proved: bool,
     steps: StepTimer,
     enabled_s: f64,
+    // Figures behind the verdicts.
+    longest_early_s: f64,
+    longest_late_s: f64,
+    most_hunting_early: f64,
+    most_hunting_late: f64,
+    longest_wrong_at_rest_s: f64,
 }
 
 impl PerformanceMonitor {
@@ -93,6 +102,7 @@ impl PerformanceMonitor {
             sum_deg: 0.0,
             beyond: 0,
             target_deg: 0.0,
+            settled_at_deg: 0.0,
             filtered_deg: 0.0,
             off_target_s: 0.0,
             since_change_s: 0.0,
@@ -105,6 +115,11 @@ impl PerformanceMonitor {
             rest_is_proved: false,
             steps: StepTimer::default(),
             enabled_s: 0.0,
+            longest_early_s: 0.0,
+            longest_late_s: 0.0,
+            most_hunting_early: 0.0,
+            most_hunting_late: 0.0,
+            longest_wrong_at_rest_s: 0.0,
         }
     }
 
@@ -137,11 +152,12 @@ impl PerformanceMonitor {
         self.sum_deg = 0.0;
         self.beyond = 0;
         self.updates += 1;
-        self.since_change_s = if target.0.total_cmp(&self.target_deg).is_eq() {
-            self.since_change_s + PERIOD_S
+        if (target.0 - self.settled_at_deg).abs() > TARGET_DRIFT_DEG {
+            self.settled_at_deg = target.0;
+            self.since_change_s = 0.0;
         } else {
-            0.0
-        };
+            self.since_change_s += PERIOD_S;
+        }
         self.target_deg = target.0;
         if !self.is_enabled(conditions) {
             self.wait(target.0);
@@ -190,6 +206,12 @@ impl PerformanceMonitor {
             self.off_target_s = 0.0;
         } else {
             self.off_target_s += PERIOD_S;
+            let longest = if self.is_late(self.filtered_deg) {
+                &mut self.longest_late_s
+            } else {
+                &mut self.longest_early_s
+            };
+            *longest = longest.max(self.off_target_s);
             if self.off_target_s >= self.limits.off_target_s {
                 self.fail_towards(self.filtered_deg);
             }
@@ -209,26 +231,33 @@ impl PerformanceMonitor {
         self.hunting_share += (share_beyond - self.hunting_share) * share;
         self.hunting_deg += (error_deg - self.hunting_deg) * share;
         self.hunting_size_deg += (error_deg.abs() - self.hunting_size_deg) * share;
-        if self.hunting_share <= self.limits.hunting_share {
-            return;
-        }
-        if self.hunting_deg.abs() >= ONE_SIDED * self.hunting_size_deg {
-            self.fail_towards(self.hunting_deg);
+        // To and fro is early: "over-advanced or system performance" is the one code that says so.
+        let is_one_sided = self.hunting_deg.abs() >= ONE_SIDED * self.hunting_size_deg;
+        let (most, failed) = if is_one_sided && self.is_late(self.hunting_deg) {
+            (&mut self.most_hunting_late, &mut self.failures.late)
         } else {
-            // To and fro: "over-advanced or system performance" is the one code that says so.
-            self.failures.early.get_or_insert(self.updates);
+            (&mut self.most_hunting_early, &mut self.failures.early)
+        };
+        *most = most.max(self.hunting_share);
+        if self.hunting_share > self.limits.hunting_share {
+            failed.get_or_insert(self.updates);
         }
     }
 
     /// Fails the code for a camshaft that is short of its target (positive error) or past it.
     fn fail_towards(&mut self, error_deg: f64) {
-        let is_short = error_deg > 0.0;
-        let is_late = match self.rests_at {
-            RestsAt::Retarded => is_short,
-            RestsAt::Advanced => !is_short,
-        };
+        let is_late = self.is_late(error_deg);
         let slot = if is_late { &mut self.failures.late } else { &mut self.failures.early };
         slot.get_or_insert(self.updates);
+    }
+
+    /// Whether a camshaft is late that is short of its target (positive error) or past it.
+    fn is_late(&self, error_deg: f64) -> bool {
+        let is_short = error_deg > 0.0;
+        match self.rests_at {
+            RestsAt::Retarded => is_short,
+            RestsAt::Advanced => !is_short,
+        }
     }
 
     fn judge_rest(&mut self, measured_deg: f64) {
@@ -238,6 +267,7 @@ impl PerformanceMonitor {
         } else if measured_deg > self.limits.rest_error_deg {
             self.right_at_rest_s = 0.0;
             self.wrong_at_rest_s += PERIOD_S;
+            self.longest_wrong_at_rest_s = self.longest_wrong_at_rest_s.max(self.wrong_at_rest_s);
             if self.wrong_at_rest_s >= self.limits.rest_s {
                 self.failures.correlation.get_or_insert(self.updates);
             }
@@ -272,6 +302,39 @@ impl PerformanceMonitor {
                 },
             },
             failed_at: failed.map(|updates| Seconds(f64::from(updates) * PERIOD_S)),
+        })
+    }
+
+    /// The figures behind the findings, whether decided or not. Early and late have two each: they
+    /// also tell of hunting.
+    #[must_use]
+    pub fn results(&self) -> [TestResult; 6] {
+        let limits = &self.limits;
+        let deciding_s = self.steps.deciding_s(limits.slow_steps);
+        [
+            (self.codes.early, Measure::TimeOffTarget, self.longest_early_s, limits.off_target_s),
+            (
+                self.codes.early,
+                Measure::HuntingShare,
+                self.most_hunting_early,
+                limits.hunting_share,
+            ),
+            (self.codes.late, Measure::TimeOffTarget, self.longest_late_s, limits.off_target_s),
+            (self.codes.late, Measure::HuntingShare, self.most_hunting_late, limits.hunting_share),
+            (self.codes.slow, Measure::ResponseTime, deciding_s, limits.slow_s),
+            (
+                self.codes.correlation,
+                Measure::TimeWrongAtRest,
+                self.longest_wrong_at_rest_s,
+                limits.rest_s,
+            ),
+        ]
+        .map(|(code, measure, value, most)| TestResult {
+            code,
+            measure,
+            value,
+            least: 0.0,
+            most,
         })
     }
 

@@ -1,6 +1,6 @@
 //! How long a camshaft takes to follow a change of its target.
 
-use crate::control_module::cam_control::PERIOD_S;
+use crate::control_module::cam_control::{PERIOD_S, TARGET_DRIFT_DEG};
 use crate::control_module::performance_limits::PerformanceLimits;
 use crate::units::{CrankDegrees, Seconds};
 
@@ -68,6 +68,19 @@ impl StepTimer {
         (slow, looked_at - slow)
     }
 
+    /// The time that decides whether a window of steps is slow when `slow_steps` of them have to be
+    /// [s]: among the last six the one of that rank, slowest first; nothing while there are fewer.
+    #[must_use]
+    pub fn deciding_s(&self, slow_steps: u8) -> f64 {
+        let looked_at = self.count.min(WINDOW);
+        let mut times = [0.0; WINDOW];
+        for (time, index) in times.iter_mut().zip(self.count - looked_at..self.count) {
+            *time = self.kept.get(index % KEPT).map_or(0.0, |step| step.time.0);
+        }
+        times.sort_unstable_by(|a, b| b.total_cmp(a));
+        times.get(usize::from(slow_steps).saturating_sub(1)).copied().unwrap_or(0.0)
+    }
+
     /// Forgets a running clock, because the conditions for timing were lost.
     pub fn abandon(&mut self, target_deg: f64) {
         self.running = None;
@@ -77,20 +90,24 @@ impl StepTimer {
     /// Looks at target and measured angle [degrees] once every ten milliseconds.
     pub fn update(&mut self, target_deg: f64, measured_deg: f64, limits: &PerformanceLimits) {
         let old_deg = self.target_deg.replace(target_deg).unwrap_or(target_deg);
-        if target_deg.total_cmp(&old_deg).is_ne() {
+        let size_deg = target_deg - old_deg;
+        let is_step = size_deg.abs() > limits.step_deg;
+        let has_left = self.running.is_some_and(|step| {
+            (target_deg - step.from_deg - step.size_deg).abs() > TARGET_DRIFT_DEG
+        });
+        if is_step || has_left {
             // A new change cuts the last one short; it still counts if it was slow already.
             if let Some(step) = self.running.take().filter(|step| step.elapsed_s > limits.slow_s) {
                 self.keep_if_moved(&step, measured_deg, limits);
             }
-            let size_deg = target_deg - old_deg;
-            if size_deg.abs() > limits.step_deg {
-                self.running = Some(Running {
-                    from_deg: old_deg,
-                    size_deg,
-                    measured_at_start_deg: measured_deg,
-                    elapsed_s: 0.0,
-                });
-            }
+        }
+        if is_step {
+            self.running = Some(Running {
+                from_deg: old_deg,
+                size_deg,
+                measured_at_start_deg: measured_deg,
+                elapsed_s: 0.0,
+            });
         }
         let Some(mut step) = self.running else { return };
         step.elapsed_s += PERIOD_S;
@@ -180,13 +197,38 @@ mod tests {
         let mut timer = StepTimer::default();
         follow(&mut timer, 10.0, 5.0, &[0.0, 20.0, 0.0, 20.0, 0.0]);
         assert_eq!(timer.slow_and_quick(), (4, 0));
+        assert!(timer.deciding_s(4) > LIMITS.slow_s && timer.deciding_s(5) == 0.0);
         follow(&mut timer, 200.0, 5.0, &[0.0, 20.0, 0.0, 20.0, 0.0]);
         assert_eq!(timer.slow_and_quick(), (2, 4));
+        assert!(timer.deciding_s(4) < LIMITS.slow_s && timer.deciding_s(2) > LIMITS.slow_s);
         for _ in 0..40 {
             follow(&mut timer, 200.0, 1.0, &[0.0, 20.0, 0.0]);
         }
         assert_eq!(timer.slow_and_quick(), (0, 6));
         assert_eq!(timer.responses().len(), KEPT);
+    }
+
+    /// Engine speed takes the target along after a step: a little of that leaves the clock running,
+    /// more stops it.
+    #[test]
+    fn limit_a_target_that_drifts_after_its_step() {
+        let mut timer = StepTimer::default();
+        follow(&mut timer, 50.0, 1.0, &[0.0]);
+        for update in 0..100 {
+            let target = 20.0 + 0.01 * f64::from(update);
+            timer.update(target, 0.5 * f64::from(update), &LIMITS);
+        }
+        assert_eq!(timer.count(), 1);
+        assert!((timer.responses()[0].time.0 - 0.25).abs() < 0.011);
+        let mut timer = StepTimer::default();
+        follow(&mut timer, 50.0, 1.0, &[0.0]);
+        for update in 0..20 {
+            timer.update(20.0 + 0.2 * f64::from(update), 0.0, &LIMITS);
+        }
+        for update in 0..100 {
+            timer.update(23.8, 0.5 * f64::from(update), &LIMITS);
+        }
+        assert_eq!(timer.count(), 0);
     }
 
     #[test]

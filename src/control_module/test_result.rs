@@ -65,15 +65,20 @@ pub struct TestResult {
     pub value: f64,
     /// Least value that passes.
     pub least: f64,
-    /// Most value that passes.
+    /// The limit above: see [`TestResult::passes`] whether it passes itself.
     pub most: f64,
 }
 
 impl TestResult {
-    /// Whether the value lies within the limits.
+    /// Whether the value lies within the limits. A time for which something was wrong fails when it
+    /// reaches its limit, a share or a response time when it exceeds it.
     #[must_use]
     pub fn passes(&self) -> bool {
-        (self.least..=self.most).contains(&self.value)
+        let is_below = match self.measure {
+            Measure::HuntingShare | Measure::ResponseTime => self.value <= self.most,
+            _ => self.value < self.most,
+        };
+        self.value >= self.least && is_below
     }
 
     /// Adds the result to a fingerprint.

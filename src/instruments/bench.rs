@@ -5,7 +5,7 @@ use crate::vehicle::assembly::Assembly;
 use crate::vehicle::condition::Condition;
 use crate::vehicle::harness::{ElectricalState, Machines, Wiring, wire_up};
 use crate::vehicle::spec::{
-    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, VehicleSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, SumpSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
 
@@ -43,6 +43,7 @@ pub(super) fn bench(resistances: &[(&str, &str, f64)], key_on: bool) -> Vec<(f64
         parts: Vec::new(),
         test_points: Vec::new(),
         harness: HarnessSpec { elements },
+        module: ModuleSpec::default(),
         longest_power: None,
     };
     let mut condition = Condition::sound(&spec);

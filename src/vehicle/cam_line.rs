@@ -3,6 +3,7 @@
 use crate::control_module::cam_control::{CamControl, CamControlSpec, CamInputs};
 use crate::control_module::performance_limits::{CamCodes, PerformanceLimits, RestsAt};
 use crate::control_module::performance_monitor::{Conditions, PerformanceMonitor};
+use crate::control_module::target_map::TargetMap;
 use crate::physics::actuator::Actuator;
 use crate::physics::oil::Fluid;
 use crate::physics::phaser::{
@@ -33,6 +34,8 @@ pub struct CamSpec {
     pub drag: CamshaftDrag,
     /// Calibration of the control.
     pub control: CamControlSpec,
+    /// Wanted angles over engine speed and load.
+    pub map: TargetMap,
     /// Calibration of the monitors.
     pub limits: PerformanceLimits,
     /// The monitors' codes.
@@ -50,6 +53,7 @@ impl CamSpec {
         phaser: Phaser::TYPICAL_INTAKE,
         drag: CamshaftDrag::TYPICAL,
         control: CamControlSpec::TYPICAL,
+        map: TargetMap::TYPICAL_INTAKE,
         limits: PerformanceLimits::TYPICAL,
         codes: CamCodes::INTAKE,
         rests_at: RestsAt::Retarded,
@@ -59,6 +63,7 @@ impl CamSpec {
     /// An exhaust camshaft.
     pub const EXHAUST: Self = Self {
         phaser: Phaser::TYPICAL_EXHAUST,
+        map: TargetMap::TYPICAL_EXHAUST,
         codes: CamCodes::EXHAUST,
         rests_at: RestsAt::Advanced,
         ..Self::INTAKE
@@ -85,6 +90,8 @@ pub struct CamCondition {
     pub forced_duty: Option<f64>,
     /// Whether a circuit code keeps the module from controlling and from judging performance.
     pub is_inhibited: bool,
+    /// Whether a confirmed performance code makes the module hold the camshaft at rest.
+    pub is_held_at_rest: bool,
 }
 
 impl CamCondition {
@@ -104,6 +111,7 @@ impl CamCondition {
         },
         forced_duty: None,
         is_inhibited: false,
+        is_held_at_rest: false,
     };
 }
 
@@ -134,6 +142,7 @@ pub struct CamLine {
     condition: CamCondition,
     control: CamControl,
     monitor: PerformanceMonitor,
+    target: CrankDegrees,
     spool: SpoolState,
     vane: PhaserState,
     wanted_a: f64,
@@ -155,6 +164,7 @@ impl CamLine {
         Self {
             control: CamControl::new(spec.control),
             monitor: PerformanceMonitor::new(spec.codes, spec.rests_at, spec.limits),
+            target: CrankDegrees(0.0),
             spool: follower.resting_at(Millimetres(0.0)),
             vane: PhaserState::LOCKED,
             wanted_a: 0.0,
@@ -195,8 +205,17 @@ impl CamLine {
         self.control.set_learnt(wanted / self.control.hold_of_a_new_valve(supply, oil));
     }
 
-    /// The module's task of ten milliseconds.
-    pub fn control(&mut self, target: CrankDegrees, conditions: &Conditions, is_powered: bool) {
+    /// The module's task of ten milliseconds. The target comes from the map at the engine's speed and
+    /// load, or from a bench that puts another one in its place.
+    pub fn control(
+        &mut self,
+        load: f64,
+        in_its_place: Option<CrankDegrees>,
+        conditions: &Conditions,
+        is_powered: bool,
+    ) {
+        let target = in_its_place.unwrap_or_else(|| self.wanted(load, conditions));
+        self.target = target;
         let conditions = Conditions {
             circuit_is_sound: conditions.circuit_is_sound && !self.condition.is_inhibited,
             ..*conditions
@@ -219,6 +238,17 @@ impl CamLine {
         }
         let drag_nm = self.spec.drag.mean_nm(conditions.speed, self.viscosity_pa_s);
         self.steady_nm = self.spec.phaser.steady_nm(drag_nm);
+    }
+
+    /// What the module wants of the camshaft.
+    fn wanted(&self, load: f64, conditions: &Conditions) -> CrankDegrees {
+        if self.condition.is_held_at_rest {
+            CrankDegrees(0.0)
+        } else if self.spec.control.allows(conditions.speed, conditions.oil) {
+            self.spec.map.at(conditions.speed, load)
+        } else {
+            CrankDegrees(0.0)
+        }
     }
 
     /// Moves coil, spool and vane on by one tick and returns the oil drawn [m³/s].
@@ -270,6 +300,12 @@ impl CamLine {
     #[must_use]
     pub const fn seen(&self) -> CrankDegrees {
         self.vane.seen()
+    }
+
+    /// Wanted angle away from rest.
+    #[must_use]
+    pub const fn target(&self) -> CrankDegrees {
+        self.target
     }
 
     /// Duty that the valve gets, 0 to 1.

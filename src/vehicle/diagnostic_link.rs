@@ -12,6 +12,7 @@ use super::error::VehicleError;
 use super::spec::Id;
 use super::test_numbers::numbered_tests;
 use super::whole::Vehicle;
+use crate::control_module::module::ControlModule;
 use crate::control_module::services::answering::{Answer, Effect, Senses};
 use crate::control_module::services::own_data::CamSense;
 use crate::control_module::services::test_result::TestResult;
@@ -108,6 +109,12 @@ impl Exchange {
 }
 
 impl Vehicle {
+    /// The control module itself, for what looks behind the socket: tests and the debrief.
+    #[must_use]
+    pub const fn module(&self) -> &ControlModule {
+        &self.module
+    }
+
     /// Sends a request over the diagnostic socket and does what the module does on it.
     ///
     /// # Errors
@@ -146,8 +153,13 @@ impl Vehicle {
         };
         let mut heard = None;
         match effect {
-            // A monitor that runs with the key on has its say at once.
-            Some(Effect::Cleared) => self.watch_with_key_on()?,
+            Some(Effect::Cleared) => {
+                // With the codes goes what the module has learnt (vehicle makers' service text:
+                // adaptations may also reset).
+                self.engine.forget();
+                // A monitor that runs with the key on has its say at once.
+                self.watch_with_key_on()?;
+            }
             Some(Effect::Switched { driver, on }) => {
                 let valve = self.spec.valves.get(driver.0).map(|valve| valve.id.clone());
                 if let Some(valve) = valve {

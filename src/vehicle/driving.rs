@@ -2,7 +2,7 @@
 
 use super::circuits::Circuits;
 use super::electricity::Started;
-use super::engine_link::cams;
+use super::engine_link::{Withheld, cams};
 use super::error::VehicleError;
 use super::loose::vibration;
 use super::module_link::{frame, senses};
@@ -11,9 +11,10 @@ use super::run_record::{Idling, RunRecord};
 use super::spec::Id;
 use super::whole::{Key, Vehicle};
 use crate::control_module::code::Code;
-use crate::control_module::known_code::Driver;
+use crate::control_module::freeze_frame::FreezeFrame;
+use crate::control_module::oil_pressure_monitor::OilPressureSignal;
 use crate::control_module::verdict::Verdict;
-use crate::numerics::whole::{to_u32, to_usize};
+use crate::numerics::whole::to_u32;
 use crate::units::{Bars, Celsius, Minutes, Rpm, Seconds, Tick};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -220,7 +221,7 @@ impl Vehicle {
         let mut samples = 0;
         self.engine.begin_run();
         let mut tick = 0;
-        let mut inhibited = self.inhibitions();
+        let mut withheld = Withheld::by(&self.module, &self.spec);
         while let Some(asked) = demand(tick) {
             let asked = foot.on(asked);
             self.engine.tick(&asked);
@@ -236,13 +237,16 @@ impl Vehicle {
                 let (rpm, load, speed) = (self.engine.speed().0, asked.load, asked.km_h);
                 let moment = frame(rpm, load, speed, heat.coolant, heat.oil, &circuits);
                 self.module.circuit_task(&sensed, &moment, self.now);
+                let is_closed = self.engine.pressure_switch_is_closed();
+                let oil = Some(OilPressureSignal::Switch { is_closed });
+                self.module.supply_and_oil_task(oil, &moment, self.now);
+                self.note_performance(&moment);
                 if self.contacts_change(&asked, &mut open) {
                     circuits = self.solved_once(&open, &mut solved)?;
                     self.set_engine(&circuits)?;
                 }
-                let now_inhibited = self.inhibitions();
-                if now_inhibited != inhibited {
-                    inhibited = now_inhibited;
+                if !Withheld::are(&withheld, &self.module) {
+                    withheld = Withheld::by(&self.module, &self.spec);
                     self.set_engine(&circuits)?;
                 }
             }
@@ -273,7 +277,6 @@ impl Vehicle {
         self.loose.settle();
         let record = self.engine.record();
         self.engine.drop_record();
-        self.note_performance(&record, &circuits);
         let lasted = Seconds(Tick(tick).as_seconds());
         let rest = Seconds(Tick(tick % COIL_HEAT_TICKS).as_seconds());
         self.heat_coils_under_way(&mut squares, &mut samples, rest);
@@ -316,26 +319,14 @@ impl Vehicle {
         Ok(circuits)
     }
 
-    fn inhibitions(&self) -> Vec<bool> {
-        (0..self.spec.valves.len()).map(|number| self.module.inhibited(Driver(number))).collect()
-    }
-
-    /// Hands the findings of the performance monitors to the code memory, each failure with the
-    /// moment at which it failed.
-    fn note_performance(&mut self, record: &RunRecord, circuits: &Circuits) {
-        let points = record.trace.points();
-        let interval = record.trace.interval().0;
-        for cam in cams(&self.spec) {
-            for dated in &record.cams.of(cam).findings {
-                let at = dated.failed_at.map_or(points.len().saturating_sub(1), |at| {
-                    to_usize(at.0 / interval).min(points.len().saturating_sub(1))
-                });
-                if let Some(point) = points.get(at) {
-                    let (rpm, load, speed) = (point.speed.0, point.load, point.km_h);
-                    let moment = frame(rpm, load, speed, point.coolant, point.oil, circuits);
-                    self.module.note_findings(&[dated.finding], &moment);
-                }
+    /// Hands what the performance monitors have found to the code memory.
+    fn note_performance(&mut self, moment: &FreezeFrame) {
+        for valve in &self.spec.valves {
+            let monitor = self.engine.cam(valve.cam).monitor();
+            for dated in monitor.findings() {
+                self.module.note_findings(&[dated.finding], moment);
             }
+            self.module.note_results(&monitor.results());
         }
     }
 }

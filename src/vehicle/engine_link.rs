@@ -9,6 +9,8 @@ use super::running::{EngineCondition, EngineSpec, RunningEngine};
 use super::snapshot::{CamSnapshot, Snapshot};
 use super::spec::VehicleSpec;
 use crate::control_module::cam_control::CamControlSpec;
+use crate::control_module::known_code::Driver;
+use crate::control_module::module::ControlModule;
 use crate::control_module::performance_limits::CamCodes;
 use crate::physics::actuator::Actuator;
 use crate::physics::coil::Winding;
@@ -26,6 +28,8 @@ pub fn engine_spec(spec: &VehicleSpec) -> EngineSpec {
     let mut engine = EngineSpec::TYPICAL;
     for valve in &spec.valves {
         let cam = engine.cams.of_mut(valve.cam);
+        cam.limits = spec.module.monitors.camshaft;
+        cam.map = *spec.module.target_maps.of(valve.cam);
         cam.codes = CamCodes {
             early: valve.codes.advanced,
             late: valve.codes.retarded,
@@ -61,13 +65,47 @@ fn calibrated(cam: &CamSpec, winding: &Winding, actuator: &Actuator) -> CamContr
     CamControlSpec { hold_duty: hold, ..control }
 }
 
+/// What the module keeps from one camshaft.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Withheld {
+    /// Its valve gets no drive, because its circuit is at fault.
+    pub drive: bool,
+    /// It stays at rest, because a performance code is confirmed.
+    pub movement: bool,
+}
+
+impl Withheld {
+    const ALL: Self = Self { drive: true, movement: true };
+
+    /// Whether a module still keeps just that from the camshafts.
+    #[must_use]
+    pub fn are(withheld: &[Self], module: &ControlModule) -> bool {
+        withheld.iter().enumerate().all(|(number, one)| {
+            let driver = Driver(number);
+            one.drive == module.inhibited(driver) && one.movement == module.holds_at_rest(driver)
+        })
+    }
+
+    /// What a module keeps from each camshaft, in the order of the vehicle's valves.
+    #[must_use]
+    pub fn by(module: &ControlModule, spec: &VehicleSpec) -> Vec<Self> {
+        (0..spec.valves.len())
+            .map(Driver)
+            .map(|driver| Self {
+                drive: module.inhibited(driver),
+                movement: module.holds_at_rest(driver),
+            })
+            .collect()
+    }
+}
+
 /// The state of the engine that follows from parts, circuits and the module's inhibitions.
 #[must_use]
 pub fn engine_condition(
     spec: &VehicleSpec,
     condition: &Condition,
     circuits: &Circuits,
-    inhibited: &[bool],
+    withheld: &[Withheld],
     ambient: Celsius,
 ) -> EngineCondition {
     let mut engine = EngineCondition {
@@ -79,13 +117,13 @@ pub fn engine_condition(
         ..EngineCondition::SOUND
     };
     for (number, place) in spec.valves.iter().enumerate() {
-        let is_inhibited = inhibited.get(number).copied().unwrap_or(true);
+        let withheld = withheld.get(number).copied().unwrap_or(Withheld::ALL);
         *engine.cams.of_mut(place.cam) =
             match (condition.valves.get(&place.id), circuits.valves.get(number)) {
                 (Some(fitted), Some(circuit)) => {
                     let mut actuator = spec.actuator_of(&fitted.part_number);
                     actuator.spool.oil_drag_n_s_per_m *= condition.oil.film_factor();
-                    cam_condition(fitted, &actuator, circuit, is_inhibited)
+                    cam_condition(fitted, &actuator, circuit, withheld)
                 }
                 _ => CamCondition { coil: CoilDrive::OPEN, ..CamCondition::SOUND },
             };
@@ -97,7 +135,7 @@ fn cam_condition(
     fitted: &FittedValve,
     actuator: &Actuator,
     circuit: &ValveCircuit,
-    is_inhibited: bool,
+    withheld: Withheld,
 ) -> CamCondition {
     let coil = circuit.drive();
     // A wire that touches ground drives the coil whatever the module does.
@@ -112,7 +150,8 @@ fn cam_condition(
         shorted_s: shorted_siemens(&fitted.winding, Celsius(20.0)),
         coil,
         forced_duty,
-        is_inhibited,
+        is_inhibited: withheld.drive,
+        is_held_at_rest: withheld.movement,
     }
 }
 
@@ -133,7 +172,7 @@ pub fn snapshot(
             let line = engine.cam(valve.cam);
             CamSnapshot {
                 valve: valve.id.clone(),
-                wanted: if runs { demand.targets.of(valve.cam).0 } else { 0.0 },
+                wanted: if runs { line.target().0 } else { 0.0 },
                 actual: if runs { line.seen().0 } else { 0.0 },
                 duty: if runs { line.duty() } else { 0.0 },
             }

@@ -2,14 +2,16 @@
 
 use super::circuits::Circuits;
 use super::spec::VehicleSpec;
-use crate::control_module::circuit_limits::CircuitLimits;
 use crate::control_module::circuit_monitor::{DriverCodes, DriverSense};
 use crate::control_module::code::Code;
+use crate::control_module::code_family::rule_of_unrelated;
 use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::{
-    Driver, History, KnownCode, PastCode, PastState, ReadinessGroup, Trips,
+    Driver, History, KnownCode, PastCode, PastState, ReadinessGroup,
 };
 use crate::control_module::module_setup::ModuleSetup;
+use crate::control_module::oil_pressure_monitor::OilPressureMonitor;
+use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::units::{Amperes, Celsius, KilometresPerHour, Ohms, Rpm, Volts};
 
 /// Warm-up cycles that an old code has behind it: long confirmed, its lamp out again.
@@ -19,34 +21,44 @@ const WARM_UPS_BEHIND: u8 = 60;
 const RUNNING_SECONDS_BEHIND: u32 = 90_000;
 const KILOMETRES_BEHIND: u16 = 1_150;
 
-/// The data of a vehicle's module. Circuit codes confirm at the first detection, performance
-/// codes at the second (assumed; makers may choose).
+/// The data of a vehicle's module.
 #[must_use]
 pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
+    let monitors = &spec.module.monitors;
+    let follows = &monitors.consequences;
     let mut known = Vec::new();
     let mut drivers = Vec::new();
     for (number, valve) in spec.valves.iter().enumerate() {
         let codes = valve.codes;
         drivers.push(DriverCodes { open: codes.open, low: codes.low, high: codes.high });
-        known.extend([codes.open, codes.low, codes.high].map(|code| KnownCode {
-            code,
-            trips: Trips::One,
-            readiness: Some(ReadinessGroup::Components),
-            ..KnownCode::general(code)
+        known.extend([codes.open, codes.low, codes.high].map(|code| {
+            follows.circuit.on(KnownCode {
+                readiness: Some(ReadinessGroup::Components),
+                ..KnownCode::general(code)
+            })
         }));
         let performance = [codes.advanced, codes.retarded, codes.slow, codes.correlation];
-        known.extend(performance.map(|code| KnownCode {
-            code,
-            trips: Trips::Two,
-            readiness: Some(ReadinessGroup::ValveTiming),
-            silenced_by: Some(Driver(number)),
-            ..KnownCode::general(code)
+        known.extend(performance.map(|code| {
+            follows.camshaft.on(KnownCode {
+                readiness: Some(ReadinessGroup::ValveTiming),
+                silenced_by: Some(Driver(number)),
+                ..KnownCode::general(code)
+            })
         }));
+    }
+    if monitors.supply.is_some() {
+        let rule = |code| follows.supply.on(KnownCode::general(code));
+        known.extend(SupplyMonitor::CODES.map(rule));
+    }
+    if monitors.oil_pressure.is_some() {
+        let rule = |code| follows.oil_pressure.on(KnownCode::general(code));
+        known.extend(OilPressureMonitor::CODES.map(rule));
     }
     let own = spec.own_codes();
     let mut codes = Vec::new();
     for code in old_codes.iter().filter(|code| !own.contains(code)) {
-        known.push(KnownCode { lights_lamp: false, ..KnownCode::general(*code) });
+        let rule = rule_of_unrelated(*code);
+        known.push(KnownCode { lights_lamp: false, readiness: None, ..rule });
         codes.push(PastCode {
             code: *code,
             state: PastState::Confirmed { clean_warm_ups: OLD_CODE_WARM_UPS },
@@ -56,7 +68,9 @@ pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
     ModuleSetup {
         known,
         drivers,
-        limits: CircuitLimits::default(),
+        limits: monitors.circuit,
+        supply: monitors.supply,
+        oil_pressure: monitors.oil_pressure,
         history: History {
             codes,
             undecided: Vec::new(),

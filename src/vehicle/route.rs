@@ -1,4 +1,4 @@
-//! A route as the engine feels it: speed, load and wanted cam angles against time.
+//! A route as the engine feels it: speed and load against time.
 
 use crate::physics::sump::Tilt;
 use crate::units::{CrankDegrees, Rpm, Seconds};
@@ -23,10 +23,6 @@ pub struct Segment {
     pub km_h: f64,
     /// Engine load, 0 to 1.
     pub load: f64,
-    /// Wanted angle of the intake cam away from rest [degrees at the crank].
-    pub intake_deg: f64,
-    /// Wanted angle of the exhaust cam away from rest [degrees at the crank].
-    pub exhaust_deg: f64,
     /// Slope of the road and bend; level and straight where nothing is said.
     #[serde(default)]
     pub tilt: Tilt,
@@ -83,8 +79,8 @@ pub struct Demand {
     pub km_h: f64,
     /// Load, 0 to 1.
     pub load: f64,
-    /// Wanted cam angles away from rest.
-    pub targets: PerCam<CrankDegrees>,
+    /// Wanted cam angles away from rest that a bench puts in the place of the module's own.
+    pub bench_targets: Option<PerCam<CrankDegrees>>,
     /// Slope of the road and bend.
     pub tilt: Tilt,
 }
@@ -95,7 +91,7 @@ impl Demand {
         speed: Rpm(700.0),
         km_h: 0.0,
         load: 0.2,
-        targets: PerCam { intake: CrankDegrees(0.0), exhaust: CrankDegrees(0.0) },
+        bench_targets: None,
         tilt: Tilt { uphill: 0.0, across_g: 0.0 },
     };
 
@@ -172,8 +168,6 @@ impl RouteProfile {
                 ("rpm", segment.rpm, 8_000.0),
                 ("km_h", segment.km_h, 250.0),
                 ("load", segment.load, 1.0),
-                ("intake_deg", segment.intake_deg, 90.0),
-                ("exhaust_deg", segment.exhaust_deg, 90.0),
             ] {
                 if !(0.0..=high).contains(&got) {
                     return Err(RouteError::OutOfRange { index, field, got, low: 0.0, high });
@@ -187,31 +181,31 @@ impl RouteProfile {
     /// estimate: a maker's drive pattern in small).
     #[must_use]
     pub fn warm_road_test() -> Self {
-        // until [s], engine [rpm], road [km/h], load, intake angle [degrees]
-        const LEGS: [(f64, f64, f64, f64, f64); 16] = [
-            (10.0, 700.0, 0.0, 0.2, 0.0),
-            (16.0, 2_500.0, 35.0, 0.7, 28.0),
-            (30.0, 2_000.0, 50.0, 0.35, 20.0),
-            (36.0, 3_500.0, 75.0, 0.85, 35.0),
-            (50.0, 2_400.0, 80.0, 0.4, 24.0),
-            (56.0, 1_300.0, 40.0, 0.05, 5.0),
-            (62.0, 3_200.0, 70.0, 0.8, 34.0),
-            (80.0, 2_200.0, 75.0, 0.4, 22.0),
-            (86.0, 1_100.0, 20.0, 0.05, 0.0),
-            (96.0, 700.0, 0.0, 0.2, 0.0),
-            (102.0, 2_800.0, 40.0, 0.75, 30.0),
-            (116.0, 2_000.0, 50.0, 0.35, 20.0),
-            (121.0, 1_200.0, 35.0, 0.05, 5.0),
-            (127.0, 3_600.0, 75.0, 0.9, 36.0),
-            (142.0, 2_400.0, 80.0, 0.4, 24.0),
-            (150.0, 700.0, 0.0, 0.2, 0.0),
+        // until [s], engine [rpm], road [km/h], load
+        const LEGS: [(f64, f64, f64, f64); 16] = [
+            (10.0, 700.0, 0.0, 0.2),
+            (16.0, 2_500.0, 35.0, 0.7),
+            (30.0, 2_000.0, 50.0, 0.35),
+            (36.0, 3_500.0, 75.0, 0.85),
+            (50.0, 2_400.0, 80.0, 0.4),
+            (56.0, 1_300.0, 40.0, 0.05),
+            (62.0, 3_200.0, 70.0, 0.8),
+            (80.0, 2_200.0, 75.0, 0.4),
+            (86.0, 1_100.0, 20.0, 0.05),
+            (96.0, 700.0, 0.0, 0.2),
+            (102.0, 2_800.0, 40.0, 0.75),
+            (116.0, 2_000.0, 50.0, 0.35),
+            (121.0, 1_200.0, 35.0, 0.05),
+            (127.0, 3_600.0, 75.0, 0.9),
+            (142.0, 2_400.0, 80.0, 0.4),
+            (150.0, 700.0, 0.0, 0.2),
         ];
-        // The exhaust cam follows the intake cam at four fifths, its travel being that much less.
-        const EXHAUST_SHARE: f64 = 0.8;
-        let segments = LEGS.map(|(until_s, rpm, km_h, load, intake_deg)| {
-            let exhaust_deg = EXHAUST_SHARE * intake_deg;
-            let tilt = Tilt::default();
-            Segment { until_s, rpm, km_h, load, intake_deg, exhaust_deg, tilt }
+        let segments = LEGS.map(|(until_s, rpm, km_h, load)| Segment {
+            until_s,
+            rpm,
+            km_h,
+            load,
+            tilt: Tilt::default(),
         });
         Self { ramp_s: 3.0, start_rpm: 700.0, segments: segments.to_vec() }
     }
@@ -265,10 +259,7 @@ impl Driver<'_> {
             speed: Rpm(self.at.0),
             km_h: self.at.1,
             load: segment.load,
-            targets: PerCam {
-                intake: CrankDegrees(segment.intake_deg),
-                exhaust: CrankDegrees(segment.exhaust_deg),
-            },
+            bench_targets: None,
             tilt: segment.tilt,
         })
     }
@@ -279,15 +270,7 @@ mod tests {
     use super::*;
 
     fn segment(until_s: f64, rpm: f64) -> Segment {
-        Segment {
-            until_s,
-            rpm,
-            km_h: rpm / 50.0,
-            load: 0.5,
-            intake_deg: 20.0,
-            exhaust_deg: 5.0,
-            tilt: Tilt::default(),
-        }
+        Segment { until_s, rpm, km_h: rpm / 50.0, load: 0.5, tilt: Tilt::default() }
     }
 
     fn two() -> RouteProfile {

@@ -199,6 +199,8 @@ pub struct Tally {
 pub struct TallyTick<'a> {
     /// What was asked.
     pub demand: &'a Demand,
+    /// Wanted angles away from rest.
+    pub targets: PerCam<CrankDegrees>,
     /// Measured angles away from rest.
     pub measured: PerCam<CrankDegrees>,
     /// Duties.
@@ -263,7 +265,7 @@ impl Tally {
     #[inline]
     pub fn add(&mut self, tick: &TallyTick<'_>) {
         for cam in Cam::BOTH {
-            let target = tick.demand.targets.of(cam).0;
+            let target = tick.targets.of(cam).0;
             self.cams.of_mut(cam).add(target, tick.measured.of(cam).0);
         }
         if self.ticks >= PRESSURE_BUILDS_TICKS {
@@ -280,7 +282,7 @@ impl Tally {
                 load: tick.demand.load,
                 oil: tick.heat.oil,
                 coolant: tick.heat.coolant,
-                targets: tick.demand.targets,
+                targets: tick.targets,
                 measured: tick.measured,
                 duties: tick.duties,
                 pressure: Bars(tick.gallery_pa * 1e-5),

@@ -252,6 +252,7 @@ impl RunningEngine {
         self.advance(&felt);
         self.tally.add(&TallyTick {
             demand: &felt,
+            targets: self.cams.map(CamLine::target),
             measured: self.cams.map(CamLine::seen),
             duties: self.cams.map(CamLine::duty),
             gallery_pa: self.gallery.pressure_pa(),
@@ -341,8 +342,9 @@ impl RunningEngine {
             circuit_is_sound: true,
         };
         for cam in Cam::BOTH {
-            let target = *demand.targets.of(cam);
-            self.cams.of_mut(cam).control(target, &conditions, self.is_powered);
+            let in_its_place = demand.bench_targets.map(|targets| *targets.of(cam));
+            let line = self.cams.of_mut(cam);
+            line.control(demand.load, in_its_place, &conditions, self.is_powered);
         }
     }
 

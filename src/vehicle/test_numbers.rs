@@ -78,6 +78,7 @@ pub fn numbered_tests(spec: &VehicleSpec) -> Vec<NumberedTest> {
                 (codes.retarded, Measure::TimeOffTarget),
                 (codes.slow, Measure::ResponseTime),
                 (codes.correlation, Measure::TimeWrongAtRest),
+                (codes.retarded, Measure::HuntingShare),
             ],
             &mut timing,
         );

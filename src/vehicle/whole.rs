@@ -15,6 +15,7 @@ use super::spec::{Id, VehicleSpec};
 use crate::control_module::code::Code;
 use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
+use crate::control_module::oil_pressure_monitor::OilPressureSignal;
 use crate::numerics::digest::DigestBuilder;
 use crate::numerics::streams::Streams;
 use crate::physics::spool::DRAINED;
@@ -274,13 +275,12 @@ impl Vehicle {
 
     /// Tells the running engine the state of valves, circuits and oil.
     pub(super) fn set_engine(&mut self, circuits: &Circuits) -> Result<(), VehicleError> {
-        let inhibited: Vec<bool> =
-            (0..self.spec.valves.len()).map(|n| self.module.inhibited(Driver(n))).collect();
+        let withheld = engine_link::Withheld::by(&self.module, &self.spec);
         let condition = engine_link::engine_condition(
             &self.spec,
             &self.condition,
             circuits,
-            &inhibited,
+            &withheld,
             self.ambient,
         );
         self.engine.set_condition(condition)?;
@@ -420,6 +420,9 @@ impl Vehicle {
                 .collect();
             let sensed = senses(&self.spec, &circuits, &duties, heat.oil);
             self.module.circuit_task(&sensed, &now_frame, self.now);
+            let is_closed = self.engine.pressure_switch_is_closed();
+            let oil = Some(OilPressureSignal::Switch { is_closed });
+            self.module.supply_and_oil_task(oil, &now_frame, self.now);
         }
         Ok(())
     }

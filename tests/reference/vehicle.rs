@@ -5,8 +5,8 @@
 use faultwright::control_module::code::Code;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::spec::{
-    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, ValveCodes, ValvePart, ValveSpec,
-    VehicleSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, SumpSpec, ValveCodes,
+    ValvePart, ValveSpec, VehicleSpec,
 };
 
 const NOTHING_OHMS: f64 = 1e12;
@@ -131,6 +131,7 @@ fn vehicle(elements: Vec<HarnessElement>) -> VehicleSpec {
         parts: Vec::new(),
         test_points: Vec::new(),
         harness: HarnessSpec { elements },
+        module: ModuleSpec::default(),
         longest_power: None,
     }
 }

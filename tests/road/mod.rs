@@ -101,13 +101,26 @@ pub fn road_oil_c(milliseconds: u32) -> f64 {
     88.0 + 6.0 * (1.0 - exp(-f64::from(milliseconds) / 120_000.0))
 }
 
-/// Drives the warm road test with the other program's oil temperature.
-pub fn drive_with_given_oil(engine: &mut RunningEngine, route: &RouteProfile) -> RunRecord {
+/// The other program's wanted angles of the intake cam [degrees] on each leg of the warm road test;
+/// its exhaust cam follows at four fifths. Our own come from the module's map.
+pub const PRINTED_TARGETS: [f64; 16] =
+    [0.0, 28.0, 20.0, 35.0, 24.0, 5.0, 34.0, 22.0, 0.0, 0.0, 30.0, 20.0, 5.0, 36.0, 24.0, 0.0];
+
+/// Drives the warm road test with the other program's oil temperature and wanted angles, which are
+/// those of one camshaft alone.
+pub fn drive_as_printed(engine: &mut RunningEngine, cam: Cam) -> RunRecord {
+    let route = RouteProfile::warm_road_test();
     engine.begin_cycle();
     engine.begin_run();
     let mut driver = route.driver();
     let mut tick = 0;
-    while let Some(demand) = driver.demand(f64::from(tick) * 1e-3) {
+    while let Some(mut demand) = driver.demand(f64::from(tick) * 1e-3) {
+        let at_s = f64::from(tick) * 1e-3;
+        let leg = route.segments.iter().position(|leg| at_s < leg.until_s).unwrap();
+        let mut targets = PerCam { intake: CrankDegrees(0.0), exhaust: CrankDegrees(0.0) };
+        let share = if cam == Cam::Intake { 1.0 } else { 0.8 };
+        *targets.of_mut(cam) = CrankDegrees(share * PRINTED_TARGETS[leg]);
+        demand.bench_targets = Some(targets);
         if tick % 100 == 0 {
             set_oil(engine, road_oil_c(tick));
         }
@@ -157,7 +170,10 @@ pub fn demand(rpm: f64, intake_deg: f64, exhaust_deg: f64) -> Demand {
         speed: Rpm(rpm),
         km_h: 0.0,
         load: 0.3,
-        targets: PerCam { intake: CrankDegrees(intake_deg), exhaust: CrankDegrees(exhaust_deg) },
+        bench_targets: Some(PerCam {
+            intake: CrankDegrees(intake_deg),
+            exhaust: CrankDegrees(exhaust_deg),
+        }),
         ..Demand::IDLE
     }
 }

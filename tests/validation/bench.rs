@@ -6,7 +6,7 @@ use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::condition::Condition;
 use faultwright::vehicle::harness::{ElectricalState, Machines, Wiring, wire_up};
 use faultwright::vehicle::spec::{
-    HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, SumpSpec, VehicleSpec,
+    HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, SumpSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
 
@@ -36,6 +36,7 @@ pub fn wiring(resistances: &[(&str, &str, f64)]) -> Wiring {
         parts: Vec::new(),
         test_points: Vec::new(),
         harness: HarnessSpec { elements },
+        module: ModuleSpec::default(),
         longest_power: None,
     };
     let mut condition = Condition::sound(&spec);

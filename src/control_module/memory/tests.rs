@@ -277,6 +277,10 @@ fn published_the_last_test_results_stay_until_the_clear() {
         least: 0.0,
         most: 4.5,
     };
+    memory.clear();
+    memory.note_results(&[result(PHASE, 1.0)]);
+    assert_eq!(memory.results().count(), 0, "its monitor has not decided");
+    memory.note(&[fails(PHASE), passes(VAPOUR)].concat(), &frame(0.0));
     memory.note_results(&[result(PHASE, 4.5), result(VAPOUR, 0.2)]);
     memory.note_results(&[result(PHASE, 1.0)]);
     drive(&mut memory, &[], 20.0, 90.0);

@@ -32,6 +32,8 @@ fn setup() -> ModuleSetup {
         known: circuit.chain(phase).collect(),
         drivers: vec![INTAKE, EXHAUST],
         limits: CircuitLimits::default(),
+        supply: None,
+        oil_pressure: None,
         history: History::default(),
     }
 }

@@ -13,6 +13,8 @@ fn setup() -> ModuleSetup {
             .to_vec(),
         drivers: vec![INTAKE],
         limits: CircuitLimits::default(),
+        supply: None,
+        oil_pressure: None,
         history: History::default(),
     }
 }

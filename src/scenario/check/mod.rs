@@ -4,6 +4,8 @@
 //! too long stop the rest, because some checks compare every entry with every other.
 
 mod access;
+mod maps;
+mod monitors;
 mod story;
 mod valves;
 mod wiring;
@@ -43,6 +45,8 @@ pub(super) fn vehicle(findings: &mut Findings<'_>, spec: &VehicleSpec) {
     wiring::check(findings, spec);
     access::check(findings, spec);
     valves::check(findings, spec);
+    maps::check(findings, spec);
+    monitors::check(findings, spec);
 }
 
 /// Whether no list of the vehicle is too long to be compared with itself.

@@ -25,10 +25,9 @@ const MOST_MARK: f64 = 1e3;
 const LONGEST_DRIVE_S: f64 = 3_600.0;
 /// Time for a change of speed [s].
 const RAMP_S: (f64, f64) = (0.0, 60.0);
-/// Engine speed [rpm], load, wanted cam position [crank degrees] and road speed [km/h] of a drive.
+/// Engine speed [rpm], load and road speed [km/h] of a drive.
 const RPM: (f64, f64) = (400.0, 7_000.0);
 const LOAD: (f64, f64) = (0.0, 1.0);
-const TARGET: (f64, f64) = (0.0, 60.0);
 const SPEED: (f64, f64) = (0.0, 200.0);
 /// What every customer is asked about.
 const TOPICS: [CustomerTopic; 4] =
@@ -275,8 +274,6 @@ fn drive(findings: &mut Findings<'_>, path: &str, route: &Route) {
         before_s = segment.until_s;
         findings.number(&path("rpm"), segment.rpm, RPM);
         findings.number(&path("load"), segment.load, LOAD);
-        findings.number(&path("intake_deg"), segment.intake_deg, TARGET);
-        findings.number(&path("exhaust_deg"), segment.exhaust_deg, TARGET);
         findings.number(&path("km_h"), segment.km_h, SPEED);
         findings.number(&path("tilt.uphill"), segment.tilt.uphill, (-STEEPEST, STEEPEST));
         let across = (-MOST_ACROSS_G, MOST_ACROSS_G);

@@ -38,6 +38,39 @@ fn vehicle_as_a_whole() {
 }
 
 #[test]
+fn maps_and_monitors() {
+    out(
+        "(3, 4, 5,  8, 13, 20, 26, 31, 35, 39)",
+        "(3, 4, 5,  8, 13, 20, 26, 31, 35, ¦390)",
+        390.0,
+        (0.0, 60.0),
+    );
+    one(
+        "rpm: (700, 1000, 1300, 1600, 2000, 2500, 3200, 4500),\n                    load: (0.06, 0.15, 0.25, 0.32, 0.40, 0.55, 0.68, 0.80, 0.90, 1.00),\n                    degrees: (\n                        (0, 0, 0,  6,",
+        "rpm: (700, ¦700, 1300, 1600, 2000, 2500, 3200, 4500),\n                    load: (0.06, 0.15, 0.25, 0.32, 0.40, 0.55, 0.68, 0.80, 0.90, 1.00),\n                    degrees: (\n                        (0, 0, 0,  6,",
+        ProblemKind::WrongOrder { first: 700.0, second: 700.0 },
+    );
+    out("mature_ms: 3000", "mature_ms: ¦0", 0.0, (1.0, 3_600_000.0));
+    out("off_target_deg: 6", "off_target_deg: ¦600", 600.0, (0.1, 60.0));
+    out("apart_above: 2", "apart_above: ¦-2", -2.0, (0.1, 32.0));
+    out("running_from: 1500", "running_from: ¦15000", 15_000.0, (1.0, 9_000.0));
+    one(
+        "slow_s: 0.45, step_limit_s: 3",
+        "slow_s: 0.45, step_limit_s: ¦0.4",
+        ProblemKind::WrongOrder { first: 0.45, second: 0.4 },
+    );
+    one(
+        "pass_ms: 5000)),",
+        "pass_ms: 5000, ¦switch: 1)),",
+        ProblemKind::UnknownField {
+            found: "switch".to_owned(),
+            expected: vec!["rest_ms", "running_from", "fail_ms", "pass_ms", "sensor"],
+            nearest: None,
+        },
+    );
+}
+
+#[test]
 fn parts_that_come_off() {
     one(
         "id: \"module-cover\", kind: Cover",

@@ -3,11 +3,14 @@
 mod access;
 mod harness;
 mod id;
+mod module;
 mod oil;
 mod topology;
 mod valve;
 
 use crate::control_module::code::Code;
+use crate::control_module::oil_pressure_monitor::OilPressureMonitor;
+use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::physics::actuator::Actuator;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -15,6 +18,7 @@ use std::collections::BTreeSet;
 pub use access::{Care, PartKind, PartSpec, TestPointSpec};
 pub use harness::{HarnessElement, HarnessSpec, LoadOhms};
 pub use id::Id;
+pub use module::ModuleSpec;
 pub use oil::{GaugeTap, OilSpec};
 pub use valve::{ValveCodes, ValvePart, ValveSpec};
 
@@ -43,6 +47,9 @@ pub struct VehicleSpec {
     pub test_points: Vec<TestPointSpec>,
     /// The wiring.
     pub harness: HarnessSpec,
+    /// The control module's data.
+    #[serde(default)]
+    pub module: ModuleSpec,
     /// Longest pulse from an outside source that the data sheet allows on a valve [s]; `None`
     /// where it forbids any.
     pub longest_power: Option<f64>,
@@ -59,10 +66,14 @@ pub struct SumpSpec {
 }
 
 impl VehicleSpec {
-    /// Every code that a fault of the valves and camshafts can set; others come from elsewhere.
+    /// Every code whose monitor the module has; others come from elsewhere.
     #[must_use]
     pub fn own_codes(&self) -> BTreeSet<Code> {
-        self.valves.iter().flat_map(|valve| valve.codes.all()).collect()
+        let monitors = &self.module.monitors;
+        let supply = monitors.supply.map(|_| SupplyMonitor::CODES);
+        let oil_pressure = monitors.oil_pressure.map(|_| OilPressureMonitor::CODES);
+        let others = supply.into_iter().flatten().chain(oil_pressure.into_iter().flatten());
+        self.valves.iter().flat_map(|valve| valve.codes.all()).chain(others).collect()
     }
 
     /// The valve place of that name.

@@ -10,8 +10,8 @@ use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::per_cam::Cam;
 use crate::vehicle::route::RouteProfile;
 use crate::vehicle::spec::{
-    Care, HarnessElement, HarnessSpec, Id, LoadOhms, OilSpec, PartKind, PartSpec, SumpSpec,
-    TestPointSpec, ValveCodes, ValvePart, ValveSpec, VehicleSpec,
+    Care, HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, PartKind, PartSpec,
+    SumpSpec, TestPointSpec, ValveCodes, ValvePart, ValveSpec, VehicleSpec,
 };
 use std::collections::BTreeMap;
 
@@ -112,6 +112,7 @@ fn vehicle() -> VehicleSpec {
         parts: parts(),
         test_points: test_points(),
         harness: HarnessSpec { elements },
+        module: ModuleSpec::default(),
         longest_power: Some(3.0),
     }
 }
