@@ -145,7 +145,10 @@ pub fn driven(drive: &Drive<'_>, words: &Words) -> String {
         );
         lines.push(format!("  {}", with_capital(&text)));
     }
-    lines.push(if drive.decided.is_empty() {
+    // A reader that is connected shows every camshaft; without one nobody sees what the module watched.
+    lines.push(if drive.cams.is_empty() && drive.decided.is_empty() {
+        words.say("drive-no-reader", &[])
+    } else if drive.decided.is_empty() {
         words.say("drive-no-monitor", &[])
     } else {
         words.say("drive-monitors", &[("codes", bare_codes(drive.decided, words).into())])
