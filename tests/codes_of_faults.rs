@@ -3,7 +3,7 @@
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use faultwright::control_module::code::Code;
-use faultwright::control_module::test_result::Measure;
+use faultwright::control_module::test_result::{Measure, TestResult};
 use faultwright::faults::{Fault, FaultKind, FaultName, apply};
 use faultwright::scenario::load::{Loaded, demo};
 use faultwright::units::Celsius;
@@ -238,4 +238,170 @@ fn limit_a_confirmed_code_holds_its_camshaft_at_rest() {
     vehicle.start().unwrap();
     let tried_again = road(&mut vehicle, SHORT_ROAD);
     assert!(tried_again[0] > 5.0, "{tried_again:?}");
+}
+
+/// How a fault shows itself to the module.
+enum Shows {
+    /// At key-on, confirmed at once, and again at once after a clear.
+    AtKeyOn(&'static [&'static str]),
+    /// Not at key-on; in a drive, confirmed at once.
+    InADrive(&'static str),
+    /// Not at key-on; in a warm drive pending, in the next confirmed.
+    InTwoDrives(&'static str),
+    /// By no code: other evidence is needed.
+    Never,
+}
+
+/// Kinds, places and severities with what the module makes of them, for one camshaft.
+fn others(cam: Cam) -> Vec<(FaultKind, String, f64, Shows)> {
+    use FaultKind::{
+        HotContact, LooseContact, PoorJoint, ShortedTurns, SpreadTerminal, WireToSupply,
+    };
+    use Shows::{AtKeyOn, InADrive, InTwoDrives, Never};
+    let (name, open, high, at_rest): (_, &'static [_; 1], &'static [_; 1], _) = match cam {
+        Cam::Intake => ("intake", &["P0010"], &["P2089"], "P0012"),
+        Cam::Exhaust => ("exhaust", &["P0013"], &["P2091"], "P0014"),
+    };
+    let mut cases = vec![
+        (PoorJoint, "valve", 0.5, Never),
+        (PoorJoint, "valve", 1.0, InTwoDrives(at_rest)),
+        (ShortedTurns, "valve", 0.0, InADrive(high[0])),
+        (WireToSupply, "control-wire", 0.0, AtKeyOn(high)),
+        (WireToSupply, "control-wire", 1.0, AtKeyOn(high)),
+    ];
+    for pin in ["feed-pin", "control-pin"] {
+        cases.extend([
+            (SpreadTerminal, pin, 0.0, Never),
+            (SpreadTerminal, pin, 0.5, InTwoDrives(at_rest)),
+            (SpreadTerminal, pin, 1.0, AtKeyOn(open)),
+            (LooseContact, pin, 0.0, InADrive(open[0])),
+            (LooseContact, pin, 1.0, InADrive(open[0])),
+            (HotContact, pin, 0.0, InADrive(open[0])),
+            (HotContact, pin, 1.0, InADrive(open[0])),
+        ]);
+    }
+    cases
+        .into_iter()
+        .map(|(kind, place, severity, shows)| (kind, format!("{name}-{place}"), severity, shows))
+        .collect()
+}
+
+/// What both camshafts share.
+fn shared() -> Vec<(FaultKind, String, f64, Shows)> {
+    use FaultKind::{BlownFuse, ChafedFeed, FuelInOil, ResistiveRelay, WornOutOil, WrongOil};
+    use Shows::{AtKeyOn, Never};
+    let mut cases = vec![
+        (BlownFuse, "valve-fuse", 0.5, AtKeyOn(&["P2088", "P2090"])),
+        (ResistiveRelay, "valve-relay", 0.5, Never),
+        (ResistiveRelay, "valve-relay", 1.0, AtKeyOn(&["P0010", "P0013"])),
+    ];
+    for wire in ["feed-wire", "intake-feed-wire", "exhaust-feed-wire"] {
+        cases.push((ChafedFeed, wire, 0.5, AtKeyOn(&["P2088", "P2090"])));
+    }
+    for oil in [WornOutOil, FuelInOil, WrongOil] {
+        cases.push((oil, "sump", 0.5, Never));
+    }
+    cases
+        .into_iter()
+        .map(|(kind, place, severity, shows)| (kind, place.to_owned(), severity, shows))
+        .collect()
+}
+
+/// Wiring that is only poor, contacts that come and go, the feed that both valves share, old oil: when
+/// each code comes, whether at once, and whether a clear keeps it away.
+#[test]
+fn limit_when_the_other_faults_set_a_code_and_whether_it_comes_back() {
+    let all = Cam::BOTH.into_iter().flat_map(others).chain(shared());
+    for (kind, place, severity, shows) in all {
+        let what = format!("{kind:?} {place} {severity}");
+        let mut vehicle = with(kind, &place, severity);
+        vehicle.key_on_only().unwrap();
+        let at_key_on = codes(&vehicle);
+        clear(&mut vehicle);
+        let after_clear = codes(&vehicle);
+        vehicle.key_off();
+        drive(&mut vehicle);
+        let [stored, pending] = codes(&vehicle);
+        match shows {
+            Shows::AtKeyOn(wanted) => {
+                let wanted = [set(wanted), set(wanted)];
+                assert_eq!([&at_key_on, &after_clear], [&wanted, &wanted], "{what}");
+                assert_eq!(stored, wanted[0], "{what}");
+            }
+            Shows::InADrive(wanted) => {
+                assert_eq!(at_key_on, [set(&[]), set(&[])], "{what}: not at key-on");
+                assert_eq!(stored, set(&[wanted]), "{what}: confirmed at once");
+                vehicle.key_on_only().unwrap();
+                clear(&mut vehicle);
+                assert_eq!(
+                    codes(&vehicle),
+                    [set(&[]), set(&[])],
+                    "{what}: not after a clear, cold"
+                );
+                vehicle.key_off();
+                drive(&mut vehicle);
+                assert!(codes(&vehicle)[0].contains(wanted), "{what}: back in a drive");
+            }
+            Shows::InTwoDrives(wanted) => {
+                assert_eq!(at_key_on, [set(&[]), set(&[])], "{what}: not at key-on");
+                assert_eq!([stored, pending], [set(&[]), set(&[wanted])], "{what}: pending first");
+                drive(&mut vehicle);
+                assert_eq!(codes(&vehicle)[0], set(&[wanted]), "{what}: then confirmed");
+            }
+            Shows::Never => {
+                assert_eq!([stored, pending], [set(&[]), set(&[])], "{what}");
+                drive(&mut vehicle);
+                assert_eq!(codes(&vehicle), [set(&[]), set(&[])], "{what}");
+            }
+        }
+    }
+}
+
+/// An unrelated fault that is there: the code comes back after a clear, a circuit's at key-on and a
+/// leak's in a drive. It silences nothing and lights no lamp.
+#[test]
+fn limit_a_present_decoy_comes_back_and_keeps_out_of_the_way() {
+    let [circuit, leak] = [Code(0x0073), Code(0x0456)];
+    let mut vehicle = vehicle(|condition| condition.present_elsewhere = [circuit, leak].into());
+    let has = |vehicle: &Vehicle, code| {
+        let report = vehicle.module().read_codes();
+        [&report.stored, &report.pending].map(|list| list.iter().any(|one| one.code == code))
+    };
+    drive(&mut vehicle);
+    assert_eq!([has(&vehicle, circuit), has(&vehicle, leak)], [[true, true], [true, true]]);
+    vehicle.key_on_only().unwrap();
+    clear(&mut vehicle);
+    // The leak is old as well, and cleared with everything else.
+    assert_eq!([has(&vehicle, circuit), has(&vehicle, leak)], [[true, true], [false, false]]);
+    vehicle.key_off();
+    drive(&mut vehicle);
+    assert_eq!(has(&vehicle, leak), [false, true], "two trips");
+    drive(&mut vehicle);
+    assert_eq!(has(&vehicle, leak), [true, true]);
+    assert!(!vehicle.module().read_codes().commands_lamp);
+    let failed: Vec<_> =
+        vehicle.module().test_results().filter(|result| !result.passes()).collect();
+    assert!(failed.is_empty(), "{failed:?}");
+}
+
+/// A false code accuses a sound circuit: stored, not pending, its figures good, and gone for good once
+/// it is cleared.
+#[test]
+fn limit_a_false_code_is_not_pending_and_stays_away_once_cleared() {
+    for accused in [Code(0x0010), Code(0x0013), Code(0x2089)] {
+        let spec = Arc::new(scenario().vehicle.clone());
+        let condition = Condition::sound(&spec);
+        let mut vehicle = Vehicle::new(spec, condition, COLD, &[OLD, accused], 7).unwrap();
+        let wanted = set(&[&accused.to_string()]);
+        drive(&mut vehicle);
+        assert_eq!(codes(&vehicle), [wanted, set(&[])]);
+        let passes = |result: &TestResult| result.code == accused && result.passes();
+        assert!(vehicle.module().test_results().any(passes));
+        vehicle.key_on_only().unwrap();
+        clear(&mut vehicle);
+        vehicle.key_off();
+        drive(&mut vehicle);
+        drive(&mut vehicle);
+        assert_eq!(codes(&vehicle), [set(&[]), set(&[])]);
+    }
 }

@@ -396,6 +396,7 @@ fn limit_a_sound_valve_of_another_winding_sets_no_code() {
     let decoys = DrawnDecoys {
         other_winding: Some((other.place.clone(), other.part_number.clone())),
         old_codes: Vec::new(),
+        ..DrawnDecoys::default()
     };
     let drawn = Drawn { faults: Vec::new(), decoys };
     let odd: Vec<String> = (0..4)

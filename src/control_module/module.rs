@@ -11,6 +11,7 @@ use crate::control_module::code::Code;
 use crate::control_module::code_report::{ClearReport, CodeReport, Readiness, Refusal};
 use crate::control_module::counters::CounterReport;
 use crate::control_module::debounced_test::CircuitFault;
+use crate::control_module::elsewhere_monitor::ElsewhereMonitor;
 use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::Driver;
 use crate::control_module::memory::CodeMemory;
@@ -41,6 +42,7 @@ pub struct ControlModule {
     circuits: Vec<CircuitMonitor>,
     supply: Option<SupplyMonitor>,
     oil_pressure: Option<OilPressureMonitor>,
+    elsewhere: ElsewhereMonitor,
     watched_to: Tick,
     /// The performance codes of what each driver moves.
     moved_by: Vec<(Driver, Code)>,
@@ -63,6 +65,14 @@ impl ControlModule {
                 .collect(),
             supply: setup.supply.map(SupplyMonitor::new),
             oil_pressure: setup.oil_pressure.map(OilPressureMonitor::new),
+            elsewhere: ElsewhereMonitor::new(
+                &setup
+                    .known
+                    .iter()
+                    .filter(|known| setup.present_elsewhere.contains(&known.code))
+                    .copied()
+                    .collect::<Vec<_>>(),
+            ),
             watched_to: Tick(0),
             moved_by: setup
                 .known
@@ -134,7 +144,8 @@ impl ControlModule {
         }
     }
 
-    /// Beside the circuit task: judges the supply, and the oil pressure where there is a signal.
+    /// Beside the circuit task: judges the supply, the oil pressure where there is a signal, and what
+    /// is present elsewhere.
     pub fn supply_and_oil_task(
         &mut self,
         oil_pressure: Option<OilPressureSignal>,
@@ -146,6 +157,10 @@ impl ControlModule {
         }
         let elapsed_ms = tick.0.saturating_sub(self.watched_to.0);
         self.watched_to = tick;
+        self.elsewhere.take(self.is_running(), elapsed_ms);
+        for finding in self.elsewhere.findings() {
+            self.memory.note(&[finding], now);
+        }
         if let Some(monitor) = &mut self.supply {
             monitor.take(now, elapsed_ms);
             self.memory.note(&monitor.findings(), now);
@@ -304,6 +319,7 @@ impl ControlModule {
         if let Some(monitor) = &self.oil_pressure {
             monitor.digest(digest);
         }
+        self.elsewhere.digest(digest);
         digest.whole(self.watched_to.0);
         self.memory.digest(digest);
     }
@@ -323,6 +339,7 @@ impl ControlModule {
         self.circuits.iter_mut().for_each(|circuit| circuit.restart(tick));
         self.supply.iter_mut().for_each(SupplyMonitor::restart);
         self.oil_pressure.iter_mut().for_each(OilPressureMonitor::restart);
+        self.elsewhere.restart();
         self.watched_to = tick;
     }
 }

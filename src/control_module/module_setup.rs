@@ -25,6 +25,9 @@ pub struct ModuleSetup {
     /// The oil pressure's diagnosis, if the module has it.
     #[serde(default)]
     pub oil_pressure: Option<OilPressureLimits>,
+    /// Codes of faults that are present in what is not simulated.
+    #[serde(default)]
+    pub present_elsewhere: Vec<Code>,
     /// What earlier driving has left.
     pub history: History,
 }
@@ -117,7 +120,8 @@ impl ModuleSetup {
         let circuit = self.drivers.iter().flat_map(DriverCodes::all).map(|code| (code, "drivers"));
         let past = self.history.codes.iter().map(|past| (past.code, "history.codes"));
         let open = self.history.undecided.iter().map(|code| (*code, "history.undecided"));
-        for (code, user) in circuit.chain(past).chain(open) {
+        let present = self.present_elsewhere.iter().map(|code| (*code, "present_elsewhere"));
+        for (code, user) in circuit.chain(past).chain(open).chain(present) {
             if !listed.contains(&code) {
                 return Err(SetupFault::NotListed { code, user });
             }

@@ -1,10 +1,9 @@
 //! The posterior over worlds, step by step.
 
-use super::likelihood;
+use super::likelihood::{self, KnownCodes};
 use super::outcome::{Aspect, aspects};
 use super::remedy::Remedy;
 use super::world::Worlds;
-use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
@@ -21,7 +20,7 @@ const NEGLIGIBLE: f64 = 1e-7;
 pub struct Belief {
     worlds: Worlds,
     weights: Vec<f64>,
-    known: BTreeSet<Code>,
+    known: KnownCodes,
     /// What was already counted since the vehicle last changed: the same reading taken twice on
     /// the same state repeats its error and tells nothing new.
     counted: BTreeSet<String>,
@@ -31,10 +30,13 @@ impl Belief {
     /// Before any evidence.
     #[must_use]
     pub fn prior(worlds: Worlds) -> Self {
-        let known = worlds
-            .worlds
-            .first()
-            .map_or_else(BTreeSet::new, |world| world.session.briefing().vehicle.own_codes());
+        let known = worlds.worlds.first().map(|world| world.session.briefing()).map_or_else(
+            KnownCodes::default,
+            |briefing| KnownCodes {
+                own: briefing.vehicle.own_codes(),
+                false_ones: briefing.false_codes.clone(),
+            },
+        );
         let weights = worlds.priors.clone();
         Self { worlds, weights, known, counted: BTreeSet::new() }
     }
@@ -160,9 +162,9 @@ impl Belief {
         &self.worlds.worlds[world].session
     }
 
-    /// The codes that faults of this vehicle can set.
+    /// The codes that say something.
     #[must_use]
-    pub const fn known_codes(&self) -> &BTreeSet<Code> {
+    pub const fn known_codes(&self) -> &KnownCodes {
         &self.known
     }
 }

@@ -22,7 +22,12 @@ pub enum Aspect {
         /// The thing, as its own text.
         text: String,
     },
-    /// A set of codes.
+    /// The codes that are stored.
+    StoredCodes {
+        /// The codes.
+        codes: BTreeSet<Code>,
+    },
+    /// Another set of codes, such as the pending ones.
     Codes {
         /// The codes.
         codes: BTreeSet<Code>,
@@ -99,7 +104,7 @@ pub fn aspects(events: &[Event]) -> Vec<Aspect> {
             Event::NoAnswer { reason } => found.push(Aspect::kind(format!("{reason:?}"))),
             Event::Codes { stored, pending, lamp, .. } => {
                 found.push(Aspect::kind(format!("{lamp}")));
-                found.push(Aspect::Codes { codes: stored.iter().copied().collect() });
+                found.push(Aspect::StoredCodes { codes: stored.iter().copied().collect() });
                 found.push(Aspect::Codes { codes: pending.iter().copied().collect() });
             }
             Event::FreezeFrame { frame } => {

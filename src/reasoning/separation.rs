@@ -1,7 +1,7 @@
 //! Which tests tell a fault from its rivals.
 
 use super::belief::cost_of;
-use super::likelihood::differ;
+use super::likelihood::{KnownCodes, differ};
 use super::outcome::{Aspect, aspects};
 use super::probe::{Probe, asks_for_gauge, gauge_probe, probes, steps_to};
 use super::world::World;
@@ -63,7 +63,7 @@ pub fn separations<'w>(
     rivals: impl Iterator<Item = (usize, &'w World)>,
     history: &mut dyn FnMut(usize) -> Result<Session, VehicleError>,
 ) -> Result<Vec<Separation>, VehicleError> {
-    let known = briefing.vehicle.own_codes();
+    let known = KnownCodes { own: briefing.vehicle.own_codes(), ..KnownCodes::default() };
     let most = AFFORDABLE_SHARE * briefing.prices.comeback.as_units();
     let mut tests = Vec::new();
     let mut remembered = None;

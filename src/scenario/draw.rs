@@ -5,7 +5,7 @@
 //! shifts no other. Same scenario and seed, same case, on every platform.
 
 use super::load::Loaded;
-use super::schema::ScenarioFile;
+use super::schema::{CodeOrigin, ScenarioFile};
 use crate::assessment::rubric::Rubric;
 use crate::control_module::code::Code;
 use crate::faults::{self, Fault};
@@ -14,6 +14,7 @@ use crate::numerics::streams::Streams;
 use crate::session::setup::{Briefing, Hidden};
 use crate::vehicle::condition::{Condition, FittedValve};
 use crate::vehicle::spec::Id;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Healthy windings differ from their nominal resistance by up to this share: assumed, well inside
@@ -42,8 +43,10 @@ pub struct Drawn {
 pub struct DrawnDecoys {
     /// Place and part number of a healthy valve with another winding.
     pub other_winding: Option<(Id, Id)>,
-    /// Codes from long ago, in the order of the scenario.
+    /// Codes from long ago and false ones, in the order of the scenario.
     pub old_codes: Vec<Code>,
+    /// Codes of unrelated faults that are there.
+    pub present_codes: BTreeSet<Code>,
 }
 
 /// One case.
@@ -161,13 +164,18 @@ pub fn draw_fault(scenario: &ScenarioFile, streams: Streams) -> Drawn {
         .as_ref()
         .filter(|other| happens("other winding", other.chance))
         .map(|other| (other.place.clone(), other.part_number.clone()));
-    let old_codes = decoys
-        .old_codes
-        .iter()
-        .filter(|old| happens(&format!("old code {}", old.code), old.chance))
-        .map(|old| old.code)
-        .collect();
-    Drawn { faults, decoys: DrawnDecoys { other_winding, old_codes } }
+    let (mut old_codes, mut present_codes) = (Vec::new(), BTreeSet::new());
+    for old in &decoys.old_codes {
+        if happens(&format!("old code {}", old.code), old.chance) {
+            match old.origin {
+                CodeOrigin::Present => {
+                    present_codes.insert(old.code);
+                }
+                CodeOrigin::Historical | CodeOrigin::False => old_codes.push(old.code),
+            }
+        }
+    }
+    Drawn { faults, decoys: DrawnDecoys { other_winding, old_codes, present_codes } }
 }
 
 /// The hidden state of a vehicle with what was drawn. Its session seed is drawn from the same
@@ -187,6 +195,7 @@ pub fn hidden_of(briefing: &Briefing, drawn: &Drawn, streams: Streams) -> Hidden
             condition.valves.insert(place.id.clone(), FittedValve::new(part, spread));
         }
     }
+    condition.present_elsewhere.clone_from(&drawn.decoys.present_codes);
     condition.battery_charge = within(streams, "battery charge", BATTERY_CHARGE);
     condition.oil.hours = within(streams, "oil hours", OIL_HOURS);
     // A fault whose place the vehicle lacks changes nothing, and is not claimed in the debrief.

@@ -8,7 +8,7 @@ use super::check;
 use super::findings::{Findings, nearest, shown};
 use super::outline::Outline;
 use super::problem::{FileTrouble, Problem, ProblemKind, Thing};
-use super::schema::{ScenarioFile, VehicleFile};
+use super::schema::{CodeOrigin, ScenarioFile, VehicleFile};
 use super::{shared_routes, syntax};
 use crate::session::setup::{Briefing, Route};
 use crate::vehicle::spec::{Id, VehicleSpec};
@@ -83,6 +83,14 @@ impl Loaded {
             routes: self.routes(),
             customers_route: self.scenario.customers_route.clone(),
             workshop_temperature: self.scenario.workshop_temperature,
+            false_codes: self
+                .scenario
+                .decoys
+                .old_codes
+                .iter()
+                .filter(|old| old.origin == CodeOrigin::False)
+                .map(|old| (old.code, old.chance))
+                .collect(),
         }
     }
 }

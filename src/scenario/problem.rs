@@ -188,6 +188,11 @@ pub enum ProblemKind {
         /// The valve.
         valve: Id,
     },
+    /// A false code accuses a valve, and this one is no valve's.
+    NobodysCode {
+        /// The code.
+        code: Code,
+    },
     /// A code that stands for two things.
     RepeatedCode {
         /// The code.

@@ -101,7 +101,7 @@ pub struct Decoys {
     /// A healthy valve with another winding than the factory's.
     #[serde(default)]
     pub other_winding: Option<OtherWinding>,
-    /// Codes that were stored long ago.
+    /// Codes that the fault has not set.
     #[serde(default)]
     pub old_codes: Vec<OldCode>,
 }
@@ -118,12 +118,28 @@ pub struct OtherWinding {
     pub chance: f64,
 }
 
-/// A code that may be left in the module's memory from long ago.
+/// Where a code comes from that the fault has not set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum CodeOrigin {
+    /// An unrelated fault that was mended long ago: stays away once it is cleared.
+    #[default]
+    Historical,
+    /// An unrelated fault that is there: comes back after a clear.
+    Present,
+    /// One of a valve's own codes, left by somebody who unplugged something with the key on: it
+    /// accuses a sound circuit, is not pending and stays away once it is cleared.
+    False,
+}
+
+/// A code that is in the module's memory beside the fault.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct OldCode {
-    /// The code; none of the valves' own.
+    /// The code.
     pub code: Code,
+    /// Where it comes from.
+    #[serde(default)]
+    pub origin: CodeOrigin,
     /// Probability, 0 to 1.
     pub chance: f64,
 }

@@ -48,7 +48,7 @@ pub fn suppositions(loaded: &Loaded) -> Vec<Supposition> {
     for (variant, (other_winding, chance)) in (0..).zip(&variants) {
         for (drawn, weight) in &drawn {
             let decoys =
-                DrawnDecoys { other_winding: other_winding.clone(), old_codes: Vec::new() };
+                DrawnDecoys { other_winding: other_winding.clone(), ..DrawnDecoys::default() };
             let drawn = Drawn { faults: drawn.faults.clone(), decoys };
             suppositions.push(Supposition {
                 fault: drawn.faults.first().map(|fault| fault.name.clone()),

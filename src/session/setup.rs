@@ -26,6 +26,9 @@ pub struct Briefing {
     pub customers_route: Id,
     /// Temperature in the workshop; the vehicle has stood there overnight.
     pub workshop_temperature: Celsius,
+    /// How likely it is, 0 to 1, that a code stands in the memory that no fault has set. Nobody is told;
+    /// an expert expects it.
+    pub false_codes: BTreeMap<Code, f64>,
 }
 
 /// What the job sheet says, in the scenario's own words.

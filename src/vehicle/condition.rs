@@ -2,11 +2,12 @@
 
 use super::diagnostic_link::LinkCondition;
 use super::spec::{Id, ValvePart, VehicleSpec};
+use crate::control_module::code::Code;
 use crate::physics::coil::Winding;
 use crate::physics::oil::{self, Grade, Oil, Service};
 use crate::units::{Celsius, Ohms};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The state of everything that can go wrong, as physical parameters.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -34,6 +35,9 @@ pub struct Condition {
     pub battery_charge: f64,
     /// The diagnostic socket and its wires.
     pub link: LinkCondition,
+    /// Codes of faults that are present in what is not simulated, such as a leak of fuel vapour.
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    pub present_elsewhere: BTreeSet<Code>,
 }
 
 /// A contact that opens by itself: when it is shaken, when it is hot, or both.
@@ -238,6 +242,7 @@ impl Condition {
             oil: OilFill::in_use(spec.sump.full_litres, spec.oil.grade, SOUND_OIL_HOURS),
             battery_charge: 0.95,
             link: LinkCondition::SOUND,
+            present_elsewhere: BTreeSet::new(),
         }
     }
 }

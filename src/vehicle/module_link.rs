@@ -13,6 +13,7 @@ use crate::control_module::module_setup::ModuleSetup;
 use crate::control_module::oil_pressure_monitor::OilPressureMonitor;
 use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::units::{Amperes, Celsius, KilometresPerHour, Ohms, Rpm, Volts};
+use std::collections::BTreeSet;
 
 /// Warm-up cycles that an old code has behind it: long confirmed, its lamp out again.
 const OLD_CODE_WARM_UPS: u8 = 17;
@@ -23,7 +24,7 @@ const KILOMETRES_BEHIND: u16 = 1_150;
 
 /// The data of a vehicle's module.
 #[must_use]
-pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
+pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code], present: &BTreeSet<Code>) -> ModuleSetup {
     let monitors = &spec.module.monitors;
     let follows = &monitors.consequences;
     let mut known = Vec::new();
@@ -54,23 +55,30 @@ pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code]) -> ModuleSetup {
         let rule = |code| follows.oil_pressure.on(KnownCode::general(code));
         known.extend(OilPressureMonitor::CODES.map(rule));
     }
-    let own = spec.own_codes();
-    let mut codes = Vec::new();
-    for code in old_codes.iter().filter(|code| !own.contains(code)) {
-        let rule = rule_of_unrelated(*code);
-        known.push(KnownCode { lights_lamp: false, readiness: None, ..rule });
-        codes.push(PastCode {
+    let own: BTreeSet<Code> = known.iter().map(|known| known.code).collect();
+    let unrelated: BTreeSet<Code> =
+        old_codes.iter().chain(present).filter(|code| !own.contains(code)).copied().collect();
+    // They do not light the lamp, so that the lamp speaks of the concern (assumed).
+    known.extend(unrelated.into_iter().map(|code| KnownCode {
+        lights_lamp: false,
+        readiness: None,
+        ..rule_of_unrelated(code)
+    }));
+    let codes = old_codes
+        .iter()
+        .map(|code| PastCode {
             code: *code,
             state: PastState::Confirmed { clean_warm_ups: OLD_CODE_WARM_UPS },
             freeze_frame: None,
-        });
-    }
+        })
+        .collect();
     ModuleSetup {
         known,
         drivers,
         limits: monitors.circuit,
         supply: monitors.supply,
         oil_pressure: monitors.oil_pressure,
+        present_elsewhere: present.iter().filter(|code| !own.contains(code)).copied().collect(),
         history: History {
             codes,
             undecided: Vec::new(),

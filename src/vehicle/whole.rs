@@ -89,7 +89,7 @@ impl Vehicle {
         old_codes: &[Code],
         seed: u64,
     ) -> Result<Self, VehicleError> {
-        let module = ControlModule::new(&setup_of(&spec, old_codes))?;
+        let module = ControlModule::new(&setup_of(&spec, old_codes, &condition.present_elsewhere))?;
         let heat = EngineHeat::cold(ambient);
         let air = Streams::new(seed).stream("air in the oil");
         let engine = RunningEngine::new(

@@ -109,6 +109,7 @@ flaw-repeated-fault = this fault at “{ $name }” is in the list already. Take
 flaw-repeated-entry = “{ $name }” stands in this map already. Take one of the two out.
 flaw-no-answer = the customer has no answer about “{ $topic }”. Write { $topic }: and what the customer says, in quotation marks, among the answers.
 flaw-no-price = the part number “{ $part }” has no price. Write "{ $part }": and the price in hundredths among the prices of valves.
+flaw-nobodys-code = { $code } is no code of a valve, and a false code accuses one. Choose a valve's code, or leave `origin` out.
 flaw-own-code = { $code } is a code of “{ $valve }”, and one that has nothing to do with a valve is due here. Choose another.
 flaw-repeated-code = { $code } is taken already. Choose another code, or take this one out.
 flaw-same-winding = “{ $part }” is what the factory fits there, and another winding is due here. Choose another part number, or take other_winding out.

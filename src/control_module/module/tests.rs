@@ -34,6 +34,7 @@ fn setup() -> ModuleSetup {
         limits: CircuitLimits::default(),
         supply: None,
         oil_pressure: None,
+        present_elsewhere: Vec::new(),
         history: History::default(),
     }
 }

@@ -88,6 +88,7 @@ pub(super) fn said(kind: &ProblemKind, words: &Words) -> String {
             "flaw-own-code",
             &[("code", code.to_string().into()), ("valve", quoted::word(valve.as_str()).into())],
         ),
+        ProblemKind::NobodysCode { code } => one("flaw-nobodys-code", "code", &code.to_string()),
         ProblemKind::RepeatedCode { code } => one("flaw-repeated-code", "code", &code.to_string()),
         ProblemKind::SameWinding { part_number } => {
             one("flaw-same-winding", "part", part_number.as_str())

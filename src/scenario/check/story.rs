@@ -5,7 +5,7 @@ use crate::assessment::rubric::MarkCategory;
 use crate::faults::{FaultName, places};
 use crate::scenario::findings::{Findings, nearest, shown};
 use crate::scenario::problem::{ProblemKind, Thing};
-use crate::scenario::schema::ScenarioFile;
+use crate::scenario::schema::{CodeOrigin, ScenarioFile};
 use crate::scenario::shared_routes;
 use crate::session::setup::{Route, StepMinutes};
 use crate::session::step::CustomerTopic;
@@ -154,9 +154,15 @@ fn decoys(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
         let owner = vehicle.into_iter().flat_map(|vehicle| &vehicle.valves).find(|valve| {
             valves::own_codes(&valve.codes).iter().any(|(_, code)| *code == old.code)
         });
-        if let Some(valve) = owner {
-            let kind = ProblemKind::OwnCode { code: old.code, valve: valve.id.clone() };
-            findings.add(&path("code"), kind);
+        match (old.origin, owner) {
+            (CodeOrigin::Historical | CodeOrigin::Present, Some(valve)) => {
+                let kind = ProblemKind::OwnCode { code: old.code, valve: valve.id.clone() };
+                findings.add(&path("code"), kind);
+            }
+            (CodeOrigin::False, None) if vehicle.is_some() => {
+                findings.add(&path("code"), ProblemKind::NobodysCode { code: old.code });
+            }
+            _ => {}
         }
     }
     let Some(other) = &scenario.decoys.other_winding else {

@@ -145,6 +145,16 @@ fn decoys_that_would_not_be_decoys() {
     );
     one(
         "code: \"P0073\"",
+        "origin: False, code: ¦\"P0073\"",
+        ProblemKind::NobodysCode { code: "P0073".parse().unwrap() },
+    );
+    one(
+        "code: \"P0073\"",
+        "origin: Present, code: ¦\"P2091\"",
+        ProblemKind::OwnCode { code: "P2091".parse().unwrap(), valve: Id::from("exhaust-valve") },
+    );
+    one(
+        "code: \"P0073\"",
         "code: ¦\"P0456\"",
         ProblemKind::RepeatedCode { code: "P0456".parse().unwrap() },
     );

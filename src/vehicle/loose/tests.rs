@@ -17,6 +17,7 @@ fn condition(contacts: &[(&str, LooseContact)]) -> Condition {
         ),
         battery_charge: 0.9,
         link: LinkCondition::SOUND,
+        present_elsewhere: std::collections::BTreeSet::new(),
     }
 }
 

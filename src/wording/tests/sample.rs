@@ -42,6 +42,7 @@ pub(super) fn briefing() -> Briefing {
             .into(),
         customers_route: Id::from("hill-road"),
         workshop_temperature: Celsius(18.0),
+        false_codes: BTreeMap::new(),
     }
 }
 

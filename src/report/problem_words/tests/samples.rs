@@ -187,6 +187,7 @@ every!(one_of_each: ProblemKind {
     }],
     NoAnswer: [ProblemKind::NoAnswer { topic: CustomerTopic::When }],
     NoPrice: [ProblemKind::NoPrice { part_number: number() }],
+    NobodysCode: [ProblemKind::NobodysCode { code: Code(0x0456) }],
     OwnCode: [ProblemKind::OwnCode { code: Code(0x0010), valve: valve() }],
     RepeatedCode: [ProblemKind::RepeatedCode { code: Code(0x0010) }],
     SameWinding: [ProblemKind::SameWinding { part_number: number() }],
