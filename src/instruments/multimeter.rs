@@ -4,7 +4,7 @@
 //! on ohms a current source with a limited voltage, on amperes a shunt behind a fuse. The display
 //! shows 6,000 counts and changes its range by itself.
 
-use crate::physics::circuit::{CircuitError, Element, OhmSource};
+use crate::physics::circuit::{CircuitError, OhmSource, Seen};
 use crate::vehicle::harness::Wiring;
 use serde::{Deserialize, Serialize};
 
@@ -183,20 +183,27 @@ impl Multimeter {
         red: &str,
         black: &str,
     ) -> Result<Sensed, CircuitError> {
+        let seen = phases
+            .iter()
+            .map(|(share, wiring)| Ok((*share, seen_between(wiring, red, black)?)))
+            .collect::<Result<Vec<_>, CircuitError>>()?;
         let mut standing_volts = 0.0;
-        for (share, wiring) in phases {
-            standing_volts += share * with_resistor(wiring, red, black, VOLTS_INPUT_OHMS)?.0;
+        for (share, seen) in &seen {
+            if let Some(seen) = seen {
+                standing_volts += share * seen.with_resistor(VOLTS_INPUT_OHMS)?.0;
+            }
         }
         let mut fuse_blew = false;
         let on_scale = match function {
             MeterFunction::Volts => autorange(standing_volts * self.volts_gain, &VOLTS_RANGES),
-            MeterFunction::Ohms => self.sense_ohms(phases, red, black)?,
+            MeterFunction::Ohms => self.sense_ohms(&seen)?,
             MeterFunction::Amps => {
                 let mut amperes = 0.0;
                 if self.fuse_whole {
-                    for (share, wiring) in phases {
-                        amperes +=
-                            share * with_resistor(wiring, red, black, SHUNT_OHMS + LEADS_OHMS)?.1;
+                    for (share, seen) in &seen {
+                        if let Some(seen) = seen {
+                            amperes += share * seen.with_resistor(SHUNT_OHMS + LEADS_OHMS)?.1;
+                        }
                     }
                 }
                 if amperes.abs() > AMPS_FUSE_A {
@@ -210,21 +217,11 @@ impl Multimeter {
         Ok(Sensed { on_scale, standing_volts, fuse_blew })
     }
 
-    fn sense_ohms(
-        &self,
-        phases: &[(f64, Wiring)],
-        red: &str,
-        black: &str,
-    ) -> Result<Option<OnScale>, CircuitError> {
+    fn sense_ohms(&self, seen: &[(f64, Option<Seen>)]) -> Result<Option<OnScale>, CircuitError> {
         for (full_scale, range_a) in OHMS_RANGES {
-            let source = OhmSource {
-                range_a,
-                compliance_v: OHMS_COMPLIANCE_V,
-                internal_ohms: OHMS_INTERNAL,
-            };
             let mut volts = 0.0;
-            for (share, wiring) in phases {
-                volts += share * with_ohm_source(wiring, red, black, source)?;
+            for (share, seen) in seen {
+                volts += share * with_ohm_source(seen.as_ref(), range_a)?;
             }
             let value = (volts / range_a) * self.ohms_gain - self.zeroed_ohms;
             if value.abs() <= full_scale {
@@ -235,37 +232,28 @@ impl Multimeter {
     }
 }
 
-/// Voltage at the leads [V] and current through the meter [A] with a resistance between two nodes.
-fn with_resistor(
-    wiring: &Wiring,
-    red: &str,
-    black: &str,
-    ohms: f64,
-) -> Result<(f64, f64), CircuitError> {
-    let (Some(a), Some(b)) = (wiring.node(red), wiring.node(black)) else {
-        return Ok((0.0, 0.0));
-    };
-    let mut network = wiring.network.clone();
-    let meter = network.add(Element::Resistor { a, b, ohms });
-    let solution = network.solve()?;
-    Ok((solution.volts_between(a, b), solution.amperes(meter)))
+/// The wiring as the two leads see it; `None` with a lead in the air.
+fn seen_between(wiring: &Wiring, red: &str, black: &str) -> Result<Option<Seen>, CircuitError> {
+    match (wiring.node(red), wiring.node(black)) {
+        (Some(red), Some(black)) => wiring.network.seen_between(red, black).map(Some),
+        _ => Ok(None),
+    }
 }
 
-fn with_ohm_source(
-    wiring: &Wiring,
-    red: &str,
-    black: &str,
-    source: OhmSource,
-) -> Result<f64, CircuitError> {
-    let (Some(a), Some(b)) = (wiring.node(red), wiring.node(black)) else {
+/// Voltage at the meter's sockets [V] while its source drives a range's current [A].
+fn with_ohm_source(seen: Option<&Seen>, range_a: f64) -> Result<f64, CircuitError> {
+    let Some(seen) = seen else {
         // A lead in the air: nothing takes the current.
-        return Ok(source.compliance_v);
+        return Ok(OHMS_COMPLIANCE_V);
     };
-    let mut network = wiring.network.clone();
-    let tip = network.add_node();
-    network.add(Element::Resistor { a: tip, b: a, ohms: LEADS_OHMS });
-    network.add(Element::OhmMeter { red: tip, black: b, source });
-    Ok(network.solve()?.volts_between(tip, b))
+    // The leads are in series with the source: seen from their tips they add to its resistance.
+    let source = OhmSource {
+        range_a,
+        compliance_v: OHMS_COMPLIANCE_V,
+        internal_ohms: OHMS_INTERNAL + LEADS_OHMS,
+    };
+    let (volts, amperes) = seen.with_ohm_source(source)?;
+    Ok(volts + amperes * LEADS_OHMS)
 }
 
 /// Chooses the smallest range that holds the value.

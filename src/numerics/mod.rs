@@ -8,7 +8,7 @@ pub mod digest;
 pub mod elementary;
 pub mod linear;
 pub mod root;
-pub mod sparse;
+pub mod star_mesh;
 pub mod stiff;
 pub mod streams;
 pub mod whole;

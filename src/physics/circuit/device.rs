@@ -19,7 +19,7 @@ const THERMAL_VOLTAGE_V: f64 = 1.380_649e-23 * 300.15 / 1.602_176_634e-19;
 
 /// Leakage conductance across every junction [S], the usual aid of circuit simulators: without
 /// it a node between two blocking diodes would float.
-const LEAKAGE_S: f64 = 1e-12;
+pub(super) const LEAKAGE_S: f64 = 1e-12;
 
 /// Voltage in reverse, in units of the exponential's scale, beyond which the exponential (below
 /// 2e-35) no longer shows: for saturation currents up to a thousand amperes.
@@ -29,7 +29,7 @@ impl DiodeLaw {
     /// Current [A] from anode to cathode and its slope [S] at a voltage [V] across the diode.
     #[must_use]
     pub fn current(&self, volts: f64) -> (f64, f64) {
-        if volts < -FAR_IN_REVERSE * self.scale_v() {
+        if self.is_far_in_reverse(volts) {
             // What the exponential still adds lies below the last bit of both sums.
             (LEAKAGE_S * volts - self.saturation_a, LEAKAGE_S)
         } else {
@@ -37,7 +37,13 @@ impl DiodeLaw {
         }
     }
 
-    fn scale_v(&self) -> f64 {
+    /// Whether the exponential no longer shows at a voltage [V] across the diode.
+    pub(super) fn is_far_in_reverse(&self, volts: f64) -> bool {
+        volts < -FAR_IN_REVERSE * self.scale_v()
+    }
+
+    /// Voltage over which the exponential grows by e [V].
+    pub(super) fn scale_v(&self) -> f64 {
         self.ideality * THERMAL_VOLTAGE_V
     }
 
@@ -87,12 +93,20 @@ impl OhmSource {
     /// and black.
     #[must_use]
     pub fn current(&self, volts: f64) -> (f64, f64) {
-        let limited = (self.compliance_v - volts) / self.internal_ohms;
-        if limited < self.range_a {
-            (limited, -1.0 / self.internal_ohms)
+        if self.is_limited(volts) {
+            (self.limited_a(volts), -1.0 / self.internal_ohms)
         } else {
             (self.range_a, 0.0)
         }
+    }
+
+    /// Whether it gives less than the current of its range.
+    pub(super) fn is_limited(&self, volts: f64) -> bool {
+        self.limited_a(volts) < self.range_a
+    }
+
+    fn limited_a(&self, volts: f64) -> f64 {
+        (self.compliance_v - volts) / self.internal_ohms
     }
 }
 

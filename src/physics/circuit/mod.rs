@@ -16,12 +16,13 @@
 //! assert!((solution.volts_between(1, 0) - 10.0).abs() < 1e-12);
 //! ```
 
+mod curve;
 mod device;
 mod network;
-mod tangent;
+mod reduced;
 
 #[cfg(test)]
 mod tests;
 
 pub use device::{DiodeLaw, FilamentLaw, OhmSource};
-pub use network::{CircuitError, Element, Network, Solution};
+pub use network::{CircuitError, Element, Network, Seen, Solution};

@@ -1,7 +1,8 @@
 //! Assembly and solution of a network.
 
+use super::curve::Curve;
 use super::device::{DiodeLaw, FilamentLaw, OhmSource};
-use super::tangent::Tangent;
+use super::reduced::{Added, Reduced};
 use crate::numerics::linear::LinearError;
 use thiserror::Error;
 
@@ -88,17 +89,6 @@ pub enum CircuitError {
     },
 }
 
-/// Newton iterations allowed; networks of this program need fewer than twenty.
-const MOST_ITERATIONS: u32 = 200;
-/// A change of all voltages below this ends the iteration [V]: far under any display's last digit.
-const SETTLED_V: f64 = 1e-9;
-/// Below this change [V] an iteration that no longer shrinks has reached the rounding of its own
-/// arithmetic: a node tied to its neighbour by milliohms and to earth by megohms cannot be
-/// resolved to more digits than `f64` has.
-const ROUNDING_V: f64 = 1e-6;
-/// Largest change of a voltage in one iteration [V], which keeps a diode's exponential in reach.
-const LONGEST_STEP_V: f64 = 30.0;
-
 /// A network of elements between numbered nodes.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Network {
@@ -137,26 +127,6 @@ impl Element {
             Self::Current { from, to, .. } => (from, to),
             Self::OhmMeter { red, black, .. } => (red, black),
         }
-    }
-
-    /// Current from the first end through the element to the second [A] and its slope [S].
-    #[inline]
-    pub(super) fn current(&self, volts: f64) -> (f64, f64) {
-        match *self {
-            Self::Resistor { ohms, .. } => (volts / ohms, 1.0 / ohms),
-            Self::Source { volts: emf, ohms, .. } => ((volts - emf) / ohms, 1.0 / ohms),
-            Self::Diode { law, .. } => law.current(volts),
-            Self::Filament { law, .. } => law.current(volts),
-            Self::Current { amperes, .. } => (amperes, 0.0),
-            Self::OhmMeter { source, .. } => {
-                let (pushed, slope) = source.current(volts);
-                (-pushed, -slope)
-            }
-        }
-    }
-
-    pub(super) const fn is_linear(&self) -> bool {
-        matches!(self, Self::Resistor { .. } | Self::Source { .. } | Self::Current { .. })
     }
 }
 
@@ -206,49 +176,68 @@ impl Network {
     /// # Errors
     /// [`CircuitError`] when a node floats or the iteration does not settle; never a wrong value.
     pub fn solve(&self) -> Result<Solution, CircuitError> {
-        let mut volts = vec![0.0; self.nodes];
-        let mut tangent = Tangent::new(self.nodes, &self.elements);
-        let linear = self.elements.iter().all(Element::is_linear);
-        let mut step_v = f64::INFINITY;
-        for _ in 0..MOST_ITERATIONS {
-            let wanted = tangent
-                .solve(&self.elements, &volts)
-                .map_err(|source| CircuitError::Floating { nodes: self.nodes, source })?;
-            let previous_v = step_v;
-            step_v = 0.0;
-            for (voltage, wanted) in volts[1..].iter_mut().zip(wanted) {
-                let whole = wanted - *voltage;
-                // The first answer of a linear network is the answer, however far away it lies.
-                let step =
-                    if linear { whole } else { whole.clamp(-LONGEST_STEP_V, LONGEST_STEP_V) };
-                *voltage += step;
-                step_v = step_v.max(step.abs());
-            }
-            let stalled = step_v < ROUNDING_V && step_v >= 0.5 * previous_v;
-            if linear || step_v < SETTLED_V || stalled {
-                return Ok(self.solution(volts));
-            }
-            if step_v.is_nan() {
-                break;
-            }
-        }
-        Err(CircuitError::NotConverged { step_v, iterations: MOST_ITERATIONS })
-    }
-
-    fn solution(&self, volts: Vec<f64>) -> Solution {
+        let reduced = Reduced::new(self.nodes, &self.elements, &[])?;
+        let (volts, of_curves) = reduced.solve()?;
+        let mut of_curves = of_curves.into_iter();
         let amperes = self
             .elements
             .iter()
             .map(|element| {
                 let (first, second) = element.ends();
-                let current = element.current(volts[first] - volts[second]).0;
-                match element {
-                    // A source and a meter are asked what they deliver.
-                    Element::Source { .. } | Element::OhmMeter { .. } => -current,
-                    _ => current,
+                let across = volts[first] - volts[second];
+                // A source and a meter are asked what they deliver.
+                match *element {
+                    Element::Resistor { ohms, .. } => across / ohms,
+                    Element::Source { volts: emf, ohms, .. } => (emf - across) / ohms,
+                    Element::Current { amperes, .. } => amperes,
+                    Element::Diode { .. } | Element::Filament { .. } => {
+                        of_curves.next().unwrap_or(0.0)
+                    }
+                    Element::OhmMeter { .. } => -of_curves.next().unwrap_or(0.0),
                 }
             })
             .collect();
-        Solution { volts, amperes }
+        Ok(Solution { volts, amperes })
+    }
+
+    /// What two nodes show of the network to an instrument between them. It is worked out once, however
+    /// many ranges the instrument tries.
+    ///
+    /// # Errors
+    /// [`CircuitError`] when a node floats.
+    pub fn seen_between(&self, red: usize, black: usize) -> Result<Seen, CircuitError> {
+        let reduced = Reduced::new(self.nodes, &self.elements, &[red, black])?;
+        Ok(Seen { reduced, red, black })
+    }
+}
+
+/// A network as two of its nodes show it.
+#[derive(Debug, Clone)]
+pub struct Seen {
+    reduced: Reduced,
+    red: usize,
+    black: usize,
+}
+
+impl Seen {
+    /// Voltage of the red node against the black one [V] and current from red to black [A] through a
+    /// resistance [ohm], above zero, between them.
+    ///
+    /// # Errors
+    /// [`CircuitError`] as [`Network::solve`].
+    pub fn with_resistor(&self, ohms: f64) -> Result<(f64, f64), CircuitError> {
+        self.reduced.solve_with(self.red, self.black, Added::Siemens(1.0 / ohms))
+    }
+
+    /// Voltage of the red node against the black one [V] and current [A] that an ohmmeter's source pushes
+    /// out of its red lead.
+    ///
+    /// # Errors
+    /// [`CircuitError`] as [`Network::solve`].
+    pub fn with_ohm_source(&self, source: OhmSource) -> Result<(f64, f64), CircuitError> {
+        let curve = Curve::of_ohm_source(source);
+        let (volts, amperes) =
+            self.reduced.solve_with(self.red, self.black, Added::Curve(curve))?;
+        Ok((volts, -amperes))
     }
 }
