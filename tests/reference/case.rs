@@ -20,11 +20,16 @@ pub struct Case {
     pub coil_celsius: f64,
     /// For the simulator: what differs from the netlist's own values.
     pub netlist: Vec<(&'static str, f64)>,
+    /// Lines that the netlist gets beside its own.
+    pub lines: String,
     /// Whether the module lacks supply even with the key on: told to the simulator, found by the
     /// program.
     pub module_dead: fn(Circumstances) -> bool,
     /// Intake and exhaust driver whenever the key is on, where the case and not the reading says.
     pub drivers: Option<(Driver, Driver)>,
+    /// Whether intake and exhaust driver protect themselves when they are closed: told to the simulator,
+    /// found by the program.
+    pub opens_itself: (bool, bool),
 }
 
 /// A fault of the table: its column, what it does to the program's parameters, and what to the
@@ -65,8 +70,10 @@ impl Case {
             battery_celsius,
             coil_celsius: 20.0,
             netlist: Vec::new(),
+            lines: String::new(),
             module_dead: |_| false,
             drivers: None,
+            opens_itself: (false, false),
         }
     }
 

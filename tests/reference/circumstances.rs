@@ -81,6 +81,16 @@ impl Circumstances {
         self
     }
 
+    /// With the drivers open that protect themselves.
+    pub fn protected(mut self, (intake, exhaust): (bool, bool)) -> Self {
+        for (driver, opens) in [(&mut self.intake, intake), (&mut self.exhaust, exhaust)] {
+            if opens && *driver == Driver::On {
+                *driver = Driver::Off;
+            }
+        }
+        self
+    }
+
     /// The steady states of one period with the share of time of each.
     pub fn phases(self) -> Vec<(f64, Self)> {
         match self.intake {

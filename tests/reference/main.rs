@@ -21,6 +21,7 @@ mod case;
 mod circumstances;
 mod comparison;
 mod contact;
+mod faults;
 mod instruments;
 mod mended;
 mod original;

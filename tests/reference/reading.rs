@@ -127,6 +127,7 @@ impl Reading {
     /// Written for the simulator: one netlist for each phase, with the phase's share of time.
     pub fn decks(&self, wiring: Wiring, case: &Case) -> Vec<(f64, Deck)> {
         let deck = |at: Circumstances| {
+            let at = at.protected(case.opens_itself);
             let mut set = case.netlist.clone();
             set.extend(at.netlist(wiring, (case.module_dead)(at)));
             let (red, black) = (self.red, self.black);
@@ -145,7 +146,7 @@ impl Reading {
                 Probe::BareVolts => (format!("eshow reading 0 {red} {black} 1"), &[][..]),
             };
             Deck {
-                netlist: Deck::with_parameters(wiring.netlist(), &set),
+                netlist: Deck::with_parameters(wiring.netlist(), &set) + &case.lines,
                 meter: lines,
                 ranges_a: ranges.iter().map(|(_, amperes)| *amperes).collect(),
             }

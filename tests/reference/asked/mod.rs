@@ -2,6 +2,7 @@
 //! count the same comparisons.
 
 pub mod contact;
+pub mod faults;
 pub mod mended;
 pub mod original;
 pub mod random;
@@ -20,5 +21,6 @@ pub fn all() -> Vec<Comparison> {
         valve_fuse::blown(),
         contact::sweep(),
         random::vehicles(),
+        faults::everywhere(),
     ]
 }
