@@ -83,5 +83,6 @@ fn tick(demands: &[Demand]) -> Duration {
         }
         black_box(engine.pressure());
     });
+    assert!(engine.speed().0 > 500.0, "a stalled engine has nothing to work out");
     Duration::from_secs_f64(together.as_secs_f64() / demands.len() as f64)
 }
