@@ -51,13 +51,12 @@ impl Reduced {
         let mut mesh = Mesh::new(nodes);
         let mut left = Vec::with_capacity(16);
         let mut keep = |node: usize| {
-            let place = node.checked_sub(1).map(|_| {
+            node.checked_sub(1).map(|_| {
                 left.iter().position(|known| *known == node).unwrap_or_else(|| {
                     left.push(node);
                     left.len() - 1
                 })
-            });
-            place
+            })
         };
         for node in wanted {
             keep(*node);
