@@ -1,7 +1,9 @@
 //! The areas of the page in their order.
 
 use super::row::Row;
-use super::{circuits, codes, copper, hydraulics, oil, planning, services, solenoids};
+use super::{
+    battery, circuits, codes, copper, hydraulics, idle, oil, planning, services, solenoids,
+};
 
 /// Rows about one thing, with the code that they call.
 pub struct Area {
@@ -17,9 +19,11 @@ pub fn all() -> Vec<Area> {
     vec![
         copper::area(),
         circuits::area(),
+        battery::area(),
         solenoids::area(),
         oil::area(),
         hydraulics::area(),
+        idle::area(),
         codes::area(),
         services::area(),
         planning::area(),

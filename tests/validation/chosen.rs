@@ -1,12 +1,15 @@
 //! Figures that were chosen with a published one in view. They are shown beside it and prove nothing.
 
 use super::row::digits;
-use super::sources::{self, Source};
-use faultwright::physics::battery;
+use super::sources;
 use faultwright::physics::oil::{Grade, Oil};
 use faultwright::physics::pump::Pump;
 use faultwright::physics::wire::Cable;
+use faultwright::scenario::load::demo;
 use faultwright::units::{Celsius, Rpm};
+use faultwright::vehicle::condition::Condition;
+use faultwright::vehicle::whole::Vehicle;
+use std::sync::Arc;
 
 /// A figure that was chosen.
 pub struct Chosen {
@@ -16,19 +19,12 @@ pub struct Chosen {
     pub ours: String,
 }
 
-fn rest(
-    item: &'static str,
-    charge: f64,
-    source: &Source,
-    published: f64,
-    decimals: usize,
-) -> Chosen {
-    Chosen {
-        item,
-        source: source.key.to_owned(),
-        published: format!("{} V", digits(published, decimals)),
-        ours: format!("{} V", digits(battery::rest_voltage(charge, Celsius(20.0)).0, 2)),
-    }
+/// Current of the starter of the vehicle that the program carries, at 20 °C [A].
+fn starter_a() -> f64 {
+    let spec = Arc::new(demo().expect("the scenario that the program carries").vehicle);
+    let condition = Condition::sound(&spec);
+    let vehicle = Vehicle::new(spec, condition, Celsius(20.0), &[], 1).expect("a sound vehicle");
+    vehicle.cranking().expect("a solution").expect("a starter").current.0
 }
 
 pub fn all() -> Vec<Chosen> {
@@ -38,21 +34,12 @@ pub fn all() -> Vec<Chosen> {
         format!("{} bar", digits(bar, 2))
     };
     let trade = "rule of the trade".to_owned();
-    let mut list: Vec<Chosen> = [
-        ("battery at rest, full", 1.0, 12.66, 12.6),
-        ("battery at rest, three quarters", 0.75, 12.45, 12.4),
-        ("battery at rest, half", 0.5, 12.30, 12.2),
-        ("battery at rest, a quarter", 0.25, 12.15, 12.0),
-    ]
-    .into_iter()
-    .flat_map(|(item, charge, first, second)| {
-        [
-            rest(item, charge, &sources::BATTERY_MOTORHOME, first, 2),
-            rest(item, charge, &sources::BATTERY_LIST, second, 1),
-        ]
-    })
-    .collect();
-    list.push(rest("battery at rest, empty", 0.0, &sources::BATTERY_LIST, 11.6, 1));
+    let mut list = vec![Chosen {
+        item: "current of the starter at 20 °C",
+        source: sources::STARTER_DRAW.key.to_owned(),
+        published: "at most 150 to 185 A for four cylinders".to_owned(),
+        ours: format!("{} A", digits(starter_a(), 0)),
+    }];
     for (item, mm2, most) in [
         ("1 m of cable of 0.5 mm²", 0.5, 37.1),
         ("1 m of cable of 0.75 mm²", 0.75, 24.7),

@@ -9,12 +9,16 @@
 #![expect(clippy::expect_used, reason = "a test fails by panicking")]
 
 mod area;
+mod battery;
 mod bench;
 mod chosen;
 mod circuits;
 mod codes;
 mod copper;
 mod hydraulics;
+mod idle;
+#[path = "../idle/mod.rs"]
+mod idle_reference;
 mod oil;
 mod page;
 mod planning;

@@ -1,5 +1,6 @@
 //! Other programs' answers, compared with ours.
 
+use super::idle_reference;
 use super::stored::rows;
 use super::wiring_reference::{agreement, asked};
 use faultwright::physics::coil::Winding;
@@ -28,6 +29,7 @@ pub fn all() -> Vec<Comparison> {
     list.push(strokes());
     list.push(pulses());
     list.push(gallery());
+    list.extend(idle());
     list
 }
 
@@ -64,6 +66,32 @@ fn wiring() -> Vec<Comparison> {
             }
         })
         .collect()
+}
+
+/// An engine left to itself, started and disturbed, at the tick of a session: its fires fall to the tick.
+fn idle() -> impl Iterator<Item = Comparison> {
+    let rows: usize =
+        idle_reference::CASES.map(|case| idle_reference::theirs(case).len()).iter().sum();
+    let greatest = idle_reference::CASES
+        .map(|case| idle_reference::apart(case, 1))
+        .into_iter()
+        .fold([0.0_f64; 3], |most, apart| core::array::from_fn(|k| most[k].max(apart[k])));
+    [
+        ("engine left to itself, speed", 6.0, "rpm"),
+        ("engine left to itself, pressure in the manifold", 0.5, "kPa"),
+        ("engine left to itself, residual gas", 0.005, "of the charge"),
+    ]
+    .into_iter()
+    .zip(greatest)
+    .map(move |((what, allowed, unit), greatest)| Comparison {
+        what,
+        stored_in: "idle.csv",
+        program: "Python, fourth order, steps that end at each half turn",
+        compared: rows,
+        greatest: format!("{} {unit}", below(greatest)),
+        allowed: format!("{allowed} {unit}"),
+        holds: greatest < allowed,
+    })
 }
 
 /// Strokes of a valve against an adaptive solver.

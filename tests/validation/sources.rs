@@ -22,7 +22,12 @@ sources! {
     ASTM_D341_PAGE "D341 page" "A public page on ASTM D341 with examples (olezol.com, viscosity-temperature-extrapolation-astm-d341).";
     ASTM_D2270 "D2270" "ASTM D2270, worked examples of procedures A (§5.1.4) and B (§6.1.4), read in public copies (dgaequipment.com, pages 2791 and 2793).";
     BATTERY_MOTORHOME "battery table 1" "Open-circuit voltages by charge in a motorhome magazine's question page (motorhome.com, checking and maintaining batteries).";
+    BATTERY_HANDBOOK "battery table 3" "Open-circuit voltages by charge as handbooks of batteries print them; quoted from memory.";
     BATTERY_LIST "battery table 2" "Open-circuit voltages by charge, rounded to a tenth of a volt, in a public mailing list (lists.ettus.com, thread QQLF57CG).";
+    BATTERY_RESISTANCE "battery resistance" "A public page on starting batteries: the resistance of a healthy one is usually below 10 mohm (poweringautos.com, internal resistance of a 12 V car battery; it also prints 38 and 90 mohm, with which no battery would turn a starter, so it is a weak source).";
+    COLD_CRANKING "cold cranking" "Ratings of starting batteries of about 50 A h by EN 50342-1, -18 °C and 7.5 V after ten seconds; quoted from memory.";
+    CRANKING_PAGE "cranking page" "A public page: a healthy battery drops to 9.5 to 10.5 V while the engine is started (us.ok.com/ask/how-much-can-a-car-battery-voltage-drop-when-starting).";
+    CRANKING_SERVICE "cranking test" "Vehicle makers' service text on a cold cranking test: below 9.6 V at the battery the starter is to be looked at; at 12.5 V or more it does not turn as it should.";
     CODE_EXAMPLES "code examples" "Public pages that spell codes out bit by bit: blog.csdn.net/m0_56208280/article/details/134818081 (0x0143), talk.maemo.org post 1257514 (0x0135), cnblogs.com/cokefentas/p/17514220 (0xC073, 0x9000), blog.csdn.net/qq_42957717/article/details/122546367 (0x0127, 0x8039, 0x4031), ptrnatesting.blogspot.com (0x96A1). They describe SAE J2012 / ISO 15031-6.";
     COMPUTER "irregular computer" "Exercise of a textbook on decision graphs (F. V. Jensen and T. D. Nielsen, Bayesian Networks and Decision Graphs), inputs read at quesba.com, id 1404697; answer by brute force over all sixteen orders, the book's own was not found.";
     COMPUTER_RETRIES "computer, retries" "The same inputs; answer of a model checker for partially observed decisions (storm).";
@@ -44,9 +49,13 @@ sources! {
     ORIFICE_HEAD "orifice, head" "A public worked example: Cd 0.62, 0.001 m², a head of 2 m of water, 0.00388 m³/s (calhub.xyz/physics/orifice-flow).";
     ORIFICE_HYDRAULIC "orifice, oil" "A hydraulics trainer's example: 30 l/min of mineral oil through a bore of 2 mm, 288 bar (insanehydraulics.com, orifice pressure drop theory).";
     ORIFICE_US "orifice, US" "The US trade's form for specific gravity 1, Q[gpm] = (D[in]/0.23)² √Δp[psi] (hoseandfittings.com/hydor).";
+    REGULATOR "regulator" "Two vehicle makers' service texts, charging voltage by the temperature of the regulator.";
+    RESIDUAL_GAS "residual gas" "Correlation of residual gas of Fox, Cheng and Heywood, SAE 931025: the paper was not read, its two terms and four constants were, in the source of a published engine-cycle program; values by hand.";
+    RESIDUAL_TEXTBOOK "residual gas, textbook" "J. B. Heywood, Internal Combustion Engine Fundamentals: from 20 % at light load to 7 % at full load in a spark-ignition engine; quoted from memory.";
     RL_DECAY "RL decay" "Worked example: 7.50 mH, 3.00 ohm, 10.0 A, after 5.00 ms (holooly.com, the 7.50 mH inductor); question and method read, digits recomputed.";
     RL_RISE "RL rise" "Worked example: 45 mH, 60 ohm, 15 V, after 7.0 ms (ask.okorder.com, 778268).";
     SAE_J300 "J300" "SAE J300, JAN 2015, kinematic viscosity at 100 °C, read in public copies of its table (raso.name, viscosity grades for engine oils).";
+    STARTER_DRAW "starter draw" "A public sheet of general figures for the most current of a starter on the vehicle at room temperature: 150 to 185 A for four cylinders (scribd.com/document/486200162).";
     SERVICE_CODES "code rules" "Vehicle makers' service text on code memory: pending after the first driving cycle with the fault, confirmed with the lamp after the next, lamp out after three passing cycles, code erased after 40 warm-ups, a permanent code gone after a clear and one passing cycle.";
     SERVICE_COILS "coil windows" "Two groups of vehicle makers' service text, resistance of oil-control valves at 0, 20 and 40 °C, each rounded to 0.1 ohm.";
     SERVICE_WARM_UP "warm-up" "Vehicle makers' service text: a warm-up cycle is a rise of at least 22 °C (40 °F) that reaches at least 71 °C (160 °F).";
