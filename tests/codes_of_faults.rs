@@ -405,3 +405,31 @@ fn limit_a_false_code_is_not_pending_and_stays_away_once_cleared() {
         assert_eq!(codes(&vehicle), [set(&[]), set(&[])]);
     }
 }
+
+/// A monitor that an inhibited driver silences keeps the figures of its last decision, and the circuit
+/// that silences it shows a figure beyond its limit, also over the wire.
+#[test]
+fn limit_figures_are_those_of_the_last_decision_and_tell_a_failure() {
+    let figures = |vehicle: &Vehicle, code: &str| -> Vec<TestResult> {
+        let of_it = vehicle.module().test_results().filter(|it| it.code.to_string() == code);
+        of_it.copied().collect()
+    };
+    let mut sound = vehicle(|_| ());
+    let mut broken = with(FaultKind::OpenCoil, "intake-valve", 0.5);
+    let before = figures(&broken, "P0012");
+    assert!(before.iter().all(TestResult::passes) && before.iter().any(|it| it.value > 0.0));
+    drive(&mut broken);
+    assert_eq!(figures(&broken, "P0012"), before, "silenced");
+    drive(&mut sound);
+    assert_ne!(figures(&sound, "P0012"), before, "decided anew");
+    assert!(figures(&broken, "P0010").iter().all(|it| !it.passes()));
+
+    broken.key_on_only().unwrap();
+    let exchange = broken.exchange(&[0x06, 0xE1]).unwrap();
+    let LinkReply::Message(bytes) = exchange.reply else { panic!("no answer") };
+    // Service, then nine bytes a test: monitor, test, scaling, value, least, most.
+    let open = &bytes[1..10];
+    let word = |at: usize| u16::from_be_bytes([open[at], open[at + 1]]);
+    assert_eq!(open[..3], [0xE1, 0x80, 0x10]);
+    assert!(word(3) > word(7), "{} ms beyond {} ms", word(3), word(7));
+}

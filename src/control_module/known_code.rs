@@ -3,6 +3,7 @@
 
 use crate::control_module::code::Code;
 use crate::control_module::freeze_frame::FreezeFrame;
+use crate::control_module::test_result::TestResult;
 use serde::{Deserialize, Serialize};
 
 /// One driver of the module, by its place in the module's list of drivers.
@@ -146,6 +147,9 @@ pub struct History {
     /// Codes whose monitor has come to no decision since the last clear: none long after one, all
     /// just after one.
     pub undecided: Vec<Code>,
+    /// The figures behind the decisions since the last clear; one about an undecided code is not taken.
+    #[serde(default)]
+    pub results: Vec<TestResult>,
     /// Warm-up cycles since the last clear, 0 to 255.
     pub warm_ups_since_clear: u8,
     /// Time with the engine running since the last clear \[s\], whole seconds, 0 or more.

@@ -68,6 +68,7 @@ impl CodeMemory {
             cycle: WarmUp::default(),
             drive: DrivePattern::default(),
         };
+        memory.note_results(&history.results);
         memory.counters.note_lamp(memory.commands_lamp());
         memory
     }

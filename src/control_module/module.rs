@@ -139,8 +139,9 @@ impl ControlModule {
             self.memory.note_conditions(now);
         }
         for (circuit, sense) in self.circuits.iter_mut().zip(senses) {
-            self.memory.note(&circuit.judge(sense, tick), now);
-            self.memory.note_results(&circuit.results());
+            let findings = circuit.judge(sense, tick);
+            self.memory.note(&findings, now);
+            note_figures(&mut self.memory, &findings, &circuit.results());
         }
     }
 
@@ -163,19 +164,26 @@ impl ControlModule {
         }
         if let Some(monitor) = &mut self.supply {
             monitor.take(now, elapsed_ms);
-            self.memory.note(&monitor.findings(), now);
-            self.memory.note_results(&monitor.results());
+            let findings = monitor.findings();
+            self.memory.note(&findings, now);
+            note_figures(&mut self.memory, &findings, &monitor.results());
         }
         if let (Some(monitor), Some(signal)) = (&mut self.oil_pressure, oil_pressure) {
             monitor.take(signal, now, elapsed_ms);
-            self.memory.note(&monitor.findings(), now);
-            self.memory.note_results(&monitor.results());
+            let findings = monitor.findings();
+            self.memory.note(&findings, now);
+            note_figures(&mut self.memory, &findings, &monitor.results());
         }
     }
 
-    /// Takes what other monitors say. A finding about what an inhibited driver moves is not
+    /// Takes what other monitors say, and the figures behind it. A finding about what an inhibited driver moves is not
     /// taken: the valve does not do what the monitor thinks it was told.
-    pub fn note_findings(&mut self, findings: &[Finding], now: &FreezeFrame) {
+    pub fn note_findings(
+        &mut self,
+        findings: &[Finding],
+        results: &[TestResult],
+        now: &FreezeFrame,
+    ) {
         if self.power == Power::Asleep {
             return;
         }
@@ -183,6 +191,7 @@ impl ControlModule {
             let silenced_by = self.memory.rule(finding.code).silenced_by;
             if !silenced_by.is_some_and(|driver| self.inhibited(driver)) {
                 self.memory.note(&[*finding], now);
+                note_figures(&mut self.memory, &[*finding], results);
             }
         }
     }
@@ -209,13 +218,6 @@ impl ControlModule {
                     self.memory.is_confirmed(code) && circuit.verdict(fault) != Verdict::Passed
                 })
         })
-    }
-
-    /// Takes the figures behind what other monitors said.
-    pub fn note_results(&mut self, results: &[TestResult]) {
-        if self.power != Power::Asleep {
-            self.memory.note_results(results);
-        }
     }
 
     /// Whether cam control holds this driver's camshaft at rest, because a code about what the driver
@@ -341,6 +343,15 @@ impl ControlModule {
         self.oil_pressure.iter_mut().for_each(OilPressureMonitor::restart);
         self.elsewhere.restart();
         self.watched_to = tick;
+    }
+}
+
+/// Keeps the figures of monitors that have come to a decision; one that has not keeps those of its last.
+fn note_figures(memory: &mut CodeMemory, findings: &[Finding], results: &[TestResult]) {
+    for finding in findings.iter().filter(|finding| finding.verdict != Verdict::NotRun) {
+        for result in results.iter().filter(|result| result.code == finding.code) {
+            memory.note_results(&[*result]);
+        }
     }
 }
 

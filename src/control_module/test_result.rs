@@ -38,6 +38,12 @@ impl Measure {
         }
     }
 
+    /// Whether a value that reaches its upper limit fails; otherwise it must exceed it.
+    #[must_use]
+    pub const fn fails_at_its_limit(self) -> bool {
+        !matches!(self, Self::HuntingShare | Self::ResponseTime)
+    }
+
     /// A number for fingerprints and for a reader's list, fixed here.
     #[must_use]
     pub const fn number(self) -> u8 {
@@ -74,9 +80,10 @@ impl TestResult {
     /// reaches its limit, a share or a response time when it exceeds it.
     #[must_use]
     pub fn passes(&self) -> bool {
-        let is_below = match self.measure {
-            Measure::HuntingShare | Measure::ResponseTime => self.value <= self.most,
-            _ => self.value < self.most,
+        let is_below = if self.measure.fails_at_its_limit() {
+            self.value < self.most
+        } else {
+            self.value <= self.most
         };
         self.value >= self.least && is_below
     }

@@ -10,7 +10,7 @@
 use super::engine_link;
 use super::error::VehicleError;
 use super::spec::Id;
-use super::test_numbers::numbered_tests;
+use super::test_numbers::{NumberedTest, numbered_tests};
 use super::whole::Vehicle;
 use crate::control_module::module::ControlModule;
 use crate::control_module::services::answering::{Answer, Effect, Senses};
@@ -182,8 +182,14 @@ impl Vehicle {
                     .test_results()
                     .find(|it| it.code == numbered.code && it.measure == numbered.measure);
                 let told = result.map(|it| {
-                    let [value, least, most] =
+                    let [value, least, limit] =
                         [it.value, it.least, it.most].map(|figure| numbered.told(figure));
+                    // On the wire a limit is the last value that passes.
+                    let most = if it.measure.fails_at_its_limit() {
+                        NumberedTest::below(limit)
+                    } else {
+                        limit
+                    };
                     (value, least, most)
                 });
                 TestResult::new(numbered.monitor, numbered.test, numbered.scaling(), told)

@@ -323,10 +323,8 @@ impl Vehicle {
     fn note_performance(&mut self, moment: &FreezeFrame) {
         for valve in &self.spec.valves {
             let monitor = self.engine.cam(valve.cam).monitor();
-            for dated in monitor.findings() {
-                self.module.note_findings(&[dated.finding], moment);
-            }
-            self.module.note_results(&monitor.results());
+            let findings = monitor.findings().map(|dated| dated.finding);
+            self.module.note_findings(&findings, &monitor.results(), moment);
         }
     }
 }

@@ -7,13 +7,21 @@
 
 use super::spec::VehicleSpec;
 use crate::control_module::code::Code;
+use crate::control_module::oil_pressure_monitor::OilPressureMonitor;
 use crate::control_module::services::test_result::{FIRST_OWN_TEST, Scaling, VALVE_TIMING};
+use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::control_module::test_result::Measure;
 
 /// First monitor of the maker's own numbering (SAE J1979, from memory).
 const OWN_MONITOR: u8 = 0xE1;
+/// The supply's monitor, and that of the oil pressure: the next numbers of the maker's own.
+const SUPPLY_MONITOR: u8 = 0xE2;
+/// See [`SUPPLY_MONITOR`].
+const OIL_PRESSURE_MONITOR: u8 = 0xE3;
 /// Numbers set aside for each valve.
 const TESTS_A_VALVE: usize = 8;
+/// Step in which a reader shows what is told \[s, %\].
+const SHOWN_STEP: f64 = 0.01;
 /// From a share to what is told of it.
 const PERCENT: f64 = 100.0;
 
@@ -44,6 +52,12 @@ impl NumberedTest {
     #[must_use]
     pub fn told(&self, figure: f64) -> f64 {
         if self.measure == Measure::HuntingShare { figure * PERCENT } else { figure }
+    }
+
+    /// The last figure that a reader shows below one that was told.
+    #[must_use]
+    pub fn below(told: f64) -> f64 {
+        told - SHOWN_STEP
     }
 
     /// A figure of the measure from what was told.
@@ -86,5 +100,26 @@ pub fn numbered_tests(spec: &VehicleSpec) -> Vec<NumberedTest> {
         of(OWN_MONITOR, &circuit.map(|code| (code, Measure::TimeOfCircuitFault)), &mut circuits);
     }
     timing.append(&mut circuits);
+    let monitors = &spec.module.monitors;
+    let shared = [
+        (
+            SUPPLY_MONITOR,
+            monitors.supply.is_some(),
+            SupplyMonitor::CODES.to_vec(),
+            Measure::TimeOfSupplyFault,
+        ),
+        (
+            OIL_PRESSURE_MONITOR,
+            monitors.oil_pressure.is_some(),
+            OilPressureMonitor::CODES.to_vec(),
+            Measure::TimeOfOilPressureFault,
+        ),
+    ];
+    for (monitor, is_there, codes, measure) in shared {
+        if is_there {
+            let tests = (FIRST_OWN_TEST..).zip(codes);
+            timing.extend(tests.map(|(test, code)| NumberedTest { monitor, test, code, measure }));
+        }
+    }
     timing
 }

@@ -188,6 +188,7 @@ fn limit_an_old_unrelated_code_ages_away() {
     };
     let history = History {
         codes: vec![past],
+        results: Vec::new(),
         undecided: vec![PHASE],
         warm_ups_since_clear: 60,
         running_seconds_since_clear: 100_000,

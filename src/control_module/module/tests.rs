@@ -128,7 +128,7 @@ impl Bench {
     }
 
     fn note(&mut self, code: Code, verdict: Verdict) {
-        self.module.note_findings(&[Finding { code, verdict }], &self.now);
+        self.module.note_findings(&[Finding { code, verdict }], &[], &self.now);
     }
 }
 
