@@ -119,15 +119,15 @@ fn judge(session: &Session, fault: Option<&Fault>) -> Debrief {
     let wanted: Vec<Supposition> = suppositions(scenario())
         .into_iter()
         .filter(|supposed| {
-            let is_truth = supposed.fault == fault.map(|fault| fault.name.clone());
-            let is_rival = supposed.fault.as_ref().is_some_and(|name| {
+            let is_truth = supposed.faults.first() == fault.map(|fault| &fault.name);
+            let is_rival = supposed.faults.first().is_some_and(|name| {
                 let leaves_open = matches!(
                     name.kind,
                     FaultKind::OpenCoil | FaultKind::CorrodedPin | FaultKind::BrokenWire
                 );
                 leaves_open && name.place.as_str().starts_with("intake")
             });
-            supposed.variant == 0 && (is_truth || is_rival || supposed.fault.is_none())
+            supposed.variant == 0 && (is_truth || is_rival || supposed.faults.is_empty())
         })
         .collect();
     let worlds = Worlds::begin(briefing(), &wanted, &|_, _| {}).unwrap();

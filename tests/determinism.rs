@@ -113,7 +113,7 @@ fn replay_worlds_begun_on_one_thread_or_many_are_the_same() {
         let worlds: Vec<_> = worlds
             .worlds
             .iter()
-            .map(|world| (world.fault.clone(), world.variant, world.session.digest()))
+            .map(|world| (world.faults.clone(), world.variant, world.session.digest()))
             .collect();
         (priors, worlds)
     };

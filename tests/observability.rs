@@ -145,7 +145,7 @@ fn captures_differ(one: &Cursors, other: &Cursors) -> bool {
 
 /// The mildest severity at which the scenario may draw a fault.
 fn mildest(name: &FaultName) -> Fault {
-    let prior = scenario().scenario.faults.iter().find(|prior| prior.name() == *name);
+    let prior = scenario().scenario.faults.iter().find(|prior| prior.names() == [name.clone()]);
     let severity = prior.map_or(0.0, |prior| prior.severity.0);
     Fault { name: name.clone(), severity }
 }

@@ -39,7 +39,7 @@ fn bench() -> &'static Bench {
             .into_iter()
             .filter(|supposition| supposition.variant == 0)
             .filter(|supposition| {
-                supposition.fault.as_ref().is_some_and(|fault| {
+                supposition.faults.first().is_some_and(|fault| {
                     wanted.iter().any(|(kind, place)| fault.kind == *kind && fault.place == **place)
                 })
             })
@@ -47,7 +47,7 @@ fn bench() -> &'static Bench {
         let hidden = |kind| {
             chosen
                 .iter()
-                .find(|s| s.fault.as_ref().is_some_and(|fault| fault.kind == kind))
+                .find(|s| s.faults.first().is_some_and(|fault| fault.kind == kind))
                 .map(|s| s.hidden.clone())
                 .unwrap()
         };
@@ -218,7 +218,7 @@ fn limit_a_repair_done_leaves_nothing_to_repair() {
     let left: f64 = belief
         .leading(usize::MAX)
         .into_iter()
-        .filter(|(world, _)| belief.fault_left(*world).is_some())
+        .filter(|(world, _)| !belief.faults_left(*world).is_empty())
         .map(|(_, weight)| weight)
         .sum();
     assert!(left < 0.01, "{left}");

@@ -85,18 +85,16 @@ fn judge(case: &Case, session: &Session) -> Debrief {
     debrief(session, case.hidden.faults.clone(), worlds(), &case.rubric, &|_, _| {}).unwrap()
 }
 
-/// The weight that the expert gives in the end to the faults that the true fault's first remedy
-/// takes away, and the greatest weight of any other.
-fn weight_of_truth(judged: &Debrief, truth: Option<&FaultName>) -> (f64, f64) {
+/// The weight that the expert gives in the end to what the remedies of the truth take away, no more
+/// and no less, and the greatest weight of anything else.
+fn weight_of_truth(judged: &Debrief, truth: &[FaultName]) -> (f64, f64) {
+    let alike = |one: &FaultName, other: &FaultName| {
+        Remedy::of(one).iter().any(|remedy| remedy.fixes(other))
+    };
     let (mut right, mut wrong) = (0.0_f64, 0.0_f64);
-    for (fault, weight) in &judged.review.at_end {
-        let is_right = match (truth, fault) {
-            (None, None) => true,
-            (Some(truth), Some(fault)) => {
-                Remedy::of(truth).iter().any(|remedy| remedy.fixes(fault))
-            }
-            _ => false,
-        };
+    for (faults, weight) in &judged.review.at_end {
+        let is_right = truth.len() == faults.len()
+            && truth.iter().all(|one| faults.iter().any(|other| alike(one, other)));
         if is_right {
             right += weight;
         } else {
@@ -135,8 +133,8 @@ fn complaints(seed: u64) -> Vec<String> {
     expect(judged.critical.is_empty(), format!("critical: {:?}", judged.critical));
     expect(judged.passed, "not passed".to_owned());
     expect(judged.total > GOOD_WORK, format!("{:.1} points: {:?}", judged.total, judged.marks));
-    let truth = case.hidden.faults.first().map(|fault| &fault.name);
-    let (right, other) = weight_of_truth(&judged, truth);
+    let truth: Vec<_> = case.hidden.faults.iter().map(|fault| fault.name.clone()).collect();
+    let (right, other) = weight_of_truth(&judged, &truth);
     expect(
         right > other,
         format!("{truth:?} has {right:.3} in the end, something else {other:.3}"),

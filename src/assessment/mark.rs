@@ -1,6 +1,7 @@
 //! A mark and what it rests on.
 
 use super::rubric::MarkCategory;
+use crate::faults::FaultName;
 use crate::reasoning::expert::Proposal;
 use crate::session::event::Breach;
 use crate::session::step::Section;
@@ -66,6 +67,13 @@ pub enum About {
     Repair {
         /// Chance that it would take the fault away [0 to 1].
         chance: f64,
+    },
+    /// One of several faults that were there together was mended, or was not.
+    Part {
+        /// The fault.
+        fault: FaultName,
+        /// Mended.
+        is_mended: bool,
     },
     /// The vehicle came back, or did not.
     CameBack {

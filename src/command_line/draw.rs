@@ -23,12 +23,7 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
             screen.progress("progress-dealing", shown(number + 1), shown(count));
         }
         let case = deal(&loaded, first.wrapping_add(number))?;
-        let faults: Vec<String> = case
-            .hidden
-            .faults
-            .iter()
-            .map(|fault| place::fault(&fault.name, screen.words))
-            .collect();
+        let faults: Vec<_> = case.hidden.faults.iter().map(|fault| fault.name.clone()).collect();
         if format == Format::Json {
             let mut line = json!({
                 "scenario": case.scenario.text.scenario_name,
@@ -47,15 +42,7 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
                 &[
                     ("seed", case.seed.to_string().into()),
                     ("title", case.briefing.job.title.as_str().into()),
-                    (
-                        "faults",
-                        if faults.is_empty() {
-                            place::diagnosis(None, screen.words)
-                        } else {
-                            screen.words.all_of(&faults)
-                        }
-                        .into(),
-                    ),
+                    ("faults", place::diagnoses(&faults, screen.words).into()),
                 ],
             );
             screen.data(&text);

@@ -3,7 +3,7 @@
 use super::likelihood::{self, KnownCodes};
 use super::outcome::{Aspect, aspects};
 use super::remedy::Remedy;
-use super::world::Worlds;
+use super::world::{Hypothesis, Worlds};
 use crate::faults::FaultName;
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
@@ -51,8 +51,8 @@ impl Belief {
         let mut predicted: Vec<Option<Vec<Aspect>>> = Vec::with_capacity(self.weights.len());
         let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
         for (world, weight) in self.worlds.worlds.iter_mut().zip(&self.weights) {
-            if let (Some(remedy), Some(fault)) = (&remedy, &world.fault) {
-                world.repaired |= remedy.fixes(fault);
+            if let Some(remedy) = &remedy {
+                world.left.retain(|fault| !remedy.fixes(fault));
             }
             predicted.push(if *weight > NEGLIGIBLE {
                 Some(aspects(&world.session.take_unlogged(&entry.step)?))
@@ -107,7 +107,7 @@ impl Belief {
                             .iter()
                             .zip(predicted)
                             .filter(|(world, _)| {
-                                world.fault == worlds[place].fault
+                                world.faults == worlds[place].faults
                                     && world.variant == worlds[place].variant
                             })
                             .filter_map(|(_, other)| match other.as_ref()?.get(number)? {
@@ -124,14 +124,21 @@ impl Belief {
             .collect()
     }
 
-    /// Probability of each fault, `None` for "nothing wrong"; sums to one.
+    /// Probability of each hypothesis; sums to one.
     #[must_use]
-    pub fn by_fault(&self) -> BTreeMap<Option<FaultName>, f64> {
+    pub fn by_hypothesis(&self) -> BTreeMap<Hypothesis, f64> {
         let mut sums = BTreeMap::new();
         for (world, weight) in self.worlds.worlds.iter().zip(&self.weights) {
-            *sums.entry(world.fault.clone()).or_insert(0.0) += weight;
+            *sums.entry(world.faults.clone()).or_insert(0.0) += weight;
         }
         sums
+    }
+
+    /// The share of each fault in what is wrong, `None` for "nothing wrong"; sums to one. See
+    /// [`shares`].
+    #[must_use]
+    pub fn by_fault(&self) -> BTreeMap<Option<FaultName>, f64> {
+        shares(&self.by_hypothesis())
     }
 
     /// Worlds that still matter, with their number and weight, heaviest first; at most `most`.
@@ -149,11 +156,10 @@ impl Belief {
         order
     }
 
-    /// The fault that is still there in a world; `None` when nothing is, or no longer.
+    /// The faults that are still there in a world; none when nothing is, or no longer.
     #[must_use]
-    pub fn fault_left(&self, world: usize) -> Option<&FaultName> {
-        let world = &self.worlds.worlds[world];
-        world.fault.as_ref().filter(|_| !world.repaired)
+    pub fn faults_left(&self, world: usize) -> &[FaultName] {
+        &self.worlds.worlds[world].left
     }
 
     /// The session of a world.
@@ -167,6 +173,23 @@ impl Belief {
     pub const fn known_codes(&self) -> &KnownCodes {
         &self.known
     }
+}
+
+/// Probabilities of hypotheses as shares of single faults: faults that come together share the
+/// probability of being there evenly, so that the sum stays one. This is how a list of suspects
+/// with confidences that sum to one speaks of more than one fault.
+#[must_use]
+pub fn shares(belief: &BTreeMap<Hypothesis, f64>) -> BTreeMap<Option<FaultName>, f64> {
+    let mut shares = BTreeMap::new();
+    for (faults, chance) in belief {
+        if faults.is_empty() {
+            *shares.entry(None).or_insert(0.0) += chance;
+        }
+        for fault in faults {
+            *shares.entry(Some(fault.clone())).or_insert(0.0) += chance / faults.len() as f64;
+        }
+    }
+    shares
 }
 
 /// Whether the step was not possible.

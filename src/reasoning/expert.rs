@@ -84,7 +84,7 @@ impl Expert {
     /// The same with the oil pressure gauge at hand, where one of the worlds asks for it.
     #[must_use]
     pub fn with_gauge_for(mut self, worlds: &Worlds) -> Self {
-        if worlds.worlds.iter().any(|world| asks_for_gauge(world.fault.as_ref())) {
+        if worlds.worlds.iter().any(|world| asks_for_gauge(&world.faults)) {
             self.probes.push(gauge_probe(&self.briefing.vehicle));
         }
         self
@@ -237,7 +237,7 @@ impl Expert {
         }
         let mut remedies = BTreeMap::new();
         for (world, _) in belief.leading(usize::MAX) {
-            for remedy in belief.fault_left(world).map_or_else(Vec::new, Remedy::of) {
+            for remedy in Remedy::of_all(belief.faults_left(world)) {
                 if remedies.contains_key(&remedy) {
                     continue;
                 }
@@ -275,10 +275,11 @@ fn repair_cost(
     prices: &PriceList,
 ) -> (f64, Option<Remedy>) {
     let total: f64 = weighted.iter().map(|(_, weight)| weight).sum();
-    let mut left: BTreeMap<&FaultName, f64> = BTreeMap::new();
+    let mut left: BTreeMap<&[FaultName], f64> = BTreeMap::new();
     for (world, weight) in weighted {
-        if let Some(fault) = belief.fault_left(*world) {
-            *left.entry(fault).or_insert(0.0) += weight / total;
+        let faults = belief.faults_left(*world);
+        if !faults.is_empty() {
+            *left.entry(faults).or_insert(0.0) += weight / total;
         }
     }
     let mut cost = 0.0;
@@ -293,7 +294,7 @@ fn repair_cost(
             .map(|(remedy, price)| {
                 let chance: f64 = left
                     .iter()
-                    .filter(|(fault, _)| remedy.fixes(fault))
+                    .filter(|(faults, _)| remedy.fixes_all(faults))
                     .map(|(_, weight)| weight)
                     .sum();
                 (chance, *price, remedy)
@@ -310,7 +311,7 @@ fn repair_cost(
         cost += going_on * price;
         first.get_or_insert_with(|| remedy.clone());
         going_on -= chance;
-        left.retain(|fault, _| !remedy.fixes(fault));
+        left.retain(|faults, _| !remedy.fixes_all(faults));
     }
 }
 

@@ -1,10 +1,10 @@
 //! The expert: what the evidence says, what each test would tell, and what it is worth.
 //!
 //! Sees what an apprentice sees, the steps and events of a session and the briefing, and never
-//! the hidden state. A hypothesis is a fault; a *world* is a session of the same case in which
-//! that fault, at one severity, is the truth. The likelihood of an event comes from taking the
+//! the hidden state. A hypothesis is a fault, or several that come together; a *world* is a session
+//! of the same case in which they, each at one severity, are the truth. The likelihood of an event comes from taking the
 //! same step in every world and comparing: the same physics, with the instrument's tolerance as
-//! noise. Single faults only; pairs come with the depth of this module.
+//! noise.
 
 pub mod belief;
 pub mod expert;

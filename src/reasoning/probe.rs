@@ -123,10 +123,10 @@ pub fn gauge_probe(spec: &VehicleSpec) -> Probe {
     Probe { need: off, steps, shows: 2 }
 }
 
-/// Whether a fault is one that oil pressure tells about and the level on the stick does not.
+/// Whether one of some faults is one that oil pressure tells about and the level on the stick does not.
 #[must_use]
-pub fn asks_for_gauge(fault: Option<&FaultName>) -> bool {
-    fault.is_some_and(|fault| fault.kind.is_in_oil() && fault.kind != FaultKind::LowOil)
+pub fn asks_for_gauge(faults: &[FaultName]) -> bool {
+    faults.iter().any(|fault| fault.kind.is_in_oil() && fault.kind != FaultKind::LowOil)
 }
 
 /// Every test of the shipped instruments that makes sense on a vehicle, from its own data.

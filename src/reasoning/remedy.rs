@@ -24,6 +24,8 @@ pub enum Remedy {
     TopUp,
     /// Change oil and filter.
     ChangeOil,
+    /// Several of these, for faults that come together; never one within another.
+    Together(Vec<Self>),
 }
 
 impl Remedy {
@@ -59,6 +61,42 @@ impl Remedy {
         }
     }
 
+    /// The repairs that can take all of several faults away; for one fault its own. None for none.
+    #[must_use]
+    pub fn of_all(faults: &[FaultName]) -> Vec<Self> {
+        let mut ways: Vec<Vec<Self>> = vec![Vec::new()];
+        for fault in faults {
+            ways = ways
+                .iter()
+                .flat_map(|way| {
+                    Self::of(fault).into_iter().map(move |remedy| {
+                        let mut way = way.clone();
+                        if !way.contains(&remedy) {
+                            way.push(remedy);
+                        }
+                        way
+                    })
+                })
+                .collect();
+        }
+        ways.into_iter()
+            .filter_map(|mut way| {
+                way.sort();
+                match way.len() {
+                    0 => None,
+                    1 => way.pop(),
+                    _ => Some(Self::Together(way)),
+                }
+            })
+            .collect()
+    }
+
+    /// Whether it takes all of several faults away.
+    #[must_use]
+    pub fn fixes_all(&self, faults: &[FaultName]) -> bool {
+        faults.iter().all(|fault| self.fixes(fault))
+    }
+
     /// Whether it takes that fault away. Mending the wire that blew a fuse does: the fuse is what
     /// followed from it, and a new one holds then.
     #[must_use]
@@ -68,6 +106,9 @@ impl Remedy {
             Self::Mend(place) => {
                 of.contains(self) || of.contains(&Self::MendAndFuse(place.clone()))
             }
+            // The sump is full again after it, and what was in the oil is gone.
+            Self::ChangeOil => fault.kind.is_in_oil(),
+            Self::Together(parts) => parts.iter().any(|part| part.fixes(fault)),
             _ => of.contains(self),
         }
     }
@@ -127,6 +168,20 @@ impl Remedy {
             Self::Replace(element) => replacing(spec, element, sighted),
             Self::TopUp => vec![Step::TopUpOil],
             Self::ChangeOil => vec![Step::ChangeOil { grade: spec.oil.grade }],
+            Self::Together(parts) => {
+                let mut steps: Vec<Step> = Vec::new();
+                for step in parts.iter().flat_map(|part| part.steps(briefing, sighted)) {
+                    // What one repair has opened is open for the next.
+                    let opens = matches!(
+                        step,
+                        Step::Remove { .. } | Step::Unplug { .. } | Step::Key { .. }
+                    );
+                    if !(opens && steps.contains(&step)) {
+                        steps.push(step);
+                    }
+                }
+                steps
+            }
         }
     }
 }

@@ -4,8 +4,7 @@ use super::belief::{Belief, cost_of, was_refused};
 use super::expert::{Expert, Proposal};
 use super::probe::{Probe, steps_to};
 use super::remedy::Remedy;
-use super::world::Worlds;
-use crate::faults::FaultName;
+use super::world::{Hypothesis, Worlds};
 use crate::session::attempt::Entry;
 use crate::session::setup::Briefing;
 use crate::session::step::{KeyPosition, Step};
@@ -26,10 +25,10 @@ const FREE_CONFIRMATIONS: u32 = 2;
 pub struct StepReview {
     /// Which entry of the log.
     pub entry: usize,
-    /// Probability of each fault before the step.
-    pub before: BTreeMap<Option<FaultName>, f64>,
-    /// Probability of each fault after it.
-    pub after: BTreeMap<Option<FaultName>, f64>,
+    /// Probability of each hypothesis before the step.
+    pub before: BTreeMap<Hypothesis, f64>,
+    /// Probability of each hypothesis after it.
+    pub after: BTreeMap<Hypothesis, f64>,
     /// What the step cost [units of the currency].
     pub cost: f64,
     /// Expected cost of the rest of the job before the step.
@@ -50,8 +49,8 @@ pub struct Review {
     pub steps: Vec<StepReview>,
     /// Expected cost of the whole job at the start.
     pub value_at_start: f64,
-    /// Probability of each fault at the end.
-    pub at_end: BTreeMap<Option<FaultName>, f64>,
+    /// Probability of each hypothesis at the end.
+    pub at_end: BTreeMap<Hypothesis, f64>,
 }
 
 impl Review {
@@ -80,7 +79,7 @@ pub fn review(
     let mut repaired = false;
     let mut confirmations = 0;
     for (number, entry) in log.iter().enumerate() {
-        let before = belief.by_fault();
+        let before = belief.by_hypothesis();
         let value = valuation.cost;
         let cost = cost_of(&entry.events, briefing.prices.labour_per_hour);
         let confirms = is_test(&entry.step)
@@ -106,7 +105,7 @@ pub fn review(
                 // have shown, so that luck is neither praised nor blamed.
                 (None, Some(expected)) => expected,
                 // A repair is weighed by its chance before it was done.
-                (Some(remedy), _) => cost + (1.0 - chance(&before, remedy)) * value,
+                (Some(remedy), _) => cost + rest_after(&before, remedy, cost, value),
                 _ => cost + next.cost,
             };
             let regret = (spent - value).max(0.0);
@@ -116,7 +115,7 @@ pub fn review(
         steps.push(StepReview {
             entry: number,
             before,
-            after: belief.by_fault(),
+            after: belief.by_hypothesis(),
             cost,
             value,
             proposal,
@@ -125,15 +124,38 @@ pub fn review(
         valuation = next;
         progress(number + 1, log.len());
     }
-    let at_end = belief.by_fault();
+    let at_end = belief.by_hypothesis();
     Ok(Review { steps, value_at_start, at_end })
 }
 
-/// Probability that a repair takes the fault away.
-fn chance(belief: &BTreeMap<Option<FaultName>, f64>, remedy: &Remedy) -> f64 {
+/// Expected cost of what is left to do after a repair that cost something. Where it takes away one
+/// of several faults, what it cost was part of the job.
+fn rest_after(
+    belief: &BTreeMap<Hypothesis, f64>,
+    remedy: &Remedy,
+    cost: f64,
+    value: f64,
+) -> f64 {
     belief
         .iter()
-        .filter(|(fault, _)| fault.as_ref().is_some_and(|fault| remedy.fixes(fault)))
+        .map(|(faults, chance)| {
+            let fixed = faults.iter().filter(|fault| remedy.fixes(fault)).count();
+            chance
+                * match fixed {
+                    0 => value,
+                    all if all == faults.len() => 0.0,
+                    _ => (value - cost).max(0.0),
+                }
+        })
+        .sum()
+}
+
+/// Probability that a repair takes something away that is wrong: the fault, or one of several.
+#[must_use]
+pub fn chance(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy) -> f64 {
+    belief
+        .iter()
+        .filter(|(faults, _)| faults.iter().any(|fault| remedy.fixes(fault)))
         .map(|(_, weight)| weight)
         .sum()
 }

@@ -4,7 +4,7 @@ use super::belief::cost_of;
 use super::likelihood::{KnownCodes, differ};
 use super::outcome::{Aspect, aspects};
 use super::probe::{Probe, asks_for_gauge, gauge_probe, probes, steps_to};
-use super::world::World;
+use super::world::{Hypothesis, World};
 use crate::faults::FaultName;
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
@@ -18,8 +18,8 @@ const AFFORDABLE_SHARE: f64 = 0.75;
 /// How one rival is told apart.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Separation {
-    /// The rival; `None` is "nothing wrong".
-    pub rival: Option<FaultName>,
+    /// The rival; no fault is "nothing wrong".
+    pub rival: Hypothesis,
     /// Tests that tell it apart, cheapest first, as far as they were looked for.
     pub tests: Vec<Step>,
     /// How many tests it takes to be sure.
@@ -37,13 +37,21 @@ impl Separation {
 /// Tests that must tell each rival from the truth.
 const WANTED_TESTS: usize = 2;
 
-/// How many tests are wanted between two faults: two, but one between contacts of the same
-/// connector, which only the eye tells apart, because a probe reaches the harness side alone.
-fn wanted(spec: &VehicleSpec, truth: Option<&FaultName>, rival: Option<&FaultName>) -> usize {
-    let connector = |fault: Option<&FaultName>| match fault.and_then(|f| spec.element(&f.place)) {
-        Some(HarnessElement::Pin { connector, .. }) => Some(connector.clone()),
+/// How many tests are wanted between two hypotheses: two, but one between contacts of the same
+/// connector, which only the eye tells apart, because a probe reaches the harness side alone; and
+/// one between hypotheses that have a fault in common: once that is mended, what is left can be
+/// looked for anew.
+fn wanted(spec: &VehicleSpec, truth: &[FaultName], rival: &[FaultName]) -> usize {
+    let connector = |faults: &[FaultName]| match faults {
+        [fault] => match spec.element(&fault.place) {
+            Some(HarnessElement::Pin { connector, .. }) => Some(connector.clone()),
+            _ => None,
+        },
         _ => None,
     };
+    if truth.iter().any(|fault| rival.contains(fault)) {
+        return 1;
+    }
     match (connector(truth), connector(rival)) {
         (Some(first), Some(second)) if first == second => 1,
         _ => WANTED_TESTS,
@@ -58,7 +66,7 @@ fn wanted(spec: &VehicleSpec, truth: Option<&FaultName>, rival: Option<&FaultNam
 /// [`VehicleError`] when a session cannot be simulated.
 pub fn separations<'w>(
     briefing: &Briefing,
-    fault: Option<&FaultName>,
+    faults: &[FaultName],
     truth: &Session,
     rivals: impl Iterator<Item = (usize, &'w World)>,
     history: &mut dyn FnMut(usize) -> Result<Session, VehicleError>,
@@ -69,8 +77,7 @@ pub fn separations<'w>(
     let mut remembered = None;
     let rivals: Vec<_> = rivals.collect();
     let mut considered = probes(&briefing.vehicle);
-    if asks_for_gauge(fault) || rivals.iter().any(|(_, rival)| asks_for_gauge(rival.fault.as_ref()))
-    {
+    if asks_for_gauge(faults) || rivals.iter().any(|(_, rival)| asks_for_gauge(&rival.faults)) {
         considered.push(gauge_probe(&briefing.vehicle));
     }
     for probe in considered {
@@ -91,7 +98,7 @@ pub fn separations<'w>(
     tests.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut found = Vec::new();
     for (number, rival) in rivals {
-        let wanted = wanted(&briefing.vehicle, fault, rival.fault.as_ref());
+        let wanted = wanted(&briefing.vehicle, faults, &rival.faults);
         let mut told = Vec::new();
         for (_, probe, seen) in &tests {
             if told.len() >= wanted {
@@ -110,7 +117,7 @@ pub fn separations<'w>(
                 told.push(probe.showing().clone());
             }
         }
-        found.push(Separation { rival: rival.fault.clone(), tests: told, wanted });
+        found.push(Separation { rival: rival.faults.clone(), tests: told, wanted });
     }
     Ok(found)
 }

@@ -1,4 +1,4 @@
-//! Worlds: one session for every fault that might be the truth.
+//! Worlds: one session for every fault that might be the truth, or for faults that come together.
 
 use crate::faults::FaultName;
 use crate::session::attempt::Session;
@@ -8,13 +8,17 @@ use core::num::NonZeroUsize;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::Arc;
 
+/// What might be wrong: the faults that are there together, in the order of the scenario's entry;
+/// none when nothing is wrong.
+pub type Hypothesis = Vec<FaultName>;
+
 /// A way the hidden state might be, before anything was simulated.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Supposition {
-    /// The fault; `None` is "nothing wrong".
-    pub fault: Option<FaultName>,
+    /// The faults; none is "nothing wrong".
+    pub faults: Hypothesis,
     /// Which variant of the vehicle besides the fault, such as a valve of another winding; worlds
-    /// with the same fault and variant differ in severity alone.
+    /// with the same faults and variant differ in severity alone.
     pub variant: u32,
     /// Prior weight, zero or more; the sum over all suppositions is free.
     pub weight: f64,
@@ -25,14 +29,14 @@ pub struct Supposition {
 /// A world: a supposition with the session that lives in it.
 #[derive(Debug, Clone)]
 pub struct World {
-    /// The fault that is the truth there.
-    pub fault: Option<FaultName>,
+    /// The faults that are the truth there.
+    pub faults: Hypothesis,
+    /// Those of them that no repair has taken away.
+    pub left: Vec<FaultName>,
     /// Variant besides the fault.
     pub variant: u32,
     /// The session; its log stays empty.
     pub session: Session,
-    /// A repair that takes the fault away has been done there.
-    pub repaired: bool,
 }
 
 /// Worlds with their prior weights.
@@ -106,13 +110,13 @@ impl Worlds {
         let mut priors = Vec::new();
         for (supposition, (_, session)) in suppositions.iter().zip(begun) {
             let session = session?;
-            let complains = supposition.fault.is_none() || session.has_complaint();
+            let complains = supposition.faults.is_empty() || session.has_complaint();
             if supposition.weight > 0.0 && complains {
                 worlds.push(World {
-                    fault: supposition.fault.clone(),
+                    faults: supposition.faults.clone(),
+                    left: supposition.faults.clone(),
                     variant: supposition.variant,
                     session,
-                    repaired: false,
                 });
                 priors.push(supposition.weight);
             }

@@ -3,9 +3,9 @@
 use crate::assessment::debrief::Debrief;
 use crate::assessment::mark::{About, Critical, Mark, ProofPart, Remark};
 use crate::assessment::rubric::Rubric;
-use crate::faults::FaultName;
 use crate::reasoning::expert::Proposal;
 use crate::reasoning::remedy::Remedy;
+use crate::reasoning::world::Hypothesis;
 use crate::session::attempt::Till;
 use crate::session::event::Event;
 use crate::session::step::Step;
@@ -111,6 +111,7 @@ fn remark(remark: &Remark) -> Value {
         About::Confidence { distance } => json!({ "confidence-distance": rounded(*distance) }),
         About::NoConfidence => json!("no-confidence"),
         About::Repair { chance } => json!({ "repair-chance": rounded(*chance) }),
+        About::Part { fault, is_mended } => json!({ "fault": fault, "mended": is_mended }),
         About::CameBack { came_back } => json!({ "came-back": came_back }),
         About::Proof(part) => json!({ "proof": match part {
             ProofPart::Recorded => "recorded",
@@ -129,22 +130,40 @@ fn remark(remark: &Remark) -> Value {
 fn proposal(proposal: &Proposal) -> Value {
     match proposal {
         Proposal::Test(probe) => json!({ "test": probe.showing() }),
-        Proposal::Repair(Remedy::Renew(valve)) => json!({ "renew": valve }),
-        Proposal::Repair(Remedy::Clean(valve)) => json!({ "clean": valve }),
-        Proposal::Repair(Remedy::Mend(element)) => json!({ "mend": element }),
-        Proposal::Repair(Remedy::MendAndFuse(element)) => json!({ "mend-and-fuse": element }),
-        Proposal::Repair(Remedy::Replace(element)) => json!({ "replace": element }),
-        Proposal::Repair(Remedy::TopUp) => json!("top-up-oil"),
-        Proposal::Repair(Remedy::ChangeOil) => json!("change-oil"),
+        Proposal::Repair(remedy) => repair(remedy),
         Proposal::Close => json!("close"),
     }
 }
 
-fn belief(belief: &BTreeMap<Option<FaultName>, f64>) -> Value {
+fn repair(remedy: &Remedy) -> Value {
+    match remedy {
+        Remedy::Renew(valve) => json!({ "renew": valve }),
+        Remedy::Clean(valve) => json!({ "clean": valve }),
+        Remedy::Mend(element) => json!({ "mend": element }),
+        Remedy::MendAndFuse(element) => json!({ "mend-and-fuse": element }),
+        Remedy::Replace(element) => json!({ "replace": element }),
+        Remedy::TopUp => json!("top-up-oil"),
+        Remedy::ChangeOil => json!("change-oil"),
+        Remedy::Together(parts) => {
+            json!({ "together": parts.iter().map(repair).collect::<Vec<_>>() })
+        }
+    }
+}
+
+/// Faults that come together are one hypothesis: the first is named as `fault`, the others as `also`.
+fn belief(belief: &BTreeMap<Hypothesis, f64>) -> Value {
     belief
         .iter()
         .filter(|(_, chance)| **chance >= 0.001)
-        .map(|(fault, chance)| json!({ "fault": fault, "chance": rounded(*chance) }))
+        .map(|(faults, chance)| {
+            let mut one = json!({ "fault": faults.first(), "chance": rounded(*chance) });
+            if let [_, also @ ..] = &faults[..]
+                && !also.is_empty()
+            {
+                one["also"] = json!(also);
+            }
+            one
+        })
         .collect()
 }
 

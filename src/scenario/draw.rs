@@ -5,7 +5,7 @@
 //! shifts no other. Same scenario and seed, same case, on every platform.
 
 use super::load::Loaded;
-use super::schema::{CodeOrigin, ScenarioFile};
+use super::schema::{CodeOrigin, FaultPart, ScenarioFile};
 use crate::assessment::rubric::Rubric;
 use crate::control_module::code::Code;
 use crate::faults::{self, Fault};
@@ -150,13 +150,7 @@ pub fn draw_fault(scenario: &ScenarioFile, streams: Streams) -> Drawn {
     let chosen = streams.stream("fault").weighted(&weights);
     let faults = chosen
         .and_then(|number| scenario.faults.get(number))
-        .map(|prior| {
-            let (least, most) = prior.severity;
-            let severity = streams.stream("severity").between(least, most);
-            Fault { name: prior.name(), severity }
-        })
-        .into_iter()
-        .collect();
+        .map_or_else(Vec::new, |prior| draw_severities(&prior.parts(), streams));
     let happens = |what: &str, chance: f64| streams.stream(what).unit() < chance;
     let decoys = &scenario.decoys;
     let other_winding = decoys
@@ -176,6 +170,21 @@ pub fn draw_fault(scenario: &ScenarioFile, streams: Streams) -> Drawn {
         }
     }
     Drawn { faults, decoys: DrawnDecoys { other_winding, old_codes, present_codes } }
+}
+
+/// Each fault that comes together with others has its severity from a stream of its own.
+fn draw_severities(parts: &[FaultPart], streams: Streams) -> Vec<Fault> {
+    (1..)
+        .zip(parts)
+        .map(|(number, part)| {
+            let stream = match number {
+                1 => "severity".to_owned(),
+                _ => format!("severity {number}"),
+            };
+            let (least, most) = part.severity;
+            Fault { name: part.name(), severity: streams.stream(&stream).between(least, most) }
+        })
+        .collect()
 }
 
 /// The hidden state of a vehicle with what was drawn. Its session seed is drawn from the same

@@ -164,6 +164,11 @@ pub enum ProblemKind {
         /// The name.
         name: String,
     },
+    /// Two faults that come together and are in the same place.
+    SamePlace {
+        /// The place.
+        place: String,
+    },
     /// The vehicle's file could not be read.
     VehicleUnreadable {
         /// The file.

@@ -72,7 +72,7 @@ pub enum Mode {
     Assessed,
 }
 
-/// One fault that may be drawn, and how likely.
+/// A fault that may be drawn, or several that come together, and how likely.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FaultPrior {
@@ -84,13 +84,47 @@ pub struct FaultPrior {
     pub weight: f64,
     /// Least and greatest severity, within 0 (mildest of its kind) and 1 (worst).
     pub severity: (f64, f64),
+    /// Faults that are there together with the first; drawn or not drawn with it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub also: Vec<FaultPart>,
 }
 
-impl FaultPrior {
+/// One of several faults that are drawn together.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FaultPart {
+    /// Kind.
+    pub kind: FaultKind,
+    /// A valve's place, a wire, a pin, or the sump.
+    pub place: Id,
+    /// Least and greatest severity, within 0 (mildest of its kind) and 1 (worst).
+    pub severity: (f64, f64),
+}
+
+/// Most faults that are drawn together: with more, nobody could say what each of them shows.
+pub const MOST_TOGETHER: usize = 3;
+
+impl FaultPart {
     /// The fault's name.
     #[must_use]
     pub fn name(&self) -> FaultName {
         FaultName { kind: self.kind, place: self.place.clone() }
+    }
+}
+
+impl FaultPrior {
+    /// All the faults that it draws, the first first.
+    #[must_use]
+    pub fn parts(&self) -> Vec<FaultPart> {
+        let first =
+            FaultPart { kind: self.kind, place: self.place.clone(), severity: self.severity };
+        core::iter::once(first).chain(self.also.iter().cloned()).collect()
+    }
+
+    /// The names of all the faults that it draws, in the same order.
+    #[must_use]
+    pub fn names(&self) -> Vec<FaultName> {
+        self.parts().iter().map(FaultPart::name).collect()
     }
 }
 

@@ -6,7 +6,7 @@ use super::load::Loaded;
 use super::suppose::suppositions;
 use crate::faults::FaultName;
 use crate::reasoning::separation::{Separation, separations};
-use crate::reasoning::world::{Supposition, World};
+use crate::reasoning::world::{Hypothesis, Supposition, World};
 use crate::session::attempt::Session;
 use crate::session::setup::{Briefing, Hidden};
 use crate::vehicle::error::VehicleError;
@@ -43,24 +43,24 @@ impl Solvability {
     }
 
     fn try_judge(&self, hidden: &Hidden) -> Result<Acceptance, VehicleError> {
-        let fault = hidden.faults.first().map(|fault| fault.name.clone());
+        let faults: Hypothesis = hidden.faults.iter().map(|fault| fault.name.clone()).collect();
         let session = Session::begin(Arc::clone(&self.briefing), hidden.clone())?;
         // The story of a sound vehicle is what the customer believes to have noticed.
-        if fault.is_some() && !session.has_complaint() {
+        if !faults.is_empty() && !session.has_complaint() {
             return Ok(Acceptance::WithoutComplaint);
         }
-        let found = self.separations_from(fault.as_ref(), &session)?;
+        let found = self.separations_from(&faults, &session)?;
         let separable = found.iter().all(Separation::is_enough);
         Ok(if separable { Acceptance::Accepted } else { Acceptance::NotSeparable })
     }
 
-    /// How each rival of a fault is told from a session in which it is the truth.
+    /// How each rival of some faults is told from a session in which they are the truth.
     ///
     /// # Errors
     /// [`VehicleError`] when a rival cannot be simulated.
     pub fn separations_from(
         &self,
-        fault: Option<&FaultName>,
+        faults: &[FaultName],
         session: &Session,
     ) -> Result<Vec<Separation>, VehicleError> {
         let mut rivals = self.rivals.borrow_mut();
@@ -72,20 +72,20 @@ impl Solvability {
                 rivals.insert(
                     number,
                     World {
-                        fault: supposition.fault.clone(),
+                        faults: supposition.faults.clone(),
+                        left: supposition.faults.clone(),
                         variant: supposition.variant,
                         session: Session::begin_without_history(
                             Arc::clone(&self.briefing),
                             hidden,
                         )?,
-                        repaired: false,
                     },
                 );
             }
         }
         let others = rivals
             .iter()
-            .filter(|(_, world)| world.fault.as_ref() != fault)
+            .filter(|(_, world)| world.faults != faults)
             .map(|(number, world)| (*number, world));
         let mut begun = self.begun.borrow_mut();
         let mut history = |number: usize| -> Result<Session, VehicleError> {
@@ -97,6 +97,6 @@ impl Solvability {
             begun.insert(number, session.clone());
             Ok(session)
         };
-        separations(&self.briefing, fault, session, others, &mut history)
+        separations(&self.briefing, faults, session, others, &mut history)
     }
 }

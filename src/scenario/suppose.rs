@@ -1,11 +1,12 @@
 //! Everything that a scenario says might be the truth, for the expert to weigh.
 //!
-//! One supposition for each fault at each of a few severities, in each variant of harmless
+//! One supposition for each fault, or for faults that come together, at each of a few severities, in each variant of harmless
 //! oddities that readings would show; sound parts at their nominal values, instruments without
 //! error. Weights follow the scenario's priors. Nothing of a drawn case goes in here.
 
 use super::draw::{Drawn, DrawnDecoys};
 use super::load::Loaded;
+use super::schema::FaultPart;
 use crate::faults::{Fault, FaultKind, apply};
 use crate::instruments::multimeter::Multimeter;
 use crate::reasoning::world::Supposition;
@@ -14,12 +15,39 @@ use crate::vehicle::condition::{Condition, FittedValve};
 
 /// Shares of a prior's range of severity at which it is supposed: the middles of thirds.
 const SEVERITY_SHARES: [f64; 3] = [1.0 / 6.0, 0.5, 5.0 / 6.0];
+/// The same for each of several faults that come together, of which every combination is supposed:
+/// the middles of halves.
+const SHARES_TOGETHER: [f64; 2] = [0.25, 0.75];
 /// Seed of what happens by chance in a supposed world, such as air in the oil.
 const SUPPOSED_SEED: u64 = 0;
 
 /// Whether a fault looks the same at every severity.
 const fn is_all_or_nothing(kind: FaultKind) -> bool {
-    matches!(kind, FaultKind::OpenCoil | FaultKind::BrokenWire)
+    matches!(kind, FaultKind::OpenCoil | FaultKind::BrokenWire | FaultKind::BlownFuse)
+}
+
+/// An entry at every combination of the severities at which its faults are supposed.
+fn severities(parts: &[FaultPart]) -> Vec<Vec<Fault>> {
+    let usual: &[f64] = match parts {
+        [_] => &SEVERITY_SHARES,
+        _ => &SHARES_TOGETHER,
+    };
+    let mut supposed = vec![Vec::new()];
+    for part in parts {
+        let shares = if is_all_or_nothing(part.kind) { &[0.5] } else { usual };
+        let (least, most) = part.severity;
+        supposed = supposed
+            .iter()
+            .flat_map(|before: &Vec<Fault>| {
+                shares.iter().map(move |share| {
+                    let severity = least + (most - least) * share;
+                    let fault = Fault { name: part.name(), severity };
+                    before.iter().cloned().chain([fault]).collect()
+                })
+            })
+            .collect();
+    }
+    supposed
 }
 
 /// The suppositions of a scenario.
@@ -28,13 +56,10 @@ pub fn suppositions(loaded: &Loaded) -> Vec<Supposition> {
     let scenario = &loaded.scenario;
     let mut drawn = vec![(Drawn::default(), scenario.no_fault)];
     for prior in &scenario.faults {
-        let (least, most) = prior.severity;
-        let shares: &[f64] = if is_all_or_nothing(prior.kind) { &[0.5] } else { &SEVERITY_SHARES };
-        for share in shares {
-            let severity = least + (most - least) * share;
-            let fault = Fault { name: prior.name(), severity };
-            let decoys = DrawnDecoys::default();
-            drawn.push((Drawn { faults: vec![fault], decoys }, prior.weight / shares.len() as f64));
+        let supposed = severities(&prior.parts());
+        let weight = prior.weight / supposed.len() as f64;
+        for faults in supposed {
+            drawn.push((Drawn { faults, decoys: DrawnDecoys::default() }, weight));
         }
     }
     let mut variants = vec![(None, 1.0)];
@@ -51,7 +76,7 @@ pub fn suppositions(loaded: &Loaded) -> Vec<Supposition> {
                 DrawnDecoys { other_winding: other_winding.clone(), ..DrawnDecoys::default() };
             let drawn = Drawn { faults: drawn.faults.clone(), decoys };
             suppositions.push(Supposition {
-                fault: drawn.faults.first().map(|fault| fault.name.clone()),
+                faults: drawn.faults.iter().map(|fault| fault.name.clone()).collect(),
                 variant,
                 weight: weight * chance,
                 hidden: nominal(loaded, &drawn),

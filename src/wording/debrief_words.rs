@@ -3,19 +3,20 @@
 use super::amounts::{minutes, money, number};
 use super::care_words::against_care;
 use super::catalogue::Words;
-use super::place::{diagnosis, place};
+use super::place::{diagnoses, fault as fault_words, place};
 use super::step_words;
 use crate::assessment::debrief::Debrief;
 use crate::assessment::mark::{About, Critical, ProofPart, Remark};
 use crate::assessment::rubric::{MarkCategory, Rubric};
-use crate::faults::FaultName;
 use crate::numerics::whole::to_i64;
 use crate::reasoning::expert::Proposal;
 use crate::reasoning::remedy::Remedy;
+use crate::reasoning::world::Hypothesis;
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
 use crate::session::step::{Ending, Section};
 use crate::units::Money;
+use crate::vehicle::spec::Id;
 use std::collections::BTreeMap;
 
 /// Suspects that are named for a step; the rest together are "others".
@@ -169,13 +170,8 @@ fn outcome(debrief: &Debrief, briefing: &Briefing, words: &Words) -> Vec<String>
     let currency = &briefing.prices.currency;
     let till = debrief.till;
     let all = till.total(briefing.prices.labour_per_hour);
-    let faults = if debrief.faults.is_empty() {
-        diagnosis(None, words)
-    } else {
-        let names: Vec<String> =
-            debrief.faults.iter().map(|fault| diagnosis(Some(&fault.name), words)).collect();
-        words.all_of(&names)
-    };
+    let names: Hypothesis = debrief.faults.iter().map(|fault| fault.name.clone()).collect();
+    let faults = diagnoses(&names, words);
     let after = match (debrief.aftermath.lamp, debrief.aftermath.runs_badly) {
         (false, false) => "debrief-after-well",
         (true, false) => "debrief-after-lamp",
@@ -282,6 +278,10 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
         About::Repair { chance } => {
             words.say("about-repair", &[("chance", percent(*chance).into())])
         }
+        About::Part { fault, is_mended } => words.say(
+            if *is_mended { "about-part-mended" } else { "about-part-left" },
+            &[("fault", fault_words(fault, words).into())],
+        ),
         About::CameBack { came_back: true } => plain("about-came-back"),
         About::CameBack { came_back: false } => plain("about-stayed-away"),
         About::Proof(part) => plain(match part {
@@ -310,24 +310,25 @@ pub fn proposal(proposal: &Proposal, words: &Words) -> String {
         Proposal::Test(probe) => {
             words.say("proposal-step", &[("step", step_words::line(probe.showing()).into())])
         }
-        Proposal::Repair(Remedy::Renew(valve)) => {
-            words.say("proposal-renew", &[("place", place(valve, words).into())])
-        }
-        Proposal::Repair(Remedy::Clean(valve)) => {
-            words.say("proposal-clean", &[("place", place(valve, words).into())])
-        }
-        Proposal::Repair(Remedy::Mend(element)) => {
-            words.say("proposal-mend", &[("place", place(element, words).into())])
-        }
-        Proposal::Repair(Remedy::MendAndFuse(element)) => {
-            words.say("proposal-mend-and-fuse", &[("place", place(element, words).into())])
-        }
-        Proposal::Repair(Remedy::Replace(element)) => {
-            words.say("proposal-replace", &[("place", place(element, words).into())])
-        }
-        Proposal::Repair(Remedy::TopUp) => words.say("proposal-top-up", &[]),
-        Proposal::Repair(Remedy::ChangeOil) => words.say("proposal-change-oil", &[]),
+        Proposal::Repair(remedy) => repair(remedy, words),
         Proposal::Close => words.say("proposal-close", &[]),
+    }
+}
+
+fn repair(remedy: &Remedy, words: &Words) -> String {
+    let at = |key: &str, at: &Id| words.say(key, &[("place", place(at, words).into())]);
+    match remedy {
+        Remedy::Renew(valve) => at("proposal-renew", valve),
+        Remedy::Clean(valve) => at("proposal-clean", valve),
+        Remedy::Mend(element) => at("proposal-mend", element),
+        Remedy::MendAndFuse(element) => at("proposal-mend-and-fuse", element),
+        Remedy::Replace(element) => at("proposal-replace", element),
+        Remedy::TopUp => words.say("proposal-top-up", &[]),
+        Remedy::ChangeOil => words.say("proposal-change-oil", &[]),
+        Remedy::Together(parts) => {
+            let parts: Vec<String> = parts.iter().map(|part| repair(part, words)).collect();
+            words.all_of(&parts)
+        }
     }
 }
 
@@ -368,19 +369,19 @@ fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> 
 }
 
 /// The likeliest suspects with their chances.
-fn belief(belief: &BTreeMap<Option<FaultName>, f64>, words: &Words) -> String {
-    let mut order: Vec<(&Option<FaultName>, f64)> =
-        belief.iter().map(|(fault, chance)| (fault, *chance)).collect();
+fn belief(belief: &BTreeMap<Hypothesis, f64>, words: &Words) -> String {
+    let mut order: Vec<(&Hypothesis, f64)> =
+        belief.iter().map(|(faults, chance)| (faults, *chance)).collect();
     order.sort_by(|a, b| b.1.total_cmp(&a.1));
     let named: Vec<String> = order
         .into_iter()
         .take(NAMED_SUSPECTS)
         .filter(|(_, chance)| *chance >= WORTH_NAMING)
-        .map(|(fault, chance)| {
+        .map(|(faults, chance)| {
             words.say(
                 "belief-one",
                 &[
-                    ("fault", diagnosis(fault.as_ref(), words).into()),
+                    ("fault", diagnoses(faults, words).into()),
                     ("chance", number(100.0 * chance, 0, words).into()),
                 ],
             )

@@ -197,6 +197,16 @@ pub fn fault(name: &FaultName, words: &Words) -> String {
     words.say("fault-at", &[("kind", kind.into()), ("place", place.into())])
 }
 
+/// Faults that come together, or that nothing is wrong.
+#[must_use]
+pub fn diagnoses(names: &[FaultName], words: &Words) -> String {
+    if names.is_empty() {
+        return diagnosis(None, words);
+    }
+    let names: Vec<String> = names.iter().map(|name| fault(name, words)).collect();
+    words.all_of(&names)
+}
+
 /// A diagnosis, which may be that nothing is wrong.
 #[must_use]
 pub fn diagnosis(name: Option<&FaultName>, words: &Words) -> String {

@@ -112,6 +112,7 @@ flaw-no-price = the part number “{ $part }” has no price. Write "{ $part }":
 flaw-nobodys-code = { $code } is no code of a valve, and a false code accuses one. Choose a valve's code, or leave `origin` out.
 flaw-own-code = { $code } is a code of “{ $valve }”, and one that has nothing to do with a valve is due here. Choose another.
 flaw-repeated-code = { $code } is taken already. Choose another code, or take this one out.
+flaw-same-place = “{ $place }” is also where another fault of this entry is, so that one repair would take both away. Move one of them to another place, or make two entries of them.
 flaw-same-winding = “{ $part }” is what the factory fits there, and another winding is due here. Choose another part number, or take other_winding out.
 flaw-does-not-fit = the part “{ $part }” does not fit “{ $valve }”. Choose one that fits, or write "{ $valve }" into what it fits.
 flaw-narrow-window = healthy windings of “{ $part }” differ by up to { $spread } %, and some would be out of its printed limits. Move ohms_least and ohms_most further away from ohms_at_20.

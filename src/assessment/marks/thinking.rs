@@ -3,8 +3,10 @@
 use super::evidence::repairs;
 use crate::assessment::mark::{About, Mark, Remark};
 use crate::assessment::rubric::MarkCategory;
-use crate::faults::FaultName;
-use crate::reasoning::review::Review;
+use crate::faults::{Fault, FaultName};
+use crate::reasoning::belief::shares;
+use crate::reasoning::remedy::Remedy;
+use crate::reasoning::review::{Review, chance};
 use crate::session::aftermath::Aftermath;
 use crate::session::attempt::Entry;
 use crate::session::event::Event;
@@ -45,6 +47,7 @@ pub(in crate::assessment) fn test_choice(review: &Review) -> Mark {
 
 /// Confidences at the first diagnosis against the posterior on the same evidence: half the sum of
 /// squared differences (a proper score, 0 to 1), so that the luck of the hidden truth is left out.
+/// Faults that come together share their probability, as confidences that sum to 100 % must.
 pub(in crate::assessment) fn calibration(log: &[Entry], review: &Review) -> Mark {
     let mut stated: BTreeMap<&FaultName, f64> = BTreeMap::new();
     for (number, entry) in log.iter().enumerate() {
@@ -58,7 +61,8 @@ pub(in crate::assessment) fn calibration(log: &[Entry], review: &Review) -> Mark
                     // commits to that, and to nobody otherwise.
                     let rest = (1.0 - stated.values().sum::<f64>()).max(0.0);
                     let sound = if fault.is_none() { rest } else { 0.0 };
-                    let distance = distance(&stated, sound, &review.steps[number].before);
+                    let posterior = shares(&review.steps[number].before);
+                    let distance = distance(&stated, sound, &posterior);
                     let about = About::Confidence { distance };
                     let good = distance < 0.25;
                     let remark = Remark { entry: Some(number), about, good };
@@ -93,21 +97,40 @@ fn distance(
     (0.5 * sum).min(1.0)
 }
 
-pub(in crate::assessment) fn repair(log: &[Entry], review: &Review, after: Aftermath) -> Mark {
+/// Whether each of the faults that were there was taken away by a repair that was done.
+pub(in crate::assessment) fn mended(log: &[Entry], faults: &[Fault]) -> Vec<bool> {
+    let done: Vec<Remedy> = repairs(log).map(|(_, remedy)| remedy).collect();
+    faults.iter().map(|fault| done.iter().any(|remedy| remedy.fixes(&fault.name))).collect()
+}
+
+/// Repairs by their chance on the evidence, and by what became of the vehicle. Of several faults
+/// that were there together each has its share: whoever mends one of two has done half the job,
+/// even if the customer is content for the moment.
+pub(in crate::assessment) fn repair(
+    log: &[Entry],
+    review: &Review,
+    after: Aftermath,
+    faults: &[Fault],
+) -> Mark {
     let mut share = 1.0;
     let mut remarks = Vec::new();
     for (number, remedy) in repairs(log) {
-        let chance: f64 = review.steps[number]
-            .before
-            .iter()
-            .filter(|(fault, _)| fault.as_ref().is_some_and(|fault| remedy.fixes(fault)))
-            .map(|(_, weight)| weight)
-            .sum();
+        let chance = chance(&review.steps[number].before, &remedy);
         let good = chance >= FOUNDED;
         if !good {
             share -= UNFOUNDED_COST;
         }
         remarks.push(Remark { entry: Some(number), about: About::Repair { chance }, good });
+    }
+    if faults.len() > 1 {
+        let mended = mended(log, faults);
+        for (fault, is_mended) in faults.iter().zip(&mended) {
+            let (fault, is_mended) = (fault.name.clone(), *is_mended);
+            let about = About::Part { fault, is_mended };
+            remarks.push(Remark { entry: None, about, good: is_mended });
+        }
+        let done = mended.iter().filter(|is_mended| **is_mended).count();
+        share *= done as f64 / faults.len() as f64;
     }
     let came_back = after.comes_back();
     if came_back {

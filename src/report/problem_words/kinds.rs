@@ -90,6 +90,7 @@ pub(super) fn said(kind: &ProblemKind, words: &Words) -> String {
         ),
         ProblemKind::NobodysCode { code } => one("flaw-nobodys-code", "code", &code.to_string()),
         ProblemKind::RepeatedCode { code } => one("flaw-repeated-code", "code", &code.to_string()),
+        ProblemKind::SamePlace { place } => one("flaw-same-place", "place", place),
         ProblemKind::SameWinding { part_number } => {
             one("flaw-same-winding", "part", part_number.as_str())
         }

@@ -2,10 +2,10 @@
 
 use super::{few, text, valves, well_named};
 use crate::assessment::rubric::MarkCategory;
-use crate::faults::{FaultName, places};
+use crate::faults::{FaultKind, FaultName, places};
 use crate::scenario::findings::{Findings, nearest, shown};
 use crate::scenario::problem::{ProblemKind, Thing};
-use crate::scenario::schema::{CodeOrigin, ScenarioFile};
+use crate::scenario::schema::{CodeOrigin, FaultPart, MOST_TOGETHER, ScenarioFile};
 use crate::scenario::shared_routes;
 use crate::session::setup::{Route, StepMinutes};
 use crate::session::step::CustomerTopic;
@@ -108,22 +108,34 @@ fn faults(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
     let possible = vehicle.map(places);
     let mut seen = BTreeSet::new();
     for (number, prior) in scenario.faults.iter().enumerate() {
-        let path = |field: &str| format!("faults[{number}].{field}");
-        let name = prior.name();
-        if let Some(possible) = possible.as_ref().filter(|possible| !possible.contains(&name)) {
-            findings.add(&path("place"), unknown_place(&name, possible));
+        let entry = format!("faults[{number}]");
+        findings.number(&format!("{entry}.weight"), prior.weight, (0.0, MOST_WEIGHT));
+        let parts = prior.parts();
+        if parts.len() > MOST_TOGETHER {
+            let kind = ProblemKind::TooMany { found: prior.also.len(), most: MOST_TOGETHER - 1 };
+            findings.add(&format!("{entry}.also"), kind);
+            continue;
         }
-        findings.number(&path("weight"), prior.weight, (0.0, MOST_WEIGHT));
-        let (least, most) = prior.severity;
-        findings.number(&path("severity[0]"), least, (0.0, 1.0));
-        findings.number(&path("severity[1]"), most, (0.0, 1.0));
-        if least > most {
-            let kind = ProblemKind::WrongOrder { first: least, second: most };
-            findings.add(&path("severity"), kind);
+        for (number, part) in parts.iter().enumerate() {
+            let path = if number == 0 {
+                entry.clone()
+            } else {
+                format!("{entry}.also[{}]", number - 1)
+            };
+            fault(findings, &path, part, possible.as_deref());
+            // One repair would take both away, and nobody could say which of them it was.
+            let mut before = parts.iter().take(number);
+            if before.any(|other| in_one_place(vehicle, other, part)) {
+                let kind = ProblemKind::SamePlace { place: shown(part.place.as_str()) };
+                findings.add(&format!("{path}.place"), kind);
+            }
         }
-        if !seen.insert(name) {
+        let mut names = prior.names();
+        names.sort();
+        if !seen.insert(names) {
             let name = shown(prior.place.as_str());
-            findings.add(&path("place"), ProblemKind::Repeated { thing: Thing::Fault, name });
+            let kind = ProblemKind::Repeated { thing: Thing::Fault, name };
+            findings.add(&format!("{entry}.place"), kind);
         }
     }
     findings.number("no_fault", scenario.no_fault, (0.0, MOST_WEIGHT));
@@ -131,6 +143,37 @@ fn faults(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
     if scenario.no_fault <= 0.0 && !weights.any(|weight| weight > 0.0) {
         findings.add("faults", ProblemKind::AllWeightsZero);
     }
+}
+
+fn fault(
+    findings: &mut Findings<'_>,
+    path: &str,
+    part: &FaultPart,
+    possible: Option<&[FaultName]>,
+) {
+    let path = |field: &str| format!("{path}.{field}");
+    let name = part.name();
+    if let Some(possible) = possible.filter(|possible| !possible.contains(&name)) {
+        findings.add(&path("place"), unknown_place(&name, possible));
+    }
+    let (least, most) = part.severity;
+    findings.number(&path("severity[0]"), least, (0.0, 1.0));
+    findings.number(&path("severity[1]"), most, (0.0, 1.0));
+    if least > most {
+        let kind = ProblemKind::WrongOrder { first: least, second: most };
+        findings.add(&path("severity"), kind);
+    }
+}
+
+/// Whether two faults are in the same place; a chafed feed is also where the fuse is that it blew.
+fn in_one_place(vehicle: Option<&VehicleSpec>, one: &FaultPart, other: &FaultPart) -> bool {
+    let blown = |part: &FaultPart| {
+        let spec = vehicle.filter(|_| part.kind == FaultKind::ChafedFeed)?;
+        spec.fuse_before(&part.place).cloned()
+    };
+    one.place == other.place
+        || blown(one).is_some_and(|fuse| fuse == other.place)
+        || blown(other).is_some_and(|fuse| fuse == one.place)
 }
 
 /// A place is offered only if this kind of fault can be there.

@@ -19,7 +19,7 @@ fn demo_has_no_problem() {
 #[test]
 fn demo_draws_a_kind_of_fault_at_every_place_or_at_none() {
     let loaded = demo().unwrap();
-    let drawn: BTreeSet<_> = loaded.scenario.faults.iter().map(FaultPrior::name).collect();
+    let drawn: BTreeSet<_> = loaded.scenario.faults.iter().flat_map(FaultPrior::names).collect();
     let kinds: BTreeSet<_> = drawn.iter().map(|name| name.kind).collect();
     let possible: BTreeSet<_> =
         places(&loaded.vehicle).into_iter().filter(|name| kinds.contains(&name.kind)).collect();

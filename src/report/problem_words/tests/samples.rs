@@ -190,6 +190,7 @@ every!(one_of_each: ProblemKind {
     NobodysCode: [ProblemKind::NobodysCode { code: Code(0x0456) }],
     OwnCode: [ProblemKind::OwnCode { code: Code(0x0010), valve: valve() }],
     RepeatedCode: [ProblemKind::RepeatedCode { code: Code(0x0010) }],
+    SamePlace: [ProblemKind::SamePlace { place: word("intake-valve") }],
     SameWinding: [ProblemKind::SameWinding { part_number: number() }],
     DoesNotFit: [ProblemKind::DoesNotFit { part_number: number(), valve: valve() }],
     NarrowWindow: [ProblemKind::NarrowWindow { part_number: number() }],
