@@ -15,7 +15,7 @@
 use super::belief::{Belief, cost_of};
 use super::likelihood::differ;
 use super::outcome::{Aspect, aspects};
-use super::probe::{Probe, asks_for_gauge, gauge_probe, probes, steps_to};
+use super::probe::{Probe, probes, probes_for, steps_to};
 use super::remedy::Remedy;
 use super::world::Worlds;
 use crate::faults::FaultName;
@@ -81,12 +81,11 @@ impl Expert {
         Self { briefing, probes, shown: BTreeMap::new(), priced: BTreeMap::new() }
     }
 
-    /// The same with the oil pressure gauge at hand, where one of the worlds asks for it.
+    /// The same with tests that one of the worlds asks for, such as the oil pressure gauge.
     #[must_use]
-    pub fn with_gauge_for(mut self, worlds: &Worlds) -> Self {
-        if worlds.worlds.iter().any(|world| asks_for_gauge(&world.faults)) {
-            self.probes.push(gauge_probe(&self.briefing.vehicle));
-        }
+    pub fn with_tests_for(mut self, worlds: &Worlds) -> Self {
+        let suspected = worlds.worlds.iter().map(|world| &world.faults[..]);
+        self.probes.extend(probes_for(&self.briefing.vehicle, suspected));
         self
     }
 

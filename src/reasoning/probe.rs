@@ -129,6 +129,46 @@ pub fn asks_for_gauge(faults: &[FaultName]) -> bool {
     faults.iter().any(|fault| fault.kind.is_in_oil() && fault.kind != FaultKind::LowOil)
 }
 
+/// Tests that are weighed only where what they tell about is suspected: oil pressure where the oil
+/// is, and the feed wires where one of them may have blown the fuse.
+pub fn probes_for<'f>(
+    spec: &VehicleSpec,
+    suspected: impl Iterator<Item = &'f [FaultName]> + Clone,
+) -> Vec<Probe> {
+    let mut list = Vec::new();
+    if suspected.clone().any(asks_for_gauge) {
+        list.push(gauge_probe(spec));
+    }
+    let chafed = |faults: &[FaultName]| faults.iter().any(|f| f.kind == FaultKind::ChafedFeed);
+    if suspected.clone().any(chafed) {
+        feed_probes(spec, &mut list);
+    }
+    list
+}
+
+/// The feed wires that end at a valve's connector: by eye, and against ground.
+fn feed_probes(spec: &VehicleSpec, list: &mut Vec<Probe>) {
+    for valve in &spec.valves {
+        for element in &spec.harness.elements {
+            let HarnessElement::Pin { connector, from, .. } = element else {
+                continue;
+            };
+            let Some(point) = point_at(spec, from).filter(|_| *connector == valve.connector) else {
+                continue;
+            };
+            let Some(wire) =
+                wire_to(spec, &point).filter(|wire| !spec.valves_fed_through(wire).is_empty())
+            else {
+                continue;
+            };
+            let off = Need { off: behind(spec, &point), ..Need::default() };
+            list.push(Probe::single(off, vec![Step::Look { place: wire }]));
+            let unplugged = core::slice::from_ref(&valve.connector);
+            list.push(ohms(spec, &point, &Id::from(GROUND), unplugged));
+        }
+    }
+}
+
 /// Every test of the shipped instruments that makes sense on a vehicle, from its own data.
 #[must_use]
 pub fn probes(spec: &VehicleSpec) -> Vec<Probe> {

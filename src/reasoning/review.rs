@@ -71,7 +71,7 @@ pub fn review(
     log: &[Entry],
     progress: &dyn Fn(usize, usize),
 ) -> Result<Review, VehicleError> {
-    let mut expert = Expert::new(Arc::clone(briefing)).with_gauge_for(&worlds);
+    let mut expert = Expert::new(Arc::clone(briefing)).with_tests_for(&worlds);
     let mut belief = Belief::prior(worlds);
     let mut steps = Vec::with_capacity(log.len());
     let mut valuation = expert.value(&belief)?;

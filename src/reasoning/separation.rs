@@ -3,12 +3,12 @@
 use super::belief::cost_of;
 use super::likelihood::{KnownCodes, differ};
 use super::outcome::{Aspect, aspects};
-use super::probe::{Probe, asks_for_gauge, gauge_probe, probes, steps_to};
+use super::probe::{Probe, probes, probes_for, steps_to};
 use super::world::{Hypothesis, World};
-use crate::faults::FaultName;
+use crate::faults::{FaultKind, FaultName};
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
-use crate::session::step::Step;
+use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::error::VehicleError;
 use crate::vehicle::spec::{HarnessElement, VehicleSpec};
 
@@ -59,8 +59,9 @@ fn wanted(spec: &VehicleSpec, truth: &[FaultName], rival: &[FaultName]) -> usize
 }
 
 /// For every rival, the cheapest affordable tests that tell it from the truth, as many as are
-/// wanted. Rivals come without a history; `history` begins one properly, which is only asked for
-/// when instruments alone do not tell enough and what the module remembers must count as a test.
+/// wanted; where a contact that minds heat is among the two, on a warm engine too. Rivals come
+/// without a history; `history` begins one properly, which is only asked for when instruments alone
+/// do not tell enough and what the module remembers must count as a test.
 ///
 /// # Errors
 /// [`VehicleError`] when a session cannot be simulated.
@@ -77,9 +78,8 @@ pub fn separations<'w>(
     let mut remembered = None;
     let rivals: Vec<_> = rivals.collect();
     let mut considered = probes(&briefing.vehicle);
-    if asks_for_gauge(faults) || rivals.iter().any(|(_, rival)| asks_for_gauge(&rival.faults)) {
-        considered.push(gauge_probe(&briefing.vehicle));
-    }
+    let suspected = core::iter::once(faults).chain(rivals.iter().map(|(_, r)| &r.faults[..]));
+    considered.extend(probes_for(&briefing.vehicle, suspected));
     for probe in considered {
         if matches!(probe.showing(), Step::ReadCodes) {
             let (_, seen) = make(&probe, truth, briefing)?;
@@ -96,6 +96,9 @@ pub fn separations<'w>(
         }
     }
     tests.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let minds_heat =
+        |faults: &[FaultName]| faults.iter().any(|fault| fault.kind == FaultKind::HotContact);
+    let mut warm_tests: Option<Vec<(f64, Probe, Vec<Aspect>)>> = None;
     let mut found = Vec::new();
     for (number, rival) in rivals {
         let wanted = wanted(&briefing.vehicle, faults, &rival.faults);
@@ -109,6 +112,21 @@ pub fn separations<'w>(
                 told.push(probe.showing().clone());
             }
         }
+        if told.len() < wanted && (minds_heat(faults) || minds_heat(&rival.faults)) {
+            if warm_tests.is_none() {
+                warm_tests = Some(warm(&tests, truth, briefing)?);
+            }
+            let rival = warmed(&rival.session, briefing)?;
+            for (_, probe, seen) in warm_tests.iter().flatten() {
+                if told.len() >= wanted {
+                    break;
+                }
+                let (_, shown) = make(probe, &rival, briefing)?;
+                if differ(seen, &shown, &known) && !told.contains(probe.showing()) {
+                    told.push(probe.showing().clone());
+                }
+            }
+        }
         if told.len() < wanted
             && let Some((probe, seen)) = &remembered
         {
@@ -120,6 +138,30 @@ pub fn separations<'w>(
         found.push(Separation { rival: rival.faults.clone(), tests: told, wanted });
     }
     Ok(found)
+}
+
+/// What affordable tests show on a warm engine. The way there is a drive that the job asks for anyway.
+fn warm(
+    tests: &[(f64, Probe, Vec<Aspect>)],
+    cold: &Session,
+    briefing: &Briefing,
+) -> Result<Vec<(f64, Probe, Vec<Aspect>)>, VehicleError> {
+    let warm = warmed(cold, briefing)?;
+    tests
+        .iter()
+        .map(|(cost, probe, _)| Ok((*cost, probe.clone(), make(probe, &warm, briefing)?.1)))
+        .collect()
+}
+
+/// The same vehicle after the longest of the roads, with the key off.
+fn warmed(session: &Session, briefing: &Briefing) -> Result<Session, VehicleError> {
+    let mut session = session.fork();
+    session.take_unlogged(&Step::Dipstick)?;
+    if let Some((road, _)) = briefing.routes.iter().max_by_key(|(_, road)| road.minutes) {
+        session.take_unlogged(&Step::Drive { route: road.clone() })?;
+    }
+    session.take_unlogged(&Step::Key { position: KeyPosition::Off })?;
+    Ok(session)
 }
 
 /// Makes a test from the present state: its cost and what it shows.
