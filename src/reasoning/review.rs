@@ -130,12 +130,7 @@ pub fn review(
 
 /// Expected cost of what is left to do after a repair that cost something. Where it takes away one
 /// of several faults, what it cost was part of the job.
-fn rest_after(
-    belief: &BTreeMap<Hypothesis, f64>,
-    remedy: &Remedy,
-    cost: f64,
-    value: f64,
-) -> f64 {
+fn rest_after(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy, cost: f64, value: f64) -> f64 {
     belief
         .iter()
         .map(|(faults, chance)| {

@@ -21,8 +21,12 @@ use std::path::Path;
 /// Bytes of the largest file that is read.
 pub const MOST_BYTES: u64 = 1 << 20;
 
-/// The scenario that the program carries, so that it works from anywhere.
-const DEMO: (&str, &str) = ("market-hill", include_str!("../../scenarios/market-hill.ron"));
+/// The scenarios that the program carries, so that it works from anywhere; the first is the one
+/// that is taken where none is named.
+const SCENARIOS: [(&str, &str); 2] = [
+    ("market-hill", include_str!("../../scenarios/market-hill.ron")),
+    ("glasshouse-lane", include_str!("../../scenarios/glasshouse-lane.ron")),
+];
 /// The vehicles that the program carries.
 const VEHICLES: [(&str, &str); 1] =
     [("harrowfen-dray", include_str!("../../scenarios/vehicles/harrowfen-dray.ron"))];
@@ -40,10 +44,19 @@ pub struct ScenarioText {
 }
 
 impl ScenarioText {
-    /// The texts of the scenario that the program carries.
+    /// The texts of the scenario that is taken where none is named.
     #[must_use]
     pub fn demo() -> Self {
-        let (scenario_name, scenario_text) = DEMO;
+        Self::of(SCENARIOS[0])
+    }
+
+    /// The texts of every scenario that the program carries.
+    #[must_use]
+    pub fn carried() -> Vec<Self> {
+        SCENARIOS.into_iter().map(Self::of).collect()
+    }
+
+    fn of((scenario_name, scenario_text): (&str, &str)) -> Self {
         let vehicle_text = VEHICLES.first().map_or("", |(_, text)| text);
         Self {
             scenario_name: scenario_name.to_owned(),
@@ -116,14 +129,25 @@ pub enum LoadError {
     },
 }
 
-/// Reads a scenario file and its vehicle.
+/// Reads a scenario file and its vehicle. The bare name of a scenario that the program carries, such
+/// as `glasshouse-lane`, leads to that one where there is no file of the name.
 ///
 /// # Errors
 /// [`LoadError`] when the file cannot be read or when anything in it or its vehicle is wrong.
 pub fn load(path: &Path) -> Result<Loaded, LoadError> {
     let file = path.file_name().map_or_else(String::new, |name| name.to_string_lossy().into());
-    let scenario_text = read_limited(path)
-        .map_err(|trouble| LoadError::Unreadable { file: file.clone(), trouble })?;
+    let scenario_text = match read_limited(path) {
+        Ok(text) => text,
+        Err(trouble) => {
+            let carried = SCENARIOS.into_iter().find(|(name, _)| Path::new(name) == path);
+            return match carried {
+                Some(carried) if trouble == FileTrouble::NotFound => {
+                    read(ScenarioText::of(carried))
+                }
+                _ => Err(LoadError::Unreadable { file, trouble }),
+            };
+        }
+    };
     let name = path.file_stem().map_or_else(String::new, |name| name.to_string_lossy().into());
     let folder = path.parent().unwrap_or(Path::new("")).join("vehicles");
     read_with(&file, name, scenario_text, |vehicle| find_vehicle(&folder, vehicle))
@@ -148,7 +172,7 @@ pub fn read(text: ScenarioText) -> Result<Loaded, LoadError> {
     })
 }
 
-/// The scenario that the program carries.
+/// The scenario that is taken where none is named.
 ///
 /// # Errors
 /// None, unless the program was built from a broken scenario; a test holds that.

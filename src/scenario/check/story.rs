@@ -117,11 +117,8 @@ fn faults(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
             continue;
         }
         for (number, part) in parts.iter().enumerate() {
-            let path = if number == 0 {
-                entry.clone()
-            } else {
-                format!("{entry}.also[{}]", number - 1)
-            };
+            let path =
+                if number == 0 { entry.clone() } else { format!("{entry}.also[{}]", number - 1) };
             fault(findings, &path, part, possible.as_deref());
             // One repair would take both away, and nobody could say which of them it was.
             let mut before = parts.iter().take(number);

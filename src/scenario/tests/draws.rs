@@ -66,7 +66,8 @@ fn draws_follow_the_weights() {
         let class = match drawn.faults.as_slice() {
             [] => scenario.faults.len(),
             [fault] => {
-                let class = scenario.faults.iter().position(|prior| prior.names() == [fault.name.clone()]);
+                let class =
+                    scenario.faults.iter().position(|prior| prior.names() == [fault.name.clone()]);
                 let (least, most) = scenario.faults[class.unwrap()].severity;
                 assert!((least..=most).contains(&fault.severity));
                 severities.push((fault.severity - least) / (most - least));

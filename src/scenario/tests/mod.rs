@@ -7,5 +7,6 @@ mod scenario_checks;
 mod shipped;
 mod shipped_wiring;
 mod syntax_errors;
+mod together;
 mod valve_checks;
 mod vehicle_checks;
