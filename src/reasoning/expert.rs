@@ -84,8 +84,8 @@ impl Expert {
     /// The same with tests that one of the worlds asks for, such as the oil pressure gauge.
     #[must_use]
     pub fn with_tests_for(mut self, worlds: &Worlds) -> Self {
-        let suspected = worlds.worlds.iter().map(|world| &world.faults[..]);
-        self.probes.extend(probes_for(&self.briefing.vehicle, suspected));
+        let suspected: Vec<_> = worlds.worlds.iter().map(|world| &world.faults[..]).collect();
+        self.probes.extend(probes_for(&self.briefing.vehicle, &suspected));
         self
     }
 

@@ -131,16 +131,14 @@ pub fn asks_for_gauge(faults: &[FaultName]) -> bool {
 
 /// Tests that are weighed only where what they tell about is suspected: oil pressure where the oil
 /// is, and the feed wires where one of them may have blown the fuse.
-pub fn probes_for<'f>(
-    spec: &VehicleSpec,
-    suspected: impl Iterator<Item = &'f [FaultName]> + Clone,
-) -> Vec<Probe> {
+#[must_use]
+pub fn probes_for(spec: &VehicleSpec, suspected: &[&[FaultName]]) -> Vec<Probe> {
     let mut list = Vec::new();
-    if suspected.clone().any(asks_for_gauge) {
+    if suspected.iter().any(|faults| asks_for_gauge(faults)) {
         list.push(gauge_probe(spec));
     }
-    let chafed = |faults: &[FaultName]| faults.iter().any(|f| f.kind == FaultKind::ChafedFeed);
-    if suspected.clone().any(chafed) {
+    let mut faults = suspected.iter().copied().flatten();
+    if faults.any(|fault| fault.kind == FaultKind::ChafedFeed) {
         feed_probes(spec, &mut list);
     }
     list

@@ -78,8 +78,9 @@ pub fn separations<'w>(
     let mut remembered = None;
     let rivals: Vec<_> = rivals.collect();
     let mut considered = probes(&briefing.vehicle);
-    let suspected = core::iter::once(faults).chain(rivals.iter().map(|(_, r)| &r.faults[..]));
-    considered.extend(probes_for(&briefing.vehicle, suspected));
+    let suspected: Vec<_> =
+        core::iter::once(faults).chain(rivals.iter().map(|(_, r)| &r.faults[..])).collect();
+    considered.extend(probes_for(&briefing.vehicle, &suspected));
     for probe in considered {
         if matches!(probe.showing(), Step::ReadCodes) {
             let (_, seen) = make(&probe, truth, briefing)?;
