@@ -42,7 +42,7 @@ pub(super) fn bench(resistances: &[(&str, &str, f64)], key_on: bool) -> Vec<(f64
         valve_parts: Vec::new(),
         parts: Vec::new(),
         test_points: Vec::new(),
-        harness: HarnessSpec { elements },
+        harness: HarnessSpec { elements: elements.into() },
         module: ModuleSpec::default(),
         longest_power: None,
     };

@@ -2,12 +2,13 @@
 
 use super::assembly::Assembly;
 use super::condition::Condition;
-use super::spec::{HarnessElement, Id, LoadOhms, VehicleSpec};
+use super::spec::{HarnessElement, Id, LoadOhms, Numbering, VehicleSpec};
 use crate::physics::battery::{self, Generator, Starter};
 use crate::physics::circuit::{CircuitError, DiodeLaw, Element, Network, Solution};
 use crate::physics::wire::Cable;
 use crate::units::{Amperes, Celsius, Rpm};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// An open contact, broken wire or open switch [ohm].
 pub const OPEN_OHMS: f64 = 1e12;
@@ -87,8 +88,9 @@ pub struct ElectricalState {
 pub struct Wiring {
     /// The network; an instrument adds itself to it.
     pub network: Network,
-    nodes: BTreeMap<Id, usize>,
-    elements: BTreeMap<Id, usize>,
+    numbering: Arc<Numbering>,
+    /// The number in the network of each element of the wiring.
+    elements: Vec<usize>,
     /// Whether the module had the supply to work.
     pub module_alive: bool,
     /// The solution that told whether it had.
@@ -108,13 +110,13 @@ impl Wiring {
     /// The number of a named node.
     #[must_use]
     pub fn node(&self, name: &str) -> Option<usize> {
-        self.nodes.get(name).copied()
+        self.numbering.node(name)
     }
 
     /// The number of a named element: for a driver its sense resistor, for a battery its source.
     #[must_use]
     pub fn element(&self, name: &str) -> Option<usize> {
-        self.elements.get(name).copied()
+        self.elements.get(self.numbering.element(name)?).copied()
     }
 }
 
@@ -205,12 +207,12 @@ impl<'a> Builder<'a> {
         state: &'a ElectricalState,
         module_alive: bool,
     ) -> Self {
-        let mut nodes = BTreeMap::new();
-        nodes.insert(Id::from("battery-minus"), 0);
+        let elements = &spec.harness.elements;
+        let numbering = Arc::clone(elements.numbering());
         let wiring = Wiring {
-            network: Network::with_nodes(1),
-            nodes,
-            elements: BTreeMap::new(),
+            network: Network::with_nodes(numbering.count()),
+            numbering,
+            elements: Vec::with_capacity(elements.len()),
             module_alive,
             solved: None,
         };
@@ -224,25 +226,16 @@ impl<'a> Builder<'a> {
     }
 
     fn build(mut self) -> Wiring {
-        for element in &self.spec.harness.elements {
-            let number = self.place(element);
-            self.wiring.elements.insert(element.id().clone(), number);
-            self.place_leak(element);
+        for (place, element) in self.spec.harness.elements.iter().enumerate() {
+            let ends = self.wiring.numbering.ends(place);
+            let number = self.place(element, place, ends);
+            self.wiring.elements.push(number);
+            self.place_leak(element, ends[0]);
         }
         self.wiring
     }
 
-    fn at(&mut self, name: &Id) -> usize {
-        if let Some(number) = self.wiring.nodes.get(name) {
-            return *number;
-        }
-        let number = self.wiring.network.add_node();
-        self.wiring.nodes.insert(name.clone(), number);
-        number
-    }
-
-    fn resistor(&mut self, from: &Id, to: &Id, ohms: f64) -> usize {
-        let (a, b) = (self.at(from), self.at(to));
+    fn resistor(&mut self, a: usize, b: usize, ohms: f64) -> usize {
         self.wiring.network.add(Element::Resistor { a, b, ohms })
     }
 
@@ -258,9 +251,15 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn place(&mut self, element: &HarnessElement) -> usize {
+    /// `ends` are the numbers of its nodes, in the order of [`HarnessElement::nodes`].
+    fn place(
+        &mut self,
+        element: &HarnessElement,
+        place: usize,
+        ends @ [from, to, _]: [usize; 3],
+    ) -> usize {
         match element {
-            HarnessElement::Battery { plus, minus, .. } => {
+            HarnessElement::Battery { .. } => {
                 let temperature = self.state.battery_temperature;
                 let charge = self.condition.battery_charge;
                 let (volts, ohms) = if self.state.charging {
@@ -271,45 +270,39 @@ impl<'a> Builder<'a> {
                         battery::internal(charge, temperature),
                     )
                 };
-                let (plus, minus) = (self.at(plus), self.at(minus));
                 let (volts, ohms) = (volts.0, ohms.0);
-                self.wiring.network.add(Element::Source { plus, minus, volts, ohms })
+                self.wiring.network.add(Element::Source { plus: from, minus: to, volts, ohms })
             }
-            HarnessElement::Alternator { plus, minus, .. } => self.place_generator(plus, minus),
-            HarnessElement::Starter { plus, minus, .. } => {
-                match self.state.machines.starter_rad_s {
-                    Some(rad_s) => {
-                        let (plus, minus) = (self.at(plus), self.at(minus));
-                        self.wiring.network.add(Element::Source {
-                            plus,
-                            minus,
-                            volts: STARTER.volts_per_rad_s * rad_s,
-                            ohms: STARTER.ohms,
-                        })
-                    }
-                    None => self.resistor(plus, minus, OPEN_OHMS),
-                }
-            }
-            HarnessElement::Wire { id, from, to, ohms } => {
+            HarnessElement::Alternator { .. } => self.place_generator(from, to),
+            HarnessElement::Starter { .. } => match self.state.machines.starter_rad_s {
+                Some(rad_s) => self.wiring.network.add(Element::Source {
+                    plus: from,
+                    minus: to,
+                    volts: STARTER.volts_per_rad_s * rad_s,
+                    ohms: STARTER.ohms,
+                }),
+                None => self.resistor(from, to, OPEN_OHMS),
+            },
+            HarnessElement::Wire { id, ohms, .. } => {
                 let ohms = self.with_extra(id, *ohms);
                 self.resistor(from, to, ohms)
             }
-            HarnessElement::Cable { id, from, to, metres, mm2 } => {
+            HarnessElement::Cable { id, metres, mm2, .. } => {
                 let cable = Cable { metres: *metres, mm2: *mm2 };
                 let ohms = self.with_extra(id, cable.ohms(HARNESS).0);
                 self.resistor(from, to, ohms)
             }
-            HarnessElement::Fuse { id, from, to, ohms, .. } => {
+            HarnessElement::Fuse { id, ohms, .. } => {
                 // A fuse that was pulled counts as off, under its own name.
                 let pulled = self.assembly.is_off(id);
                 let ohms = if pulled { OPEN_OHMS } else { self.with_extra(id, *ohms) };
                 self.resistor(from, to, ohms)
             }
-            HarnessElement::RelayContact { id, from, to, ohms } => {
+            HarnessElement::RelayContact { id, ohms, .. } => {
                 let ohms = if self.state.key_on { self.with_extra(id, *ohms) } else { OPEN_OHMS };
                 self.resistor(from, to, ohms)
             }
-            HarnessElement::Pin { id, connector, from, to, ohms } => {
+            HarnessElement::Pin { id, connector, ohms, .. } => {
                 let ohms = if self.assembly.is_off(connector) {
                     OPEN_OHMS
                 } else {
@@ -318,27 +311,26 @@ impl<'a> Builder<'a> {
                 };
                 self.resistor(from, to, ohms)
             }
-            HarnessElement::Coil { valve, from, to, .. } => self.place_coil(valve, from, to),
-            HarnessElement::LowSideDriver { .. } => self.place_driver(element),
-            HarnessElement::ModuleSupply { supply, ground, rail, load, .. } => {
+            HarnessElement::Coil { valve, .. } => self.place_coil(valve, from, to),
+            HarnessElement::LowSideDriver { .. } => self.place_driver(element, place, ends),
+            HarnessElement::ModuleSupply { load, .. } => {
+                let [supply, ground, rail] = ends;
                 let alive = self.wiring.module_alive;
                 let (volts, ohms) = if alive { (RAIL_V, RAIL_OHMS) } else { (0.0, RAIL_DEAD_OHMS) };
-                let (plus, minus) = (self.at(rail), self.at(ground));
-                self.wiring.network.add(Element::Source { plus, minus, volts, ohms });
+                self.wiring.network.add(Element::Source { plus: rail, minus: ground, volts, ohms });
                 self.resistor(supply, ground, self.load_ohms(load, alive))
             }
-            HarnessElement::Load { id, from, to, load } => {
+            HarnessElement::Load { id, load, .. } => {
                 let ohms = self.with_extra(id, self.load_ohms(load, self.state.key_on));
                 self.resistor(from, to, ohms)
             }
         }
     }
 
-    fn place_generator(&mut self, plus: &Id, minus: &Id) -> usize {
+    fn place_generator(&mut self, plus: usize, minus: usize) -> usize {
         if !self.state.charging {
             return self.resistor(plus, minus, OPEN_OHMS);
         }
-        let (plus, minus) = (self.at(plus), self.at(minus));
         self.wiring.network.add(if self.is_limited {
             let amperes = GENERATOR.limit(GENERATES_AT).0;
             Element::Current { from: minus, to: plus, amperes }
@@ -348,9 +340,8 @@ impl<'a> Builder<'a> {
         })
     }
 
-    fn place_coil(&mut self, valve: &Id, from: &Id, to: &Id) -> usize {
+    fn place_coil(&mut self, valve: &Id, from: usize, to: usize) -> usize {
         if let Some(DriverState::Freewheel(amperes)) = self.state.drivers.get(valve) {
-            let (from, to) = (self.at(from), self.at(to));
             return self.wiring.network.add(Element::Current { from, to, amperes: amperes.0 });
         }
         let temperature = self.state.coil_temperature.get(valve).copied().unwrap_or(Celsius(20.0));
@@ -362,25 +353,23 @@ impl<'a> Builder<'a> {
         self.resistor(from, to, ohms)
     }
 
-    fn place_driver(&mut self, element: &HarnessElement) -> usize {
+    fn place_driver(
+        &mut self,
+        element: &HarnessElement,
+        place: usize,
+        [pin, supply, ground]: [usize; 3],
+    ) -> usize {
         let HarnessElement::LowSideDriver {
-            id,
-            valve,
-            pin,
-            supply,
-            ground,
-            on_ohms,
-            off_ohms,
-            sense_ohms,
-            bias_ohms,
+            valve, on_ohms, off_ohms, sense_ohms, bias_ohms, ..
         } = element
         else {
             return 0;
         };
+        let Some(source) = self.wiring.numbering.inner(place) else {
+            return 0;
+        };
         let closed = self.wiring.module_alive
             && matches!(self.state.drivers.get(valve), Some(DriverState::On));
-        let source = self.at(&Id(format!("{id}-source")));
-        let (pin, supply, ground) = (self.at(pin), self.at(supply), self.at(ground));
         let rail = self.rail_of(ground);
         let network = &mut self.wiring.network;
         let switch = if closed { *on_ohms } else { *off_ohms };
@@ -395,33 +384,36 @@ impl<'a> Builder<'a> {
     }
 
     /// The regulated rail of the module that has this ground.
-    fn rail_of(&mut self, ground_node: usize) -> Option<usize> {
-        let spec = self.spec;
-        for element in &spec.harness.elements {
-            if let HarnessElement::ModuleSupply { ground, rail, .. } = element
-                && self.at(ground) == ground_node
-            {
-                return Some(self.at(rail));
-            }
-        }
-        None
+    fn rail_of(&self, ground_node: usize) -> Option<usize> {
+        let elements = self.spec.harness.elements.iter().enumerate();
+        elements
+            .filter(|(_, element)| matches!(element, HarnessElement::ModuleSupply { .. }))
+            .find_map(|(place, _)| {
+                let [_, ground, rail] = self.wiring.numbering.ends(place);
+                (ground == ground_node).then_some(rail)
+            })
     }
 
     /// A rubbed-through wire touches the engine at its supply-side end, or its neighbour in the loom
     /// there: a control wire lies beside the feed of its own valve.
-    fn place_leak(&mut self, element: &HarnessElement) {
-        let (HarnessElement::Wire { id, from, .. } | HarnessElement::Cable { id, from, .. }) =
-            element
-        else {
+    fn place_leak(&mut self, element: &HarnessElement, from: usize) {
+        let (HarnessElement::Wire { id, .. } | HarnessElement::Cable { id, .. }) = element else {
             return;
         };
         if let Some(ohms) = self.condition.leak_to_ground_ohms.get(id).copied() {
-            self.resistor(from, &Id::from("engine-ground"), ohms);
+            self.rub(from, "engine-ground", ohms);
         }
         if let Some(ohms) = self.condition.leak_to_supply_ohms.get(id).copied()
-            && let Some(feed) = self.spec.feed_beside(id).cloned()
+            && let Some(feed) = self.spec.feed_beside(id)
         {
-            self.resistor(from, &feed, ohms);
+            self.rub(from, feed.as_str(), ohms);
+        }
+    }
+
+    /// Joins a node to a named one; where there is none, nothing is touched.
+    fn rub(&mut self, from: usize, to: &str, ohms: f64) {
+        if let Some(to) = self.wiring.numbering.node(to) {
+            self.resistor(from, to, ohms);
         }
     }
 }

@@ -130,7 +130,7 @@ fn vehicle(elements: Vec<HarnessElement>) -> VehicleSpec {
         }],
         parts: Vec::new(),
         test_points: Vec::new(),
-        harness: HarnessSpec { elements },
+        harness: HarnessSpec { elements: elements.into() },
         module: ModuleSpec::default(),
         longest_power: None,
     }

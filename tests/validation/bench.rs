@@ -35,7 +35,7 @@ pub fn wiring(resistances: &[(&str, &str, f64)]) -> Wiring {
         valve_parts: Vec::new(),
         parts: Vec::new(),
         test_points: Vec::new(),
-        harness: HarnessSpec { elements },
+        harness: HarnessSpec { elements: elements.into() },
         module: ModuleSpec::default(),
         longest_power: None,
     };

@@ -1,5 +1,6 @@
 //! The wiring as data: elements between named nodes.
 
+use super::elements::Elements;
 use super::id::Id;
 use serde::{Deserialize, Serialize};
 
@@ -9,7 +10,7 @@ use serde::{Deserialize, Serialize};
 #[serde(deny_unknown_fields)]
 pub struct HarnessSpec {
     /// Every element; order is free.
-    pub elements: Vec<HarnessElement>,
+    pub elements: Elements,
 }
 
 /// Resistance of a consumer by the state of the vehicle [ohm].

@@ -1,6 +1,7 @@
 //! What a vehicle is made of: plain data, read from a file by the scenario reader.
 
 mod access;
+mod elements;
 mod harness;
 mod id;
 mod module;
@@ -16,6 +17,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 pub use access::{Care, PartKind, PartSpec, TestPointSpec};
+pub use elements::{Elements, Numbering};
 pub use harness::{HarnessElement, HarnessSpec, LoadOhms};
 pub use id::Id;
 pub use module::ModuleSpec;

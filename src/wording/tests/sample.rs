@@ -112,7 +112,7 @@ fn vehicle() -> VehicleSpec {
         valve_parts: vec![valve_part("cv-2140", 7.4), valve_part("CV-2155", 12.2)],
         parts: parts(),
         test_points: test_points(),
-        harness: HarnessSpec { elements },
+        harness: HarnessSpec { elements: elements.into() },
         module: ModuleSpec::default(),
         longest_power: Some(3.0),
     }
