@@ -1,18 +1,20 @@
-//! Cases of the shipped scenario solved as a careful technician solves them.
+//! Cases of the shipped scenarios solved as a careful technician solves them.
 //!
-//! `tests/solutions/seed-NN.steps` holds the steps of one case each; every kind of fault is among
-//! them, and a vehicle without any. Whoever changes physics, prices or marks sees here whether
+//! `tests/solutions/seed-NN.steps` holds the steps of one case of Market Hill each; every kind of
+//! fault is among them, and a vehicle without any. Those of the other scenario are in a folder that
+//! is called after it: faults that come together, and contacts that come and go. Whoever changes physics, prices or marks sees here whether
 //! honest work is still rewarded.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use faultwright::assessment::debrief::{Debrief, debrief};
 use faultwright::assessment::mark::{About, ProofPart};
-use faultwright::faults::FaultName;
+use faultwright::assessment::rubric::MarkCategory;
+use faultwright::faults::{FaultKind, FaultName};
 use faultwright::reasoning::remedy::Remedy;
 use faultwright::reasoning::world::Worlds;
 use faultwright::scenario::deal::deal;
 use faultwright::scenario::draw::Case;
-use faultwright::scenario::load::{Loaded, demo};
+use faultwright::scenario::load::{Loaded, demo, load};
 use faultwright::scenario::suppose::suppositions;
 use faultwright::session::attempt::Session;
 use faultwright::session::event::Event;
@@ -26,32 +28,53 @@ use std::sync::{Arc, OnceLock};
 const GOOD_WORK: f64 = 70.0;
 /// How many solutions there are; a file that went missing would otherwise pass unseen.
 const SOLUTIONS: usize = 10;
+/// The same of the harder scenario.
+const HARDER_SOLUTIONS: usize = 6;
 
-fn scenario() -> &'static Arc<Loaded> {
-    static SCENARIO: OnceLock<Arc<Loaded>> = OnceLock::new();
-    SCENARIO.get_or_init(|| Arc::new(demo().unwrap()))
+/// A scenario with its solutions.
+struct Book {
+    scenario: Arc<Loaded>,
+    /// What might be the truth, begun once: every case of the scenario has the same worlds.
+    worlds: OnceLock<Worlds>,
+    folder: PathBuf,
 }
 
-/// What might be the truth, begun once: every case of the scenario has the same worlds.
-fn worlds() -> Worlds {
-    static WORLDS: OnceLock<Worlds> = OnceLock::new();
-    WORLDS
-        .get_or_init(|| {
-            let briefing = Arc::new(scenario().briefing());
-            Worlds::begin(&briefing, &suppositions(scenario()), &|_, _| {}).unwrap()
-        })
-        .clone()
+impl Book {
+    fn of(scenario: Loaded, folder: &str) -> Self {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
+        Self { scenario: Arc::new(scenario), worlds: OnceLock::new(), folder }
+    }
+
+    fn worlds(&self) -> Worlds {
+        self.worlds
+            .get_or_init(|| {
+                let briefing = Arc::new(self.scenario.briefing());
+                Worlds::begin(&briefing, &suppositions(&self.scenario), &|_, _| {}).unwrap()
+            })
+            .clone()
+    }
 }
 
-fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/solutions")
+fn market_hill() -> &'static Book {
+    static BOOK: OnceLock<Book> = OnceLock::new();
+    BOOK.get_or_init(|| Book::of(demo().unwrap(), "tests/solutions"))
 }
 
-fn seeds() -> Vec<u64> {
-    let mut seeds: Vec<u64> = fs::read_dir(folder())
+fn glasshouse_lane() -> &'static Book {
+    static BOOK: OnceLock<Book> = OnceLock::new();
+    BOOK.get_or_init(|| {
+        let loaded = load(Path::new("glasshouse-lane")).unwrap();
+        Book::of(loaded, "tests/solutions/glasshouse-lane")
+    })
+}
+
+fn seeds(book: &Book) -> Vec<u64> {
+    let mut seeds: Vec<u64> = fs::read_dir(&book.folder)
         .unwrap()
+        .map(Result::unwrap)
+        .filter(|entry| !entry.file_type().unwrap().is_dir())
         .map(|entry| {
-            let name = entry.unwrap().file_name().into_string().unwrap();
+            let name = entry.file_name().into_string().unwrap();
             let number = name.strip_prefix("seed-").and_then(|name| name.strip_suffix(".steps"));
             number.and_then(|number| number.parse().ok()).unwrap_or_else(|| {
                 panic!("tests/solutions/{name} is not called after a seed: seed-NN.steps")
@@ -64,11 +87,11 @@ fn seeds() -> Vec<u64> {
 
 /// Takes the steps of a file; none may be refused, since nobody tries what cannot be done twice in
 /// a written solution.
-fn work(seed: u64) -> (Case, Session) {
-    let case = deal(scenario(), seed).unwrap();
+fn work(book: &Book, seed: u64) -> (Case, Session) {
+    let case = deal(&book.scenario, seed).unwrap();
     let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
     let file = format!("seed-{seed:02}.steps");
-    let text = fs::read_to_string(folder().join(&file)).unwrap();
+    let text = fs::read_to_string(book.folder.join(&file)).unwrap();
     for (number, line) in (1..).zip(text.lines()) {
         let step = step_parser::parse(line, &case.briefing)
             .unwrap_or_else(|problem| panic!("{file}:{number}: {line}: {problem:?}"));
@@ -81,8 +104,9 @@ fn work(seed: u64) -> (Case, Session) {
     (case, session)
 }
 
-fn judge(case: &Case, session: &Session) -> Debrief {
-    debrief(session, case.hidden.faults.clone(), worlds(), &case.rubric, &|_, _| {}).unwrap()
+fn judge(book: &Book, case: &Case, session: &Session) -> Debrief {
+    let faults = case.hidden.faults.clone();
+    debrief(session, faults, book.worlds(), &case.rubric, &|_, _| {}).unwrap()
 }
 
 /// The weight that the expert gives in the end to what the remedies of the truth take away, no more
@@ -105,9 +129,9 @@ fn weight_of_truth(judged: &Debrief, truth: &[FaultName]) -> (f64, f64) {
 }
 
 /// Everything that is wrong with the outcome of one solution.
-fn complaints(seed: u64) -> Vec<String> {
-    let (case, session) = work(seed);
-    let judged = judge(&case, &session);
+fn complaints(book: &Book, seed: u64) -> Vec<String> {
+    let (case, session) = work(book, seed);
+    let judged = judge(book, &case, &session);
     let mut wrong = Vec::new();
     let mut expect = |holds: bool, text: String| {
         if !holds {
@@ -135,6 +159,11 @@ fn complaints(seed: u64) -> Vec<String> {
     expect(judged.total > GOOD_WORK, format!("{:.1} points: {:?}", judged.total, judged.marks));
     let truth: Vec<_> = case.hidden.faults.iter().map(|fault| fault.name.clone()).collect();
     let (right, other) = weight_of_truth(&judged, &truth);
+    if truth.len() > 1 {
+        // Each part was mended on evidence, a fuse with the wire that blew it.
+        let repair = judged.marks.iter().find(|mark| mark.category == MarkCategory::Repair);
+        expect(repair.is_some_and(|mark| mark.share > 0.999), format!("repair: {repair:?}"));
+    }
     expect(
         right > other,
         format!("{truth:?} has {right:.3} in the end, something else {other:.3}"),
@@ -144,13 +173,30 @@ fn complaints(seed: u64) -> Vec<String> {
 
 #[test]
 fn verif_careful_work_mends_proves_and_passes_every_case() {
-    let seeds = seeds();
-    assert_eq!(seeds.len(), SOLUTIONS, "solutions of {seeds:?}");
+    all_are_good(market_hill(), SOLUTIONS);
+}
+
+#[test]
+fn verif_careful_work_mends_what_comes_together_or_comes_and_goes() {
+    let book = glasshouse_lane();
+    all_are_good(book, HARDER_SOLUTIONS);
+    let dealt = seeds(book).into_iter().map(|seed| deal(&book.scenario, seed).unwrap());
+    let faults: Vec<_> = dealt.map(|case| case.hidden.faults).collect();
+    assert!(faults.iter().any(|faults| faults.len() > 1));
+    let comes_and_goes = [FaultKind::LooseContact, FaultKind::HotContact];
+    assert!(faults.iter().flatten().any(|fault| comes_and_goes.contains(&fault.name.kind)));
+}
+
+fn all_are_good(book: &Book, count: usize) {
+    let seeds = seeds(book);
+    assert_eq!(seeds.len(), count, "solutions of {seeds:?}");
     let (first, second) = seeds.split_at(seeds.len() / 2);
     // Two halves side by side; they are joined in the order of the seeds.
     let wrong: Vec<String> = std::thread::scope(|scope| {
         let halves = [first, second].map(|half| {
-            scope.spawn(move || half.iter().flat_map(|seed| complaints(*seed)).collect::<Vec<_>>())
+            scope.spawn(move || {
+                half.iter().flat_map(|seed| complaints(book, *seed)).collect::<Vec<_>>()
+            })
         });
         halves.into_iter().flat_map(|half| half.join().unwrap()).collect()
     });
@@ -159,12 +205,13 @@ fn verif_careful_work_mends_proves_and_passes_every_case() {
 
 #[test]
 fn verif_solutions_cover_every_kind_of_fault_and_none() {
-    let kinds: BTreeSet<_> = seeds()
+    let book = market_hill();
+    let kinds: BTreeSet<_> = seeds(book)
         .into_iter()
-        .map(|seed| deal(scenario(), seed).unwrap().hidden.faults.first().map(|f| f.name.kind))
+        .map(|seed| deal(&book.scenario, seed).unwrap().hidden.faults.first().map(|f| f.name.kind))
         .collect();
     let mut wanted: BTreeSet<_> =
-        scenario().scenario.faults.iter().map(|prior| Some(prior.kind)).collect();
+        book.scenario.scenario.faults.iter().map(|prior| Some(prior.kind)).collect();
     wanted.insert(None);
     assert_eq!(kinds, wanted);
 }

@@ -77,7 +77,7 @@ pub fn debrief(
         marks::access_order(log),
         marks::reading(log),
         marks::calibration(log, &review),
-        marks::repair(log, &review, aftermath, &faults),
+        marks::repair(log, &review, aftermath, &faults, &session.briefing().vehicle),
         marks::proof(&parts),
         marks::care(log, &left_off),
         marks::record(log),

@@ -10,6 +10,7 @@ use crate::reasoning::review::{Review, chance};
 use crate::session::aftermath::Aftermath;
 use crate::session::attempt::Entry;
 use crate::session::event::Event;
+use crate::vehicle::spec::VehicleSpec;
 use std::collections::BTreeMap;
 
 /// Total regret, as a share of what the whole job should have cost, at which nothing is left of
@@ -103,6 +104,14 @@ pub(in crate::assessment) fn mended(log: &[Entry], faults: &[Fault]) -> Vec<bool
     faults.iter().map(|fault| done.iter().any(|remedy| remedy.fixes(&fault.name))).collect()
 }
 
+/// Whether a repair renews the fuse of a wire that an earlier one mended.
+fn is_fuse_of(remedy: &Remedy, earlier: &Remedy, spec: &VehicleSpec) -> bool {
+    match (remedy, earlier) {
+        (Remedy::Replace(fuse), Remedy::Mend(wire)) => spec.fuse_before(wire) == Some(fuse),
+        _ => false,
+    }
+}
+
 /// Repairs by their chance on the evidence, and by what became of the vehicle. Of several faults
 /// that were there together each has its share: whoever mends one of two has done half the job,
 /// even if the customer is content for the moment.
@@ -111,11 +120,20 @@ pub(in crate::assessment) fn repair(
     review: &Review,
     after: Aftermath,
     faults: &[Fault],
+    spec: &VehicleSpec,
 ) -> Mark {
     let mut share = 1.0;
     let mut remarks = Vec::new();
+    let mut done: Vec<Remedy> = Vec::new();
     for (number, remedy) in repairs(log) {
-        let chance = chance(&review.steps[number].before, &remedy);
+        let before = &review.steps[number].before;
+        // The fuse that a wire blew is renewed once the wire is mended: one repair in two steps.
+        let chance = done
+            .iter()
+            .filter(|earlier| is_fuse_of(&remedy, earlier, spec))
+            .map(|earlier| chance(before, earlier))
+            .fold(chance(before, &remedy), f64::max);
+        done.push(remedy);
         let good = chance >= FOUNDED;
         if !good {
             share -= UNFOUNDED_COST;
