@@ -40,14 +40,14 @@ cli-mark-examples =
     Example:
       faultwright mark job.session --format json
 
-cli-scenario = Scenario file; without it, the scenario that the program carries
+cli-scenario = Scenario file, or glasshouse-lane, which the program carries; without it, Market Hill
 cli-seed = Seed of the case, a whole number; without it, one that nobody chose
 cli-steps = Read steps from this file, one a line
 cli-session = Keep the session in this file; if the file is there already, go on with it
 cli-format = How results are printed
 cli-count = How many cases to deal, with seeds one after the other
 cli-reveal = Say what the fault is
-cli-files = Scenario files; without one, the scenario that the program carries
+cli-files = Scenario files; without one, the first of those that the program carries
 cli-session-file = Session file
 
 cli-trouble = faultwright: { $text }
