@@ -16,6 +16,7 @@ pub mod scenario;
 pub mod session;
 pub mod units;
 pub mod vehicle;
+pub mod virtual_apprentices;
 pub mod wording;
 
 #[cfg(feature = "workshop")]

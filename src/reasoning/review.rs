@@ -212,7 +212,8 @@ const fn is_weighed(step: &Step) -> bool {
 }
 
 /// Whether the module may have noticed a step that leaves what instruments show as it was.
-const fn is_felt_by_module(step: &Step) -> bool {
+#[must_use]
+pub const fn is_felt_by_module(step: &Step) -> bool {
     matches!(
         step,
         Step::Key { .. }
@@ -224,7 +225,8 @@ const fn is_felt_by_module(step: &Step) -> bool {
 }
 
 /// Whether what tests would show has to be worked out anew after a step.
-const fn disturbs(step: &Step) -> bool {
+#[must_use]
+pub const fn disturbs(step: &Step) -> bool {
     matches!(
         step,
         Step::Fit { .. }

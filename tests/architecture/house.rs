@@ -20,6 +20,7 @@ pub const HOUSE: &[Room] = &[
     room(9, "report", "debrief and marking report"),
     room(8, "scenario", "the scenario file, its checks, the drawing of cases"),
     room(8, "wording", "events and marks in words; the core emits data, never sentences"),
+    room(7, "virtual_apprentices", "habits that work a case as a person would, by what is seen"),
     room(7, "assessment", "rubric and marks with their evidence"),
     room(6, "reasoning", "hypotheses and planner; never the hidden state"),
     room(5, "session", "steps in, events out; the only door to the truth"),

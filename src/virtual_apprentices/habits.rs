@@ -1,0 +1,139 @@
+//! What everybody in the trade does alike: taking a job in, putting things back, proving, writing up.
+
+use super::seen::Seen;
+use crate::control_module::code::Code;
+use crate::faults::FaultName;
+use crate::session::attempt::Entry;
+use crate::session::event::Event;
+use crate::session::setup::Briefing;
+use crate::session::step::{CustomerTopic, ENGINE_BAY, Ending, KeyPosition, Section, Step};
+use crate::vehicle::run_record::Idling;
+use crate::vehicle::spec::{Id, PartKind};
+use std::collections::BTreeSet;
+
+/// A key turned to a position.
+pub(super) const fn key(position: KeyPosition) -> Step {
+    Step::Key { position }
+}
+
+/// How a careful technician takes a job in: sheet and customer, oil and eyes, codes and their freeze
+/// frame on paper before anything is touched. Common practice, no source.
+pub(super) fn intake() -> Vec<Step> {
+    vec![
+        Step::ReadJobSheet,
+        Step::AskCustomer { topic: CustomerTopic::Symptom },
+        Step::AskCustomer { topic: CustomerTopic::When },
+        Step::Dipstick,
+        Step::Look { place: Id::from(ENGINE_BAY) },
+        key(KeyPosition::On),
+        Step::ReadCodes,
+        Step::ReadFreezeFrame,
+    ]
+}
+
+/// Everything back in its place, valves with new seals, key off first. Plugs go home before the
+/// covers that would close over them.
+pub(super) fn close_up(seen: Seen<'_>) -> Vec<Step> {
+    let spec = &seen.briefing.vehicle;
+    let mut assembly = seen.sighted.assembly().clone();
+    let mut steps = Vec::new();
+    if seen.sighted.key_on() || seen.sighted.engine_runs() {
+        steps.push(key(KeyPosition::Off));
+    }
+    loop {
+        let kind = |id: &Id| spec.part(id).map(|part| part.kind);
+        let free: Vec<&Id> = assembly
+            .off()
+            .filter(|part| assembly.obstacle_to_refitting(spec, part).is_none())
+            .collect();
+        let plug = free.iter().find(|part| kind(part) == Some(PartKind::Connector));
+        let Some(part) = plug.or(free.first()).map(|part| Id::clone(part)) else {
+            return steps;
+        };
+        steps.push(match kind(&part) {
+            Some(PartKind::Connector) => Step::Plug { connector: part.clone() },
+            kind => Step::Refit { part: part.clone(), new_seal: kind == Some(PartKind::Valve) },
+        });
+        assembly.put_back(&part);
+    }
+}
+
+/// The road of a proof: the longest, since it asks the most of the monitors.
+pub(super) fn proving_road(briefing: &Briefing) -> Id {
+    let longest = briefing.routes.iter().max_by_key(|(_, route)| route.minutes);
+    longest.map_or_else(|| briefing.customers_route.clone(), |(road, _)| road.clone())
+}
+
+/// Codes cleared and read again with the key on: a circuit that is still bad says so at once.
+pub(super) fn key_on_check() -> Vec<Step> {
+    vec![key(KeyPosition::On), Step::ClearCodes, Step::ReadCodes]
+}
+
+/// The road, codes once more, and a look for oil where somebody has worked.
+pub(super) fn road_test(briefing: &Briefing) -> Vec<Step> {
+    vec![
+        key(KeyPosition::Off),
+        Step::Drive { route: proving_road(briefing) },
+        key(KeyPosition::On),
+        Step::ReadCodes,
+        key(KeyPosition::Off),
+        Step::Look { place: Id::from(ENGINE_BAY) },
+    ]
+}
+
+/// Whether the last reading of codes shows one of the vehicle's own.
+pub(super) fn codes_are_back(seen: Seen<'_>) -> bool {
+    let own = seen.briefing.vehicle.own_codes();
+    last_codes(seen.log).is_some_and(|codes| codes.iter().any(|code| own.contains(code)))
+}
+
+/// Whether the last drive went as it should.
+pub(super) fn drove_well(log: &[Entry]) -> bool {
+    log.iter()
+        .flat_map(|entry| &entry.events)
+        .rev()
+        .find_map(|event| match event {
+            Event::Driven { engine_lamp, oil_lamp, quality, .. } => {
+                Some(!engine_lamp && !oil_lamp && *quality == Idling::Smooth)
+            }
+            _ => None,
+        })
+        .unwrap_or(false)
+}
+
+/// Stored and pending codes in a reading.
+fn codes_in(event: &Event) -> Option<BTreeSet<Code>> {
+    match event {
+        Event::Codes { stored, pending, .. } => {
+            Some(stored.iter().chain(pending).copied().collect())
+        }
+        _ => None,
+    }
+}
+
+/// Stored and pending codes of the last reading.
+fn last_codes(log: &[Entry]) -> Option<BTreeSet<Code>> {
+    log.iter().flat_map(|entry| &entry.events).rev().find_map(codes_in)
+}
+
+/// Stored and pending codes of the first reading: those that the customer came with.
+pub(super) fn first_codes(log: &[Entry]) -> BTreeSet<Code> {
+    log.iter().flat_map(|entry| &entry.events).find_map(codes_in).unwrap_or_default()
+}
+
+/// The record and the key. Its words are for a person to judge, so plain names do.
+pub(super) fn hand_over(
+    briefing: &Briefing,
+    diagnosis: Option<&FaultName>,
+    ending: Ending,
+) -> Vec<Step> {
+    let cause = diagnosis
+        .map_or_else(String::new, |fault| format!("{} {}", fault.kind.word(), fault.place));
+    let write = |section, text: String| Step::Write { section, text };
+    vec![
+        write(Section::Concern, briefing.job.title.clone()),
+        write(Section::Cause, cause.clone()),
+        write(Section::Correction, cause),
+        Step::HandOver { ending },
+    ]
+}

@@ -1,0 +1,154 @@
+//! A job from the sheet to the key: finding is a policy's own, the rest is everybody's.
+
+use super::habits;
+use super::seen::{Seen, VirtualApprentice};
+use crate::faults::FaultName;
+use crate::reasoning::remedy::Remedy;
+use crate::session::step::{Ending, Step};
+use crate::vehicle::error::VehicleError;
+use std::collections::{BTreeSet, VecDeque};
+
+/// Repairs after which somebody else is asked. No workshop's customer pays for more guesses.
+const MOST_REPAIRS: usize = 6;
+
+/// What a policy wants next while it looks for the fault.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Decision {
+    /// Take these steps; none means that nothing is left to try.
+    Do(Vec<Step>),
+    /// This is it: commit and repair.
+    Repair {
+        /// The diagnosis.
+        diagnosis: FaultName,
+        /// Confidences to put on the list before it [%].
+        confidences: Vec<(FaultName, u8)>,
+        /// The repair.
+        remedy: Remedy,
+    },
+    /// There is nothing wrong with this vehicle.
+    NothingWrong,
+    /// Somebody else should look at it.
+    GiveUp,
+}
+
+/// How a policy finds a fault.
+pub(super) trait Finder {
+    /// The steps with which it takes a job in.
+    fn intake(&self) -> Vec<Step>;
+
+    /// What it wants next. Asked again when the steps that it wanted are done, and after a repair
+    /// that did not help.
+    fn decide(&mut self, seen: Seen<'_>) -> Result<Decision, VehicleError>;
+}
+
+/// Where a job stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Stage {
+    New,
+    Finding,
+    ClosingUp,
+    KeyOnCheck,
+    RoadTest,
+}
+
+/// A job that a policy works on.
+pub(super) struct Job<F> {
+    finder: F,
+    stage: Stage,
+    queue: VecDeque<Step>,
+    repairs: usize,
+    diagnosis: Option<FaultName>,
+    listed: BTreeSet<FaultName>,
+}
+
+impl<F: Finder> Job<F> {
+    pub(super) const fn new(finder: F) -> Self {
+        Self {
+            finder,
+            stage: Stage::New,
+            queue: VecDeque::new(),
+            repairs: 0,
+            diagnosis: None,
+            listed: BTreeSet::new(),
+        }
+    }
+
+    fn look_for_it(&mut self, seen: Seen<'_>) -> Result<(), VehicleError> {
+        match self.finder.decide(seen)? {
+            Decision::Do(steps) if !steps.is_empty() => self.queue.extend(steps),
+            Decision::Repair { diagnosis, confidences, remedy } if self.repairs < MOST_REPAIRS => {
+                self.note(confidences);
+                self.queue.push_back(Step::Commit { fault: Some(diagnosis.clone()) });
+                self.queue.push_back(Step::AskApproval);
+                self.queue.extend(remedy.steps(seen.briefing, seen.sighted));
+                self.diagnosis = Some(diagnosis);
+                self.repairs += 1;
+                self.stage = Stage::ClosingUp;
+            }
+            Decision::NothingWrong => {
+                self.note(Vec::new());
+                self.queue.push_back(Step::Commit { fault: None });
+                self.diagnosis = None;
+                self.stage = Stage::ClosingUp;
+            }
+            _ => {
+                self.queue.extend(habits::close_up(seen));
+                self.finish(seen, Ending::Referred);
+            }
+        }
+        Ok(())
+    }
+
+    /// Confidences on the list: those that no longer hold go first, so that the sum never passes
+    /// a hundred.
+    fn note(&mut self, confidences: Vec<(FaultName, u8)>) {
+        for fault in core::mem::take(&mut self.listed) {
+            self.queue.push_back(Step::Suspect { fault, percent: 0 });
+        }
+        for (fault, percent) in confidences {
+            self.listed.insert(fault.clone());
+            self.queue.push_back(Step::Suspect { fault, percent });
+        }
+    }
+
+    fn finish(&mut self, seen: Seen<'_>, ending: Ending) {
+        self.queue.extend(habits::hand_over(seen.briefing, self.diagnosis.as_ref(), ending));
+    }
+}
+
+impl<F: Finder> VirtualApprentice for Job<F> {
+    fn next(&mut self, seen: Seen<'_>) -> Result<Step, VehicleError> {
+        loop {
+            if let Some(step) = self.queue.pop_front() {
+                return Ok(step);
+            }
+            match self.stage {
+                Stage::New => {
+                    self.queue.extend(self.finder.intake());
+                    self.stage = Stage::Finding;
+                }
+                Stage::Finding => self.look_for_it(seen)?,
+                Stage::ClosingUp => {
+                    self.queue.extend(habits::close_up(seen));
+                    self.queue.extend(habits::key_on_check());
+                    self.stage = Stage::KeyOnCheck;
+                }
+                Stage::KeyOnCheck if habits::codes_are_back(seen) => self.stage = Stage::Finding,
+                Stage::KeyOnCheck => {
+                    self.queue.extend(habits::road_test(seen.briefing));
+                    self.stage = Stage::RoadTest;
+                }
+                Stage::RoadTest
+                    if habits::codes_are_back(seen) || !habits::drove_well(seen.log) =>
+                {
+                    self.stage = Stage::Finding;
+                }
+                Stage::RoadTest => {
+                    let repaired = self.diagnosis.is_some() || self.repairs > 0;
+                    let ending = if repaired { Ending::Repaired } else { Ending::NoFaultFound };
+                    self.finish(seen, ending);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,51 @@
+//! Near-first: always the test that is nearest to hand.
+//!
+//! It weighs the evidence like the planner and stops at the same confidence, but asks of a test only
+//! what it costs to get to it, never what it could tell.
+
+use super::habits;
+use super::job::{Decision, Finder};
+use super::reasoner::{Reasoner, was_made};
+use super::seen::Seen;
+use crate::reasoning::probe::{Probe, probes, steps_to};
+use crate::reasoning::world::Worlds;
+use crate::session::setup::Briefing;
+use crate::session::step::Step;
+use crate::vehicle::error::VehicleError;
+
+pub(super) struct NearFirst {
+    reasoner: Reasoner,
+    tests: Vec<Probe>,
+}
+
+impl NearFirst {
+    pub(super) fn new(briefing: &Briefing, worlds: Worlds) -> Self {
+        Self { reasoner: Reasoner::new(worlds), tests: probes(&briefing.vehicle) }
+    }
+}
+
+impl Finder for NearFirst {
+    fn intake(&self) -> Vec<Step> {
+        habits::intake()
+    }
+
+    fn decide(&mut self, seen: Seen<'_>) -> Result<Decision, VehicleError> {
+        self.reasoner.catch_up(seen)?;
+        if let Some(settled) = self.reasoner.settled(seen)? {
+            return Ok(settled);
+        }
+        let mut nearest: Option<(f64, &Probe)> = None;
+        for test in self.tests.iter().filter(|test| !was_made(test, seen.log)) {
+            let mut steps = steps_to(&test.need, &seen.briefing.vehicle, seen.sighted);
+            steps.extend(test.steps.iter().cloned());
+            let cost = self.reasoner.cost(&steps, seen.briefing)?;
+            if nearest.is_none_or(|(least, _)| cost < least) {
+                nearest = Some((cost, test));
+            }
+        }
+        match nearest {
+            Some((_, test)) => Ok(Decision::Do(self.reasoner.way_of(test, seen)?)),
+            None => self.reasoner.favourite(seen),
+        }
+    }
+}
