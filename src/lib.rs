@@ -14,6 +14,7 @@ pub mod reasoning;
 pub mod report;
 pub mod scenario;
 pub mod session;
+pub mod trial;
 pub mod units;
 pub mod vehicle;
 pub mod virtual_apprentices;

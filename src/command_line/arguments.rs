@@ -1,6 +1,7 @@
 //! What can be asked for on the command line.
 
 use super::ending::Ending;
+use crate::virtual_apprentices::policy::Policy;
 use crate::wording::catalogue::Words;
 use clap::{Arg, ArgAction, Command, builder::PossibleValuesParser, value_parser};
 use std::path::PathBuf;
@@ -66,6 +67,58 @@ pub fn command(words: &Words) -> Command {
                 .arg(session_file(words))
                 .arg(format(words)),
         )
+        .subcommand(trial(named("trial", "cli-trial-about", "cli-trial-examples"), words))
+}
+
+fn trial(command: Command, words: &Words) -> Command {
+    let say = |key: &str| words.say(key, &[]);
+    let policies = Policy::ALL.map(Policy::word);
+    command
+        .arg(scenario(words))
+        .arg(
+            Arg::new("seeds")
+                .long("seeds")
+                .value_name("A..B")
+                .default_value("1..20")
+                .help(say("cli-seeds")),
+        )
+        .arg(
+            Arg::new("policies")
+                .long("policies")
+                .value_name("NAME,NAME")
+                .value_delimiter(',')
+                .value_parser(PossibleValuesParser::new(policies))
+                .default_values(policies)
+                .help(say("cli-policies")),
+        )
+        .arg(
+            Arg::new("without-marks")
+                .long("without-marks")
+                .action(ArgAction::SetTrue)
+                .help(say("cli-without-marks")),
+        )
+        .arg(
+            Arg::new("by-case").long("by-case").action(ArgAction::SetTrue).help(say("cli-by-case")),
+        )
+        .arg(
+            Arg::new("threads")
+                .long("threads")
+                .value_name("N")
+                .value_parser(value_parser!(u16).range(1..))
+                .help(say("cli-threads")),
+        )
+        .arg(file("csv", say("cli-csv")))
+        .arg(file("parquet", say("cli-parquet")))
+        .arg(
+            Arg::new("join")
+                .long("join")
+                .value_name("FILE")
+                .num_args(1..)
+                .value_parser(value_parser!(PathBuf))
+                .conflicts_with_all(["seeds", "policies", "without-marks", "threads"])
+                .help(say("cli-join")),
+        )
+        .arg(format(words))
 }
 
 fn scenario(words: &Words) -> Arg {

@@ -12,6 +12,7 @@ mod ending;
 mod mark;
 mod screen;
 mod store;
+mod trial;
 mod trouble;
 mod window;
 
@@ -36,6 +37,7 @@ pub fn run() -> Ending {
         Some(("draw", given)) => draw::run(given, &mut screen),
         Some(("check", given)) => Ok(check::run(given, &mut screen)),
         Some(("replay", given)) => mark::replay(given, &mut screen),
+        Some(("trial", given)) => trial::run(given, &mut screen),
         Some(("mark", given)) => mark::run(given, &mut screen),
         _ => window::open_whatever_there_is(&mut screen),
     };

@@ -8,6 +8,9 @@ use crate::scenario::draw::DrawError;
 use crate::scenario::load::LoadError;
 use crate::session::journal::JournalProblem;
 use crate::session::kept::KeptError;
+use crate::trial::file::RowsProblem;
+use crate::trial::runner::TrialError;
+use crate::trial::text;
 use crate::vehicle::error::VehicleError;
 use crate::wording::catalogue::Words;
 use crate::wording::parse_problem::ParseProblem;
@@ -52,6 +55,26 @@ pub enum Trouble {
         /// What the system said.
         source: io::Error,
     },
+    /// A range of seeds cannot be read.
+    #[error("seeds {given:?}")]
+    Seeds {
+        /// What was given.
+        given: String,
+    },
+    /// A table of a trial is not right.
+    #[error("{path}: {problem}")]
+    Rows {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong with it.
+        problem: RowsProblem,
+    },
+    /// A table that is there already belongs to another trial.
+    #[error("{path} belongs to another trial")]
+    OtherTrial {
+        /// The file.
+        path: PathBuf,
+    },
     /// The session is not finished.
     #[error("not finished after {steps} steps")]
     Unfinished {
@@ -89,7 +112,10 @@ impl Trouble {
             | Self::Draw(_)
             | Self::Diverged { .. }
             | Self::Step { .. }
+            | Self::Rows { .. }
+            | Self::OtherTrial { .. }
             | Self::Unfinished { .. } => Ending::BadInput,
+            Self::Seeds { .. } => Ending::WrongArguments,
             Self::Window { .. } => Ending::NoWindow,
             Self::Simulation { .. } => Ending::Defect,
         }
@@ -118,6 +144,20 @@ impl Trouble {
                     ("why", file_words::io_reason(source, words).into()),
                 ],
             )),
+            Self::Seeds { given } => {
+                one(words.say("trouble-seeds", &[("given", given.as_str().into())]))
+            }
+            Self::Rows { path, problem } => one(words.say(
+                "trouble-rows",
+                &[
+                    ("path", path.display().to_string().into()),
+                    ("problem", text::problem(problem, words).into()),
+                ],
+            )),
+            Self::OtherTrial { path } => {
+                one(words
+                    .say("trouble-other-trial", &[("path", path.display().to_string().into())]))
+            }
             Self::Unfinished { path, steps } => one(words.say(
                 "trouble-unfinished",
                 &[("path", path.display().to_string().into()), ("steps", (*steps).into())],
@@ -154,6 +194,15 @@ impl From<DealError> for Trouble {
         match error {
             DealError::Load(error) => Self::Load(error),
             DealError::Draw(error) => Self::Draw(error),
+        }
+    }
+}
+
+impl From<TrialError> for Trouble {
+    fn from(error: TrialError) -> Self {
+        match error {
+            TrialError::Draw(error) => Self::Draw(error),
+            TrialError::Vehicle(source) => Self::Simulation { source },
         }
     }
 }

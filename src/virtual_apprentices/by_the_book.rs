@@ -12,7 +12,7 @@ use super::job::{Decision, Finder};
 use super::seen::Seen;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::{Display, MeterFunction};
-use crate::reasoning::probe::{Need, steps_to};
+use crate::reasoning::probe::Need;
 use crate::reasoning::remedy::Remedy;
 use crate::session::attempt::Entry;
 use crate::session::event::{Event, OilLook, Sight};
@@ -195,7 +195,7 @@ impl ByTheBook {
         };
         self.leads_zeroed |= check == Check::Winding;
         made.map_or_else(Vec::new, |(need, steps)| {
-            let mut way = steps_to(&need, spec, seen.sighted);
+            let mut way = habits::way_to(&need, spec, seen.sighted);
             way.extend(steps);
             way
         })

@@ -3,12 +3,14 @@
 use super::seen::Seen;
 use crate::control_module::code::Code;
 use crate::faults::FaultName;
-use crate::session::attempt::Entry;
+use crate::reasoning::probe::{Need, steps_to};
+use crate::session::attempt::{Entry, Sighted};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
 use crate::session::step::{CustomerTopic, ENGINE_BAY, Ending, KeyPosition, Section, Step};
+use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
-use crate::vehicle::spec::{Id, PartKind};
+use crate::vehicle::spec::{Id, PartKind, VehicleSpec};
 use std::collections::BTreeSet;
 
 /// A key turned to a position.
@@ -29,6 +31,36 @@ pub(super) fn intake() -> Vec<Step> {
         Step::ReadCodes,
         Step::ReadFreezeFrame,
     ]
+}
+
+/// The steps from what is in sight to what a test needs. Where a plug has to go home and what belongs
+/// behind it is still out, that goes back first, a valve with a new seal.
+pub(super) fn way_to(need: &Need, spec: &VehicleSpec, sighted: Sighted<'_>) -> Vec<Step> {
+    let mut assembly = sighted.assembly().clone();
+    let mut back = Vec::new();
+    for connector in &need.plugged {
+        while let Some(Obstacle::StillOff(parts)) = assembly.obstacle_to_refitting(spec, connector)
+        {
+            let free = parts.iter().find(|it| assembly.obstacle_to_refitting(spec, it).is_none());
+            let Some(part) = free else {
+                break;
+            };
+            let new_seal = spec.valve(part).is_some();
+            back.push(Step::Refit { part: part.clone(), new_seal });
+            assembly.put_back(part);
+        }
+    }
+    let onward = steps_to(need, spec, sighted);
+    if back.is_empty() {
+        return onward;
+    }
+    // The key goes off before anything is touched; what follows brings its own turn of it.
+    let off = key(KeyPosition::Off);
+    let is_off_first = onward.first() == Some(&off);
+    let mut steps = if is_off_first { vec![off] } else { Vec::new() };
+    steps.extend(back);
+    steps.extend(onward.into_iter().skip(usize::from(is_off_first)));
+    steps
 }
 
 /// Everything back in its place, valves with new seals, key off first. Plugs go home before the

@@ -12,7 +12,7 @@ use crate::faults::FaultName;
 use crate::numerics::elementary::ln;
 use crate::reasoning::likelihood::differ;
 use crate::reasoning::outcome::{Aspect, aspects};
-use crate::reasoning::probe::{Probe, probes, steps_to};
+use crate::reasoning::probe::{Probe, probes};
 use crate::reasoning::world::Worlds;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
@@ -44,7 +44,7 @@ impl InformationSeeker {
         weighted: &[(usize, f64, Option<FaultName>)],
         seen: Seen<'_>,
     ) -> Result<f64, VehicleError> {
-        let mut way = steps_to(&test.need, &seen.briefing.vehicle, seen.sighted);
+        let mut way = habits::way_to(&test.need, &seen.briefing.vehicle, seen.sighted);
         way.extend(test.steps[..=test.shows].iter().cloned());
         let known = self.reasoner.belief.known_codes();
         let mut parts: Vec<(Vec<Aspect>, ByFault<'_>)> = Vec::new();
@@ -94,7 +94,7 @@ impl Finder for InformationSeeker {
             if bits < LEAST_BITS {
                 continue;
             }
-            let mut steps = steps_to(&test.need, &seen.briefing.vehicle, seen.sighted);
+            let mut steps = habits::way_to(&test.need, &seen.briefing.vehicle, seen.sighted);
             steps.extend(test.steps.iter().cloned());
             let cost = self.reasoner.cost(&steps, seen.briefing)?;
             // A test that costs nothing is made at once.

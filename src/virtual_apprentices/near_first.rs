@@ -7,7 +7,7 @@ use super::habits;
 use super::job::{Decision, Finder};
 use super::reasoner::{Reasoner, was_made};
 use super::seen::Seen;
-use crate::reasoning::probe::{Probe, probes, steps_to};
+use crate::reasoning::probe::{Probe, probes};
 use crate::reasoning::world::Worlds;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
@@ -36,7 +36,7 @@ impl Finder for NearFirst {
         }
         let mut nearest: Option<(f64, &Probe)> = None;
         for test in self.tests.iter().filter(|test| !was_made(test, seen.log)) {
-            let mut steps = steps_to(&test.need, &seen.briefing.vehicle, seen.sighted);
+            let mut steps = habits::way_to(&test.need, &seen.briefing.vehicle, seen.sighted);
             steps.extend(test.steps.iter().cloned());
             let cost = self.reasoner.cost(&steps, seen.briefing)?;
             if nearest.is_none_or(|(least, _)| cost < least) {

@@ -4,12 +4,13 @@
 //! so is every fault that the vehicle can have. It stands for the bottom of the scale: whoever does
 //! no better has not used the evidence.
 
+use super::habits;
 use super::job::{Decision, Finder};
 use super::seen::Seen;
 use crate::faults::{FaultName, places};
 use crate::numerics::streams::Stream;
 use crate::numerics::whole::to_usize;
-use crate::reasoning::probe::{Need, Probe, probes, steps_to};
+use crate::reasoning::probe::{Need, Probe, probes};
 use crate::reasoning::remedy::Remedy;
 use crate::session::setup::Briefing;
 use crate::session::step::{CustomerTopic, ENGINE_BAY, KeyPosition, Step};
@@ -90,7 +91,7 @@ impl Finder for RandomTester {
         let Some(test) = Self::any(&mut self.stream, &self.tests) else {
             return Ok(self.guess());
         };
-        let mut steps = steps_to(&test.need, &seen.briefing.vehicle, seen.sighted);
+        let mut steps = habits::way_to(&test.need, &seen.briefing.vehicle, seen.sighted);
         steps.extend(test.steps.iter().cloned());
         Ok(Decision::Do(steps))
     }

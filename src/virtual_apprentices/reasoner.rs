@@ -3,13 +3,14 @@
 //! They hold the same belief and stop at the same confidence, so that they differ in nothing but the
 //! choice of the next test.
 
+use super::habits;
 use super::job::Decision;
 use super::seen::Seen;
 use crate::faults::FaultName;
 use crate::instruments::multimeter::Display;
 use crate::numerics::whole::to_usize;
 use crate::reasoning::belief::{Belief, cost_of, was_refused};
-use crate::reasoning::probe::{Probe, steps_to};
+use crate::reasoning::probe::Probe;
 use crate::reasoning::remedy::Remedy;
 use crate::reasoning::world::Worlds;
 use crate::session::attempt::{Entry, Session};
@@ -64,7 +65,7 @@ impl Reasoner {
 
     /// The steps of a test from here, a reading foretold by what is most likely there.
     pub(super) fn way_of(&self, probe: &Probe, seen: Seen<'_>) -> Result<Vec<Step>, VehicleError> {
-        let mut steps = steps_to(&probe.need, &seen.briefing.vehicle, seen.sighted);
+        let mut steps = habits::way_to(&probe.need, &seen.briefing.vehicle, seen.sighted);
         let before = steps.len() + probe.shows;
         steps.extend(probe.steps.iter().cloned());
         if let (Step::Measure { .. }, Some(session)) = (probe.showing(), self.likeliest()) {

@@ -17,6 +17,7 @@ pub const HOUSE: &[Room] = &[
     room(11, "command_line", "arguments and exit codes; prints, never computes"),
     room(10, "workshop", "the window; draws views, sends steps"),
     room(9, "records", "kept results and their standard exports"),
+    room(9, "trial", "a scenario worked by virtual apprentices, and what came of it"),
     room(9, "report", "debrief and marking report"),
     room(8, "scenario", "the scenario file, its checks, the drawing of cases"),
     room(8, "wording", "events and marks in words; the core emits data, never sentences"),
@@ -82,6 +83,7 @@ pub const OUTSIDE: &[Outside] = &[
     outside("rand", May::Only(&["numerics"]), "chance comes in named streams only"),
     outside("rand_chacha", May::Only(&["numerics"]), "chance comes in named streams only"),
     outside("libm", May::Only(&["numerics"]), "one door to functions that must agree everywhere"),
+    outside("parquet", May::Only(&["trial"]), "one place writes tables for other programs"),
     outside("serde", May::Any, "a derive only; notation is chosen where files are opened"),
     outside(
         "serde_json",

@@ -39,6 +39,14 @@ cli-mark-about = Mark a finished session
 cli-mark-examples =
     Example:
       faultwright mark job.session --format json
+cli-trial-about = Have virtual apprentices work a scenario, and say what they cost, what they earn and how hard it is
+cli-trial-examples =
+    Examples:
+      faultwright trial --seeds 1..20 --csv trial.csv        (go on with it by the same command)
+      faultwright trial --scenario my-scenario.ron --seeds 1..1000 --without-marks
+      faultwright trial --seeds 1..500 --csv a.csv           (on one machine)
+      faultwright trial --seeds 501..1000 --csv b.csv        (on another)
+      faultwright trial --join a.csv b.csv --parquet all.parquet
 
 cli-scenario = Scenario file, or glasshouse-lane, which the program carries; without it, Market Hill
 cli-seed = Seed of the case, a whole number; without it, one that nobody chose
@@ -48,6 +56,14 @@ cli-format = How results are printed
 cli-count = How many cases to deal, with seeds one after the other
 cli-reveal = Say what the fault is
 cli-files = Scenario files; without one, the first of those that the program carries
+cli-seeds = Seeds of the cases, first and last
+cli-policies = Who works them
+cli-without-marks = Count costs and outcomes alone; marking takes far longer than working
+cli-by-case = Say of each case how hard it is
+cli-threads = Threads to work on, as many as the machine has unless told otherwise; the result does not hang on it
+cli-csv = Keep a row of each session in this file as soon as it is done; if the file is there already, go on with it
+cli-parquet = Write the rows to this file as Parquet
+cli-join = Run nothing; put the rows of these files together and show the table of the whole
 cli-session-file = Session file
 
 cli-trouble = faultwright: { $text }
@@ -71,6 +87,54 @@ check-fine = { $file }: nothing wrong found.
 draw-dealt = Case { $seed }: { $title }
 draw-revealed = Case { $seed }: { $title }. The fault: { $faults }.
 
+trial-title = { $scenario } ({ $fingerprint }): { $sessions } sessions, { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+}
+trial-head-policy = apprentice
+trial-head-sessions = sessions
+trial-head-cost = cost [{ $currency }]
+trial-head-marks = marks
+trial-head-regret = regret [{ $currency }]
+trial-head-right = right
+trial-head-unproved = unproved
+trial-head-unfinished = unfinished
+trial-head-steps = steps
+trial-head-seed = case
+trial-head-planner-steps = planner's steps
+trial-head-planner-cost = planner's cost [{ $currency }]
+trial-head-marks-apart = marks apart
+trial-head-cost-apart = cost apart [{ $currency }]
+trial-percent = { $share } %
+trial-nothing = –
+trial-unfinished-note = An apprentice who is not done after 200 steps counts as a failure without marks.
+trial-not-marked = Not marked: costs and outcomes alone.
+trial-plot = Marks (upwards) against cost [{ $currency }]:
+trial-difficulty = How hard it is:
+trial-difficulty-value = expected cost under the expert's plan, before anything is known, duties of the trade apart: { $money }
+trial-difficulty-planner = the planner takes { $steps } steps and { $money } with its duties
+trial-difficulty-apart = between the best and the worst apprentice lie { $marks } marks and { $money }
+trial-torn = { $path }: the last line was cut off and is left out.
+trial-resumed = { $path }: { $rows ->
+    [one] one row is
+   *[other] { $rows } rows are
+} there already.
+
+apprentice-random = random tester
+apprentice-parts-swapper = parts-swapper
+apprentice-by-the-book = by the book
+apprentice-near-first = near first
+apprentice-information-seeker = information-seeker
+apprentice-planner = planner
+
+rows-head = line { $line } is not the first line of a trial's table.
+rows-fields = line { $line } has { $found } fields where { $expected } belong.
+rows-field = line { $line }: "{ $found }" cannot stand under "{ $column }".
+rows-stranger = line { $line } is of another scenario, or of another version of the program, than the lines before it.
+rows-contradiction = line { $line } gives other figures for a session of case { $seed } than a line before it.
+rows-empty = there is no row in it.
+
+progress-trial = Worked: { $done } of { $of } sessions …
 progress-dealing = Dealing a case …
 progress-worlds = Working out what each fault would show: { $done } of { $of } …
 progress-review = Looking back at every step: { $done } of { $of } …
@@ -81,6 +145,9 @@ window-bench-instead = No window: { $why }. Opening the bench in the terminal.
 trouble-diverged = { $path }: other events follow from entry { $entry } than were recorded. The file was changed, or another version of the program wrote it; mark it with that version.
 trouble-step = line { $line } of the steps. { $problem } The steps before it are kept.
 trouble-file = { $path }: { $why }
+trouble-seeds = "{ $given }" is not a range of seeds. Write the first and the last, such as 1..20, at most a million of them.
+trouble-rows = { $path }: { $problem }
+trouble-other-trial = { $path } holds rows of another scenario, or of another version of the program. Name another file, or take that one away.
 trouble-unfinished = { $path }: the vehicle has not been handed back after { $steps ->
     [one] one step
    *[other] { $steps } steps
