@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 use tempfile::TempDir;
 
-const COMMANDS: [&str; 6] = ["workshop", "bench", "draw", "check", "replay", "mark"];
+const COMMANDS: [&str; 7] = ["workshop", "bench", "draw", "check", "replay", "mark", "trial"];
 
 const WRONG_ARGUMENTS: i32 = 2;
 const BAD_INPUT: i32 = 4;
