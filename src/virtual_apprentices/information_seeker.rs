@@ -1,23 +1,23 @@
 //! The myopic information-seeker: the test that tells most for its cost, one step ahead.
 //!
 //! What a test tells is how much less uncertain the fault is expected to be after it, in bits: the
-//! entropy of the faults now less its expectation over what the test can show. It never asks what
+//! entropy of the hypotheses now less its expectation over what the test can show. It never asks what
 //! comes after, so it may pay for knowledge that changes no repair.
 
 use super::habits;
 use super::job::{Decision, Finder};
-use super::reasoner::{Reasoner, was_made};
+use super::reasoner::{Reasoner, tests, was_made};
 use super::seen::Seen;
-use crate::faults::FaultName;
 use crate::numerics::elementary::ln;
 use crate::reasoning::likelihood::differ;
 use crate::reasoning::outcome::{Aspect, aspects};
-use crate::reasoning::probe::{Probe, probes};
-use crate::reasoning::world::Worlds;
+use crate::reasoning::probe::Probe;
+use crate::reasoning::world::{Hypothesis, Worlds};
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Share of the belief below which a world is left out of expectations.
 const LEAST_SHARE: f64 = 1e-3;
@@ -29,38 +29,38 @@ pub(super) struct InformationSeeker {
     tests: Vec<Probe>,
 }
 
-/// Weight of each fault; `None` for "nothing wrong".
-type ByFault<'a> = BTreeMap<Option<&'a FaultName>, f64>;
+/// Weight of each hypothesis.
+type Weights<'a> = BTreeMap<&'a Hypothesis, f64>;
 
 impl InformationSeeker {
-    pub(super) fn new(briefing: &Briefing, worlds: Worlds) -> Self {
-        Self { reasoner: Reasoner::new(worlds), tests: probes(&briefing.vehicle) }
+    pub(super) fn new(briefing: &Arc<Briefing>, worlds: Worlds) -> Self {
+        let tests = tests(briefing, &worlds);
+        Self { reasoner: Reasoner::new(worlds), tests }
     }
 
     /// What a test is expected to tell from here [bit].
     fn information(
         &self,
         test: &Probe,
-        weighted: &[(usize, f64, Option<FaultName>)],
+        weighted: &[(usize, f64, Hypothesis)],
         seen: Seen<'_>,
     ) -> Result<f64, VehicleError> {
         let mut way = habits::way_to(&test.need, &seen.briefing.vehicle, seen.sighted);
         way.extend(test.steps[..=test.shows].iter().cloned());
         let known = self.reasoner.belief.known_codes();
-        let mut parts: Vec<(Vec<Aspect>, ByFault<'_>)> = Vec::new();
-        let mut whole = ByFault::new();
-        for (world, weight, fault) in weighted {
+        let mut parts: Vec<(Vec<Aspect>, Weights<'_>)> = Vec::new();
+        let mut whole = Weights::new();
+        for (world, weight, faults) in weighted {
             let mut imagined = self.reasoner.belief.session(*world).fork();
             let mut events = Vec::new();
             for step in &way {
                 events = imagined.take_unlogged(step)?;
             }
             let shown = aspects(&events);
-            let fault = fault.as_ref();
-            *whole.entry(fault).or_insert(0.0) += weight;
+            *whole.entry(faults).or_insert(0.0) += weight;
             match parts.iter_mut().find(|(first, _)| !differ(first, &shown, known)) {
-                Some((_, part)) => *part.entry(fault).or_insert(0.0) += weight,
-                None => parts.push((shown, ByFault::from([(fault, *weight)]))),
+                Some((_, part)) => *part.entry(faults).or_insert(0.0) += weight,
+                None => parts.push((shown, Weights::from([(faults, *weight)]))),
             }
         }
         let after: f64 = parts.iter().map(|(_, part)| scattered(part)).sum();
@@ -69,7 +69,7 @@ impl InformationSeeker {
 }
 
 /// Entropy of a part of a belief times its weight [bit].
-fn scattered(part: &ByFault<'_>) -> f64 {
+fn scattered(part: &Weights<'_>) -> f64 {
     let total: f64 = part.values().sum();
     part.values()
         .filter(|weight| **weight > 0.0)
@@ -113,18 +113,17 @@ impl Finder for InformationSeeker {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::faults::FaultKind;
+    use crate::faults::{FaultKind, FaultName};
     use crate::vehicle::spec::Id;
 
     /// Four equal causes are two bits, two are one, one is none; times the weight of the part.
     #[test]
     fn closed_form_entropy_of_equal_causes_is_the_logarithm_of_their_number() {
-        let faults: Vec<FaultName> = ["a", "b", "c", "d"]
-            .map(|place| FaultName { kind: FaultKind::OpenCoil, place: Id::from(place) })
-            .to_vec();
+        let faults = ["a", "b", "c", "d"]
+            .map(|place| vec![FaultName { kind: FaultKind::OpenCoil, place: Id::from(place) }]);
         for (count, bits) in [(1_usize, 0.0), (2, 1.0), (4, 2.0)] {
-            let part: ByFault<'_> =
-                faults.iter().take(count).map(|fault| (Some(fault), 0.5 / count as f64)).collect();
+            let part: Weights<'_> =
+                faults.iter().take(count).map(|faults| (faults, 0.5 / count as f64)).collect();
             assert!((scattered(&part) - 0.5 * bits).abs() < 1e-12, "{count}");
         }
     }

@@ -59,6 +59,7 @@ pub(super) struct Job<F> {
     repairs: usize,
     diagnosis: Option<FaultName>,
     listed: BTreeSet<FaultName>,
+    found_nothing: bool,
 }
 
 impl<F: Finder> Job<F> {
@@ -70,6 +71,7 @@ impl<F: Finder> Job<F> {
             repairs: 0,
             diagnosis: None,
             listed: BTreeSet::new(),
+            found_nothing: false,
         }
     }
 
@@ -85,7 +87,9 @@ impl<F: Finder> Job<F> {
                 self.repairs += 1;
                 self.stage = Stage::ClosingUp;
             }
-            Decision::NothingWrong => {
+            // Whoever has repaired, or has found nothing once before, and still sees the fault, is at an end.
+            Decision::NothingWrong if self.repairs == 0 && !self.found_nothing => {
+                self.found_nothing = true;
                 self.note(Vec::new());
                 self.queue.push_back(Step::Commit { fault: None });
                 self.diagnosis = None;

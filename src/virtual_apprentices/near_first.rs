@@ -5,13 +5,14 @@
 
 use super::habits;
 use super::job::{Decision, Finder};
-use super::reasoner::{Reasoner, was_made};
+use super::reasoner::{Reasoner, tests, was_made};
 use super::seen::Seen;
-use crate::reasoning::probe::{Probe, probes};
+use crate::reasoning::probe::Probe;
 use crate::reasoning::world::Worlds;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
+use std::sync::Arc;
 
 pub(super) struct NearFirst {
     reasoner: Reasoner,
@@ -19,8 +20,9 @@ pub(super) struct NearFirst {
 }
 
 impl NearFirst {
-    pub(super) fn new(briefing: &Briefing, worlds: Worlds) -> Self {
-        Self { reasoner: Reasoner::new(worlds), tests: probes(&briefing.vehicle) }
+    pub(super) fn new(briefing: &Arc<Briefing>, worlds: Worlds) -> Self {
+        let tests = tests(briefing, &worlds);
+        Self { reasoner: Reasoner::new(worlds), tests }
     }
 }
 

@@ -19,7 +19,7 @@ pub(super) struct Planner {
 
 impl Planner {
     pub(super) fn new(briefing: &Arc<Briefing>, worlds: Worlds) -> Self {
-        let expert = Expert::new(Arc::clone(briefing)).with_gauge_for(&worlds);
+        let expert = Expert::new(Arc::clone(briefing)).with_tests_for(&worlds);
         Self { reasoner: Reasoner::new(worlds), expert }
     }
 }

@@ -6,19 +6,20 @@
 use super::habits;
 use super::job::Decision;
 use super::seen::Seen;
-use crate::faults::FaultName;
 use crate::instruments::multimeter::Display;
 use crate::numerics::whole::to_usize;
 use crate::reasoning::belief::{Belief, cost_of, was_refused};
+use crate::reasoning::expert::Expert;
 use crate::reasoning::probe::Probe;
 use crate::reasoning::remedy::Remedy;
-use crate::reasoning::world::Worlds;
+use crate::reasoning::world::{Hypothesis, Worlds};
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
 use crate::session::step::{Bound, Step};
 use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Chance on the evidence from which a repair is begun, or nothing is said to be wrong.
 const SURE: f64 = 0.9;
@@ -54,12 +55,13 @@ impl Reasoner {
         self.belief.leading(1).first().map(|(world, _)| self.belief.session(*world))
     }
 
-    /// Worlds with at least this share of the belief, heaviest first, with the fault of each.
-    pub(super) fn leading(&self, share: f64) -> Vec<(usize, f64, Option<FaultName>)> {
+    /// Worlds with at least this share of the belief, heaviest first, with the faults that each has
+    /// left.
+    pub(super) fn leading(&self, share: f64) -> Vec<(usize, f64, Hypothesis)> {
         let leading = self.belief.leading(usize::MAX).into_iter();
         leading
             .filter(|(_, weight)| *weight >= share)
-            .map(|(world, weight)| (world, weight, self.belief.fault_left(world).cloned()))
+            .map(|(world, weight)| (world, weight, self.belief.faults_left(world).to_vec()))
             .collect()
     }
 
@@ -138,23 +140,25 @@ impl Reasoner {
         Some(Decision::Repair { diagnosis: diagnosis.clone(), confidences, remedy })
     }
 
-    /// The chance of every repair that was not done yet, and that nothing is wrong.
+    /// The chance of every repair that was not done yet, and that nothing is wrong any more.
     fn chances(&self, log: &[Entry]) -> (BTreeMap<Remedy, f64>, f64) {
         let done: Vec<Remedy> = log
             .iter()
             .filter(|entry| !was_refused(entry))
             .filter_map(|entry| Remedy::in_step(&entry.step))
             .collect();
-        let by_fault = self.belief.by_fault();
-        let nothing = by_fault.get(&None).copied().unwrap_or(0.0);
+        let mut left: BTreeMap<Hypothesis, f64> = BTreeMap::new();
+        for (_, weight, faults) in self.leading(0.0) {
+            *left.entry(faults).or_insert(0.0) += weight;
+        }
+        let nothing = left.remove(&Vec::new()).unwrap_or(0.0);
         let mut chances = BTreeMap::new();
-        for remedy in by_fault.keys().flatten().flat_map(Remedy::of) {
+        for remedy in left.keys().flat_map(|faults| Remedy::of_all(faults)) {
             if done.contains(&remedy) || chances.contains_key(&remedy) {
                 continue;
             }
-            let fixed =
-                |fault: &Option<FaultName>| fault.as_ref().is_some_and(|fault| remedy.fixes(fault));
-            let chance = by_fault.iter().filter(|(fault, _)| fixed(fault)).map(|(_, c)| c).sum();
+            let fixed = left.iter().filter(|(faults, _)| remedy.fixes_all(faults));
+            let chance = fixed.map(|(_, chance)| chance).sum();
             chances.insert(remedy, chance);
         }
         (chances, nothing)
@@ -173,6 +177,11 @@ fn foretold(shown: &[Event]) -> Option<Step> {
         }
         _ => None,
     })
+}
+
+/// The tests that the expert considers.
+pub(super) fn tests(briefing: &Arc<Briefing>, worlds: &Worlds) -> Vec<Probe> {
+    Expert::new(Arc::clone(briefing)).with_tests_for(worlds).probes().to_vec()
 }
 
 /// Whether a test was made since the last repair: a second time it tells nothing new.
