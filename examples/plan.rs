@@ -4,9 +4,11 @@
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "an example talks to the terminal")]
 #![expect(clippy::disallowed_types, reason = "somebody waits; the search itself knows no clock")]
 
+use faultwright::reasoning::plan::budget::Enough;
 use faultwright::reasoning::plan::policy::{Plan, plan, price};
 use faultwright::reasoning::plan::problem::Problem;
-use faultwright::reasoning::plan::search::{Enough, Search};
+use faultwright::reasoning::plan::ranking::{Rank, ranking};
+use faultwright::reasoning::plan::search::Search;
 use faultwright::reasoning::plan::upper::Choice;
 use std::process::ExitCode;
 use std::time::{Duration, Instant};
@@ -42,31 +44,35 @@ fn solve(path: &str, time: Duration) -> Result<(), String> {
     let problem: Problem = ron::from_str(&text).map_err(|error| error.to_string())?;
     let mut search = Search::new(&problem).map_err(|flaw| flaw.to_string())?;
     let root = search.root();
-    let began = Instant::now();
-    let bounds = search.run(root, &Enough::EXACT, &mut |_| began.elapsed() < time);
+    let (began, steps) = (Instant::now(), search.offered(root).count() + 1);
+    search.run(root, &Enough::EXACT, &mut |_| began.elapsed() < time);
+    // As long again for all the steps together.
+    let share = time / u32::try_from(steps).unwrap_or(u32::MAX);
+    let each = (&Enough { work: 0, ..Enough::EXACT }, &Enough::EXACT);
+    let mut from = Instant::now();
+    let ranking = ranking(&mut search, root, each, &mut |_| {
+        let on = from.elapsed() < share;
+        if !on {
+            from = Instant::now();
+        }
+        on
+    });
     println!("{}", problem.title);
     if !problem.source.is_empty() {
         println!("Source: {}", problem.source);
     }
     println!(
         "Least expected cost: between {:.6} and {:.6} (gap {:.2e}, {} situations)",
-        bounds.lower,
-        bounds.upper,
-        bounds.gap(),
+        ranking.value.lower,
+        ranking.value.upper,
+        ranking.value.gap(),
         search.size()
     );
-    println!("\nEach first step, with the best that can follow:");
-    let mut ranked = Vec::new();
-    for step in search.offered(root) {
-        let began = Instant::now();
-        let bounds = search.weigh(root, step, &Enough::EXACT, &mut |_| began.elapsed() < time / 10);
-        ranked.push((bounds, step));
-    }
-    ranked.sort_by(|a, b| a.0.upper.total_cmp(&b.0.upper));
-    for (bounds, step) in ranked {
+    println!("\nEach first step, with the best that can follow, and what it gives away:");
+    for Rank { step, cost, regret } in &ranking.steps {
         println!(
-            "  {:<24} {:>12.6} to {:>12.6}",
-            problem.steps[step].name, bounds.lower, bounds.upper
+            "  {:<24} {:>12.6} to {:>12.6} {:>12.6} to {:>12.6}",
+            problem.steps[*step].name, cost.lower, cost.upper, regret.lower, regret.upper
         );
     }
     println!("\nPolicy:");

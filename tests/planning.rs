@@ -2,8 +2,9 @@
 //! files that stand beside its example.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+use faultwright::reasoning::plan::budget::{Bounds, Enough};
 use faultwright::reasoning::plan::problem::Problem;
-use faultwright::reasoning::plan::search::{Bounds, Enough, Search};
+use faultwright::reasoning::plan::search::Search;
 use faultwright::reasoning::plan::upper::Choice;
 
 fn exact(problem: &Problem) -> (Search, Bounds) {

@@ -50,7 +50,8 @@ pub fn shared<T>(threads: u32, work: impl FnOnce() -> T) -> (Duration, T) {
     (of_this_process(threads).saturating_sub(began) / threads, result)
 }
 
-fn of_this_thread() -> Duration {
+/// Time that this thread has had so far.
+pub fn of_this_thread() -> Duration {
     fs::read_to_string("/proc/thread-self/schedstat")
         .ok()
         .and_then(|text| text.split(' ').next()?.parse().ok())

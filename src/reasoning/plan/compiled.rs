@@ -98,6 +98,8 @@ pub struct CompiledStep {
     pub repeats: bool,
     /// Covers.
     pub demand: Demand,
+    /// How the covers are left after it: a proof on the road wants everything back.
+    pub after: Demand,
     /// `chance[outcome][state]`.
     pub chance: Vec<Vec<f64>>,
     /// `becomes[outcome][state]`.
@@ -216,6 +218,12 @@ impl Compiled {
         branches
     }
 
+    /// What must be shut whichever way it ends.
+    #[must_use]
+    pub fn shut_in_the_end(&self) -> Open {
+        self.endings.iter().fold(Open::MAX, |shut, ending| shut & ending.demand.shut)
+    }
+
     /// Expected cost of an ending, covers included; infinite where it is not possible.
     #[must_use]
     pub fn ending_cost(&self, belief: &Belief, open: Open, ending: usize) -> f64 {
@@ -275,6 +283,7 @@ fn step(problem: &Problem, covers: &Covers, number: usize) -> Result<CompiledSte
         cost: step.cost,
         repeats: step.repeat == Repeat::Independent,
         demand: covers.demand(&problem.covers, &step.name, &step.open, &step.shut)?,
+        after: Demand::default(),
         chance,
         becomes,
         renews,

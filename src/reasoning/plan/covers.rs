@@ -15,6 +15,8 @@ pub struct Covers {
     needs: Vec<Open>,
     /// What must be shut when this one is, itself included.
     holds: Vec<Open>,
+    /// A cover that must be shut while any of some others is moved.
+    guard: Option<(usize, Open)>,
 }
 
 /// What a step asks of the covers, and leaves behind.
@@ -82,7 +84,28 @@ impl Covers {
             shut_cost: covers.iter().map(|cover| cover.shut).collect(),
             needs,
             holds,
+            guard: None,
         })
+    }
+
+    /// The same covers, of which one must be shut while any of some others is opened or shut, as a
+    /// key must be off while a connector is touched; it is opened again where a step wants it so.
+    #[must_use]
+    pub fn guarded(mut self, guard: usize, moved: Open) -> Self {
+        self.guard = Some((guard, moved & !(1 << guard)));
+        self
+    }
+
+    /// What opening some covers costs, one after another and nothing else.
+    #[must_use]
+    pub fn opening(&self, opened: Open) -> f64 {
+        sum(opened, &self.open_cost)
+    }
+
+    /// What shutting what is open costs at least, one after another and nothing else.
+    #[must_use]
+    pub fn shutting(&self, open: Open) -> f64 {
+        sum(open, &self.shut_cost)
     }
 
     /// What a step with these lists asks for.
@@ -112,19 +135,30 @@ impl Covers {
     /// Cost of meeting a demand, and what is open then.
     #[must_use]
     pub fn meet(&self, open: Open, demand: Demand) -> (f64, Open) {
-        let sum = |mask: Open, costs: &[f64]| {
-            costs
-                .iter()
-                .enumerate()
-                .filter(|(number, _)| mask >> number & 1 == 1)
-                .map(|(_, cost)| cost)
-                .sum::<f64>()
-        };
         let opening = demand.open & !open;
         let shutting = demand.shut & open;
-        let cost = sum(opening, &self.open_cost) + sum(shutting, &self.shut_cost);
+        let mut cost = sum(opening, &self.open_cost) + sum(shutting, &self.shut_cost);
+        if let Some((guard, moved)) = self.guard {
+            let key: Open = 1 << guard;
+            if open & key != 0 && (opening | shutting) & moved != 0 && shutting & key == 0 {
+                cost += self.shut_cost[guard];
+                if demand.open & key == 0 {
+                    return (cost, (open | opening) & !shutting & !key);
+                }
+                cost += self.open_cost[guard];
+            }
+        }
         (cost, (open | opening) & !shutting)
     }
+}
+
+fn sum(mut mask: Open, costs: &[f64]) -> f64 {
+    let mut sum = 0.0;
+    while mask != 0 {
+        sum += costs[mask.trailing_zeros() as usize];
+        mask &= mask - 1;
+    }
+    sum
 }
 
 fn place(covers: &[Cover], name: &str) -> Result<usize, Flaw> {

@@ -6,26 +6,51 @@
 //!   costs at least the mixture of their costs. A belief is split into pairs of states, and each
 //!   pair is solved from below on a line of beliefs ([`super::pair`]).
 //!
-//! Both forget what was done already and what is shut, so both never overestimate.
+//! - *Telling*: what has to be found out, and what steps can tell for their cost
+//!   ([`super::information`]).
+//!
+//! The first two forget what was done already, so they never overestimate. What is shut they forget too,
+//! except where every repair puts everything back: then each repair has to open what it needs and
+//! is not open now, and whatever is opened or open is shut once more.
 
+use super::access::Access;
+use super::accounts::Accounts;
 use super::belief::Belief;
 use super::compiled::{Compiled, Flaw};
+use super::covers::Open;
+use super::information::Roles;
 use super::pair::Pairs;
-use super::problem::Problem;
+use std::collections::BTreeMap;
 
 /// Sweeps after which a bound that still creeps up is good enough; every sweep is a bound.
 const MOST_SWEEPS: usize = 20_000;
 /// Creep that is not worth another sweep, as a share of the greatest value.
 const STILL: f64 = 1e-13;
 /// States that are paired; lighter ones count by themselves.
-const PAIRED: usize = 16;
+const PAIRED: usize = 6;
 
 /// Lower bounds of one problem.
 #[derive(Debug, Clone)]
 pub struct Lower {
     /// Cost of the rest when the state is known, nothing is in the way.
     pub known: Vec<f64>,
+    /// Must be shut at every ending.
+    shut_in_the_end: Open,
+    /// Covers that every repair leaves shut.
+    put_back: Open,
+    /// Bounds by what of these is open.
+    tables: BTreeMap<Open, Table>,
+    roles: Option<Roles>,
+    access: BTreeMap<Open, Access>,
+}
+
+#[derive(Debug, Clone)]
+struct Table {
+    /// Cost of each step with what it has to open.
+    costs: Vec<f64>,
+    known: Vec<f64>,
     pairs: Pairs,
+    accounts: Option<Accounts>,
 }
 
 impl Lower {
@@ -33,24 +58,117 @@ impl Lower {
     ///
     /// # Errors
     /// [`Flaw::Endless`] when there is a state from which nothing can end.
-    pub fn new(problem: &Problem, compiled: &Compiled) -> Result<Self, Flaw> {
+    pub fn new(compiled: &Compiled, name: &dyn Fn(usize) -> String) -> Result<Self, Flaw> {
         if let Some(state) = endless(compiled) {
-            return Err(Flaw::Endless { state: problem.states[state].name.clone() });
+            return Err(Flaw::Endless { state: name(state) });
         }
-        let known = when_known(compiled);
-        let pairs = Pairs::new(compiled);
-        Ok(Self { known, pairs })
+        let costs: Vec<f64> = compiled.steps.iter().map(|step| step.cost).collect();
+        let known = when_known(compiled, &costs);
+        let shut_in_the_end = compiled.shut_in_the_end();
+        let repairs = compiled.steps.iter().filter(|step| step.changes);
+        let put_back = repairs.fold(shut_in_the_end, |shut, step| shut & step.after.shut);
+        let roles = Roles::find(compiled, &known);
+        let (tables, access) = (BTreeMap::new(), BTreeMap::new());
+        Ok(Self { known, shut_in_the_end, put_back, tables, roles, access })
     }
 
     /// A bound that is quick to work out.
     #[must_use]
-    pub fn quick(&self, belief: &Belief) -> f64 {
+    pub fn quick(&mut self, compiled: &Compiled, belief: &Belief, open: Open) -> f64 {
+        let shutting = compiled.covers.shutting(open & self.shut_in_the_end);
+        shutting + self.table(compiled, open).quick(belief)
+    }
+
+    /// A good bound; `used` are steps that are not offered. `price` is where to begin to look for
+    /// the price of information, and comes back as the one that was found.
+    #[must_use]
+    pub fn of(
+        &mut self,
+        compiled: &Compiled,
+        (belief, open, used): (&Belief, Open, u128),
+        price: &mut usize,
+        searching: bool,
+    ) -> f64 {
+        let shutting = compiled.covers.shutting(open & self.shut_in_the_end);
+        let table = self.table(compiled, open);
+        let mut best = table.quick(belief);
+        if belief.weights().len() < 2 {
+            return shutting + best;
+        }
+        if belief.weights().len() <= PAIRED {
+            best = best.max(table.of(compiled, belief));
+        }
+        let Some(table) = self.tables.get_mut(&(open & self.put_back)) else { return shutting };
+        if let (Some(roles), Some(accounts)) = (&self.roles, &mut table.accounts) {
+            let put_back = self.put_back;
+            let access =
+                self.access.entry(open).or_insert_with(|| Access::new(compiled, open, put_back));
+            let situation = (belief, used, &table.known[..]);
+            let from = (*price, searching);
+            let found = accounts.bound(compiled, roles, access, situation, from);
+            best = best.max(found.0);
+            *price = found.1;
+        }
+        shutting + best
+    }
+
+    /// Bounds when each test is made first, by step, at a price; below everything where there is
+    /// none.
+    pub fn firsts(
+        &mut self,
+        compiled: &Compiled,
+        (belief, open, used): (&Belief, Open, u128),
+        price: usize,
+    ) -> Vec<f64> {
+        let mut firsts = vec![f64::NEG_INFINITY; compiled.steps.len()];
+        let shutting = compiled.covers.shutting(open & self.shut_in_the_end);
+        self.table(compiled, open);
+        if let Some(table) = self.tables.get_mut(&(open & self.put_back))
+            && let (Some(roles), Some(accounts)) = (&self.roles, &mut table.accounts)
+            && let Some(access) = self.access.get(&open)
+        {
+            let situation = (belief, used, &table.known[..]);
+            accounts.firsts(compiled, roles, access, situation, price, &mut firsts);
+        }
+        for first in &mut firsts {
+            *first += shutting;
+        }
+        firsts
+    }
+
+    fn table(&mut self, compiled: &Compiled, open: Open) -> &mut Table {
+        let (put_back, open) = (self.put_back, open & self.put_back);
+        let roles = &self.roles;
+        self.tables.entry(open).or_insert_with(|| {
+            let access: Vec<f64> = compiled
+                .steps
+                .iter()
+                .map(|step| {
+                    let opened = if step.changes { step.demand.open & put_back & !open } else { 0 };
+                    compiled.covers.opening(opened) + compiled.covers.shutting(opened)
+                })
+                .collect();
+            let costs: Vec<f64> = compiled
+                .steps
+                .iter()
+                .zip(&access)
+                .map(|(step, access)| step.cost + access)
+                .collect();
+            let known = when_known(compiled, &costs);
+            let accounts = roles
+                .as_ref()
+                .map(|roles| Accounts::new(compiled, roles, (&costs, &access, &known)));
+            Table { costs, known, pairs: Pairs::new(compiled), accounts }
+        })
+    }
+}
+
+impl Table {
+    fn quick(&self, belief: &Belief) -> f64 {
         belief.mean(|state| self.known[state])
     }
 
-    /// The best bound there is.
-    #[must_use]
-    pub fn of(&mut self, compiled: &Compiled, belief: &Belief) -> f64 {
+    fn of(&mut self, compiled: &Compiled, belief: &Belief) -> f64 {
         let mut heavy: Vec<(usize, f64)> = belief.weights().to_vec();
         if heavy.len() < 2 {
             return self.quick(belief);
@@ -71,7 +189,13 @@ impl Lower {
             .iter()
             .map(|(state, own)| {
                 let mass = own + weight * own / others;
-                mass * self.pairs.cost(compiled, &self.known, first, *state, own / mass)
+                mass * self.pairs.cost(
+                    compiled,
+                    (&self.costs, &self.known),
+                    first,
+                    *state,
+                    own / mass,
+                )
             })
             .sum()
     }
@@ -83,7 +207,8 @@ impl Lower {
         while left.len() > 1 {
             left.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
             let (first, second) = (left[0], left[1]);
-            sum += 2.0 * second.1 * self.pairs.cost(compiled, &self.known, first.0, second.0, 0.5);
+            let tables = (&self.costs[..], &self.known[..]);
+            sum += 2.0 * second.1 * self.pairs.cost(compiled, tables, first.0, second.0, 0.5);
             left[0].1 -= second.1;
             left.remove(1);
             left.retain(|(_, weight)| *weight > 0.0);
@@ -93,7 +218,7 @@ impl Lower {
 }
 
 /// Rises from below everything, so that each sweep is a bound.
-fn when_known(compiled: &Compiled) -> Vec<f64> {
+fn when_known(compiled: &Compiled, costs: &[f64]) -> Vec<f64> {
     let ends: Vec<f64> = (0..compiled.states)
         .map(|state| {
             compiled.endings.iter().map(|ending| ending.cost[state]).fold(f64::INFINITY, f64::min)
@@ -105,14 +230,14 @@ fn when_known(compiled: &Compiled) -> Vec<f64> {
         let mut moved = 0.0_f64;
         let mut size = 1.0_f64;
         for state in 0..compiled.states {
-            let best = compiled.steps.iter().fold(ends[state], |best, step| {
+            let best = compiled.steps.iter().zip(costs).fold(ends[state], |best, (step, cost)| {
                 let after: f64 = step
                     .chance
                     .iter()
                     .zip(&step.becomes)
                     .map(|(chance, becomes)| chance[state] * known[becomes[state]])
                     .sum();
-                best.min(step.cost + after)
+                best.min(cost + after)
             });
             moved = moved.max(best - known[state]);
             known[state] = known[state].max(best);

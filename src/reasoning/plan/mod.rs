@@ -13,16 +13,26 @@
 //! In: a problem in its own units of cost. Out: costs in the same units, names by their place in
 //! the problem's lists.
 
+pub mod access;
+pub mod accounts;
 pub mod belief;
+pub mod budget;
+mod columns;
 pub mod compiled;
 pub mod covers;
+pub mod information;
 pub mod lower;
 pub mod pair;
 pub mod policy;
 pub mod problem;
+pub mod ranking;
 pub mod search;
 pub mod telling;
 pub mod upper;
+pub mod useful;
+mod ways;
 
+#[cfg(test)]
+mod structured_tests;
 #[cfg(test)]
 mod tests;

@@ -30,11 +30,12 @@ impl Pairs {
     }
 
     /// Lower bound on the cost when only two states are possible, the second with a probability.
+    /// `costs` are those of the steps, `known` that of the rest when the state is known.
     #[must_use]
     pub fn cost(
         &mut self,
         compiled: &Compiled,
-        known: &[f64],
+        (costs, known): (&[f64], &[f64]),
         first: usize,
         second: usize,
         of_second: f64,
@@ -45,7 +46,7 @@ impl Pairs {
             (second, first, 1.0 - of_second)
         };
         let scale = self.scales[self.states * low + high]
-            .get_or_insert_with(|| Box::new(raise(compiled, known, low, high)));
+            .get_or_insert_with(|| Box::new(raise(compiled, costs, known, low, high)));
         along(scale, at)
     }
 }
@@ -63,7 +64,13 @@ fn along(scale: &[f64; PARTS + 1], at: f64) -> f64 {
     scale[mark] * (1.0 - share) + scale[mark + 1] * share
 }
 
-fn raise(compiled: &Compiled, known: &[f64], low: usize, high: usize) -> [f64; PARTS + 1] {
+fn raise(
+    compiled: &Compiled,
+    costs: &[f64],
+    known: &[f64],
+    low: usize,
+    high: usize,
+) -> [f64; PARTS + 1] {
     let at_mark = |mark: usize| mark as f64 / PARTS as f64;
     let mut scale = core::array::from_fn(|mark| {
         known[low] * (1.0 - at_mark(mark)) + known[high] * at_mark(mark)
@@ -71,7 +78,8 @@ fn raise(compiled: &Compiled, known: &[f64], low: usize, high: usize) -> [f64; P
     let useful: Vec<_> = compiled
         .steps
         .iter()
-        .filter(|step| {
+        .zip(costs)
+        .filter(|(step, _)| {
             step.chance.iter().zip(&step.becomes).any(|(chance, becomes)| {
                 (chance[low] - chance[high]).abs() > 0.0
                     || becomes[low] != low
@@ -90,8 +98,8 @@ fn raise(compiled: &Compiled, known: &[f64], low: usize, high: usize) -> [f64; P
                 .iter()
                 .map(|ending| of_low * ending.cost[low] + of_high * ending.cost[high])
                 .fold(f64::INFINITY, f64::min);
-            for step in &useful {
-                let mut cost = step.cost;
+            for (step, own) in &useful {
+                let mut cost = **own;
                 for (chance, becomes) in step.chance.iter().zip(&step.becomes) {
                     let (mut to_low, mut to_high) = (0.0, 0.0);
                     for (state, weight) in [(low, of_low), (high, of_high)] {

@@ -3,72 +3,47 @@
 //! A situation is what is open, what may not be repeated, and what is believed. From the situation
 //! at hand the search walks, again and again, to where the bounds are still far apart: by the step
 //! that looks cheapest at best, then by the outcome that adds most to the gap; there it looks one
-//! step further and carries the better bounds back. Every other walk instead follows the best policy
-//! that is known, and where that would mend blindly the test that tells most for its cost: the first
-//! kind of walk raises the lower bound, the second brings the upper one down. Known as bounded
-//! real-time dynamic programming (H. B. `McMahan`, M. Likhachev and G. Gordon 2005, cited from memory);
-//! here over beliefs that are kept exactly and met again whatever the order of the evidence.
+//! step further and carries the better bounds back, which raises the lower bound. Now and then a walk
+//! follows the best policy that is known instead, and from its end a quick policy is followed
+//! through ([`super::upper`]), which brings the upper bound down. Known as bounded real-time dynamic
+//! programming (H. B. `McMahan`, M. Likhachev and G. Gordon 2005, cited from memory); here over beliefs
+//! that are kept exactly, in which states that nothing can tell apart any more are one state, and
+//! which are met again whatever the order of the evidence ([`super::useful`]).
 
 use super::belief::Belief;
-use super::compiled::{Branch, Compiled, Flaw};
+use super::budget::{Bounds, Enough};
+use super::compiled::{Compiled, Flaw};
 use super::covers::Open;
 use super::lower::Lower;
 use super::problem::Problem;
 use super::telling::Telling;
-use super::upper::{Choice, mend_blindly, take};
+use super::upper::{Choice, cheapest_ending, mend_blindly, take};
+use super::useful::Useful;
 use std::collections::BTreeMap;
 
 /// Steps that one walk goes down at most.
 const MOST_DEPTH: usize = 200;
 
-/// What is enough.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Enough {
-    /// Gap as a share of the upper bound.
-    pub relative: f64,
-    /// Gap in units of cost.
-    pub absolute: f64,
-    /// Situations that may be kept.
-    pub situations: usize,
-}
-
-impl Enough {
-    /// Until the bounds meet, but for rounding.
-    pub const EXACT: Self = Self { relative: 1e-9, absolute: 1e-9, situations: 1_000_000 };
-
-    fn is_met(&self, bounds: Bounds) -> bool {
-        let near = self.absolute.max(self.relative * bounds.upper.abs());
-        // Where no policy is known yet, no gap is near; where there is none, nothing is to be found.
-        bounds.lower.is_infinite() || (bounds.upper.is_finite() && bounds.gap() <= near)
-    }
-}
-
-/// What a cost lies between.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Bounds {
-    /// At least.
-    pub lower: f64,
-    /// At most; the cost of a policy that exists.
-    pub upper: f64,
-}
-
-impl Bounds {
-    /// Distance.
-    #[must_use]
-    pub fn gap(&self) -> f64 {
-        (self.upper - self.lower).max(0.0)
-    }
-}
+/// One walk of so many follows the best policy that is known; the others go where it may be beaten.
+const POLICY_WALK: u64 = 8;
+/// Situations that the quick policy is followed through from a leaf of the best policy, and from
+/// the start; there it is followed again, further, when walks have doubled often enough.
+const ROOM: usize = 60;
+const ROOM_AT_ROOT: usize = 1_000;
+const LATER: u64 = 128;
+const ROOM_A_WALK: usize = 32;
 
 /// One step that may come next.
 #[derive(Debug, Clone)]
-struct Way {
-    step: usize,
-    cost: f64,
+pub(super) struct Way {
+    pub(super) step: usize,
+    pub(super) cost: f64,
     /// What it costs at least with all that follows, before anybody has looked where it leads.
-    at_least: f64,
+    pub(super) at_least: f64,
+    /// Whether that looks at its branches.
+    pub(super) weighed: bool,
     /// Outcome, chance, situation; `None` until the way looks like the best, because most never do.
-    to: Option<Vec<Leg>>,
+    pub(super) to: Option<Vec<Leg>>,
 }
 
 type Leg = (usize, f64, usize);
@@ -84,14 +59,15 @@ enum Next {
 }
 
 #[derive(Debug, Clone)]
-struct Situation {
-    open: Open,
-    used: u128,
-    belief: Belief,
-    bounds: Bounds,
-    choice: Choice,
+pub(super) struct Situation {
+    pub(super) open: Open,
+    pub(super) used: u128,
+    pub(super) belief: Belief,
+    pub(super) bounds: Bounds,
+    pub(super) choice: Choice,
+    pub(super) price: usize,
     /// Ways on, once looked for, that may be better than what is known.
-    ways: Option<Vec<Way>>,
+    pub(super) ways: Option<Vec<Way>>,
 }
 
 type Key = (Open, u128, Vec<(usize, u64)>);
@@ -99,13 +75,15 @@ type Key = (Open, u128, Vec<(usize, u64)>);
 /// A search on one problem.
 #[derive(Debug, Clone)]
 pub struct Search {
-    compiled: Compiled,
-    lower: Lower,
-    telling: Telling,
-    situations: Vec<Situation>,
+    pub(super) compiled: Compiled,
+    pub(super) lower: Lower,
+    pub(super) telling: Telling,
+    pub(super) useful: Useful,
+    pub(super) situations: Vec<Situation>,
     known: BTreeMap<Key, usize>,
     root: usize,
     walks: u64,
+    pub(super) work: u64,
 }
 
 impl Search {
@@ -115,19 +93,39 @@ impl Search {
     /// [`Flaw`] when the problem contradicts itself.
     pub fn new(problem: &Problem) -> Result<Self, Flaw> {
         let compiled = Compiled::new(problem)?;
-        let lower = Lower::new(problem, &compiled)?;
+        Self::begin(compiled, 0, 0, &|state| problem.states[state].name.clone())
+    }
+
+    /// A search on a problem that was made ready, from where some covers are open and some steps
+    /// are not offered.
+    ///
+    /// # Errors
+    /// [`Flaw::Endless`] when there is a state from which nothing can end.
+    pub fn from(compiled: Compiled, open: Open, used: u128) -> Result<Self, Flaw> {
+        Self::begin(compiled, open, used, &|state| state.to_string())
+    }
+
+    fn begin(
+        compiled: Compiled,
+        open: Open,
+        used: u128,
+        name: &dyn Fn(usize) -> String,
+    ) -> Result<Self, Flaw> {
+        let lower = Lower::new(&compiled, name)?;
         let telling = Telling::new(&compiled, &lower.known);
         let mut search = Self {
             lower,
             telling,
+            useful: Useful::new(&compiled),
             situations: Vec::new(),
             known: BTreeMap::new(),
             root: 0,
             walks: 0,
+            work: 0,
             compiled,
         };
         let prior = search.compiled.prior.clone();
-        search.root = search.situation(0, 0, prior);
+        search.root = search.situation(open, used, prior, 10);
         Ok(search)
     }
 
@@ -187,9 +185,10 @@ impl Search {
         enough: &Enough,
         go_on: &mut dyn FnMut(Bounds) -> bool,
     ) -> Bounds {
+        let end = self.work.saturating_add(enough.work);
         loop {
             let bounds = self.bounds(from);
-            if enough.is_met(bounds) || self.size() >= enough.situations || !go_on(bounds) {
+            if self.is_enough(enough, bounds, end) || !go_on(bounds) {
                 return bounds;
             }
             if !self.walk(from) {
@@ -208,14 +207,45 @@ impl Search {
         go_on: &mut dyn FnMut(Bounds) -> bool,
     ) -> Bounds {
         let way = self.way(situation, step);
+        self.refine(&way, enough, go_on)
+    }
+
+    /// Expected cost of something that is no step of the problem: what it cost, and what is open
+    /// and believed after it, each with its chance. What is used up stays as it is there.
+    pub fn weigh_other(
+        &mut self,
+        situation: usize,
+        (cost, open): (f64, Open),
+        after: Vec<(f64, Belief)>,
+        enough: &Enough,
+    ) -> Bounds {
+        let used = self.situations[situation].used;
+        let legs = after
+            .into_iter()
+            .enumerate()
+            .map(|(outcome, (chance, belief))| {
+                (outcome, chance, self.situation(open, used, belief, 10))
+            })
+            .collect();
+        let way = Way { step: usize::MAX, cost, at_least: cost, weighed: true, to: Some(legs) };
+        self.refine(&way, enough, &mut |_| true)
+    }
+
+    fn refine(
+        &mut self,
+        way: &Way,
+        enough: &Enough,
+        go_on: &mut dyn FnMut(Bounds) -> bool,
+    ) -> Bounds {
+        let end = self.work.saturating_add(enough.work);
         loop {
-            let bounds = self.bounds_of(&way);
-            if enough.is_met(bounds) || self.size() >= enough.situations || !go_on(bounds) {
+            let bounds = self.bounds_of(way);
+            if self.is_enough(enough, bounds, end) || !go_on(bounds) {
                 return bounds;
             }
-            let Some((_, _, widest)) = self.widest(&way) else { return bounds };
+            let Some((_, _, widest)) = self.widest(way) else { return bounds };
             if !self.walk(widest) {
-                return self.bounds_of(&way);
+                return self.bounds_of(way);
             }
         }
     }
@@ -225,31 +255,47 @@ impl Search {
         self.way(situation, step).to.unwrap_or_default()
     }
 
-    fn situation(&mut self, open: Open, used: u128, belief: Belief) -> usize {
+    fn is_enough(&self, enough: &Enough, bounds: Bounds, end: u64) -> bool {
+        enough.is_met(bounds) || self.size() >= enough.situations || self.work >= end
+    }
+
+    /// Work done so far.
+    #[must_use]
+    pub const fn work(&self) -> u64 {
+        self.work
+    }
+
+    fn situation(&mut self, open: Open, used: u128, belief: Belief, price: usize) -> usize {
+        let used = used | !self.useful.of(&belief);
+        let belief = self.useful.merged(belief, used);
         let key = (open, used, belief.key());
         if let Some(known) = self.known.get(&key) {
             return *known;
         }
         let (upper, choice) = mend_blindly(&self.compiled, &self.lower.known, &belief, open, used);
-        let lower = self.lower.of(&self.compiled, &belief).min(upper);
+        let mut price = price;
+        self.work += 4 * belief.weights().len() as u64;
+        let lower =
+            self.lower.of(&self.compiled, (&belief, open, used), &mut price, true).min(upper);
         let bounds = Bounds { lower, upper };
-        self.situations.push(Situation { open, used, belief, bounds, choice, ways: None });
+        self.situations.push(Situation { open, used, belief, bounds, choice, ways: None, price });
         let number = self.situations.len() - 1;
         self.known.insert(key, number);
         number
     }
 
-    fn way(&mut self, situation: usize, step: usize) -> Way {
+    pub(super) fn way(&mut self, situation: usize, step: usize) -> Way {
         let here = &self.situations[situation];
+        let price = here.price;
         let (cost, open, used) = take(&self.compiled, here.open, here.used, step);
         let branches = self.compiled.branches(&here.belief, step);
         let to = branches
             .into_iter()
             .map(|branch| {
-                (branch.outcome, branch.chance, self.situation(open, used, branch.belief))
+                (branch.outcome, branch.chance, self.situation(open, used, branch.belief, price))
             })
             .collect();
-        Way { step, cost, at_least: cost, to: Some(to) }
+        Way { step, cost, at_least: cost, weighed: true, to: Some(to) }
     }
 
     fn bounds_of(&self, way: &Way) -> Bounds {
@@ -273,7 +319,7 @@ impl Search {
             .map(|(outcome, chance, to)| {
                 (*outcome, chance * self.situations[*to].bounds.gap(), *to)
             })
-            .filter(|(_, gap, _)| *gap > 0.0)
+            .filter(|(_, gap, _)| *gap > 1e-11)
             .max_by(|a, b| a.1.total_cmp(&b.1).then(b.0.cmp(&a.0)))
     }
 
@@ -283,9 +329,16 @@ impl Search {
         let mut moved = false;
         let mut here = from;
         self.walks += 1;
-        let along_policy = self.walks.is_multiple_of(2);
+        if self.walks >= LATER && self.walks.is_power_of_two() {
+            let walks = usize::try_from(self.walks).unwrap_or(usize::MAX);
+            self.follow(from, ROOM_A_WALK.saturating_mul(walks));
+        }
+        let along_policy = self.walks.is_multiple_of(POLICY_WALK);
         while path.len() < MOST_DEPTH {
             if self.situations[here].ways.is_none() {
+                if along_policy || here == from {
+                    self.follow(here, if here == from { ROOM_AT_ROOT } else { ROOM });
+                }
                 self.look(here);
                 moved = true;
                 break;
@@ -328,8 +381,12 @@ impl Search {
         ranked.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         for (_, place) in ranked {
             if ways[place].to.is_none() {
-                let step = ways[place].step;
-                let way = self.way(here, step);
+                let mut way = ways[place].clone();
+                if way.weighed {
+                    way = self.way(here, way.step);
+                } else {
+                    self.weigh_branches(here, &mut way);
+                }
                 if let Some(ways) = &mut self.situations[here].ways {
                     ways[place] = way;
                 }
@@ -342,45 +399,6 @@ impl Search {
         Next::Nothing
     }
 
-    /// Looks for the ways on from a situation, leaving out those that cannot be better.
-    fn look(&mut self, here: usize) {
-        let (open, used, belief) = {
-            let situation = &self.situations[here];
-            (situation.open, situation.used, situation.belief.clone())
-        };
-        let mut ways = Vec::new();
-        let mut tests = Vec::new();
-        for step in 0..self.compiled.steps.len() {
-            if used >> step & 1 == 1 {
-                continue;
-            }
-            let cost = take(&self.compiled, open, used, step).0;
-            let branches = self.compiled.branches(&belief, step);
-            let tells = branches.len() > 1 || branches.iter().any(|branch| branch.belief != belief);
-            if !tells {
-                continue;
-            }
-            let upper = self.situations[here].bounds.upper;
-            let quick = |branch: &Branch| branch.chance * self.lower.quick(&branch.belief);
-            if cost + branches.iter().map(quick).sum::<f64>() >= upper {
-                continue;
-            }
-            let at_least = branches.iter().fold(cost, |sum, branch| {
-                sum + branch.chance * self.lower.of(&self.compiled, &branch.belief)
-            });
-            if at_least < upper {
-                tests.push((self.telling.per_cost(&belief, &branches, cost), ways.len()));
-                ways.push(Way { step, cost, at_least, to: None });
-            }
-        }
-        // What tells most for its cost is opened at once: good policies are made of such tests.
-        let best = tests.into_iter().max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
-        if let Some((_, place)) = best {
-            ways[place] = self.way(here, ways[place].step);
-        }
-        self.situations[here].ways = Some(ways);
-    }
-
     /// Carries the bounds of what comes after into a situation; whether that changed them.
     fn back_up(&mut self, here: usize) -> bool {
         let situation = &self.situations[here];
@@ -389,8 +407,7 @@ impl Search {
         let mut choice = situation.choice;
         // Ways that were left out cost at least the upper bound of that time, an ending at least
         // what is known: neither is below the bound that stands.
-        let ending =
-            super::upper::cheapest_ending(&self.compiled, &situation.belief, situation.open);
+        let ending = cheapest_ending(&self.compiled, &situation.belief, situation.open);
         let mut lower = ending.0.min(upper);
         for way in ways {
             let bounds = self.bounds_of(way);

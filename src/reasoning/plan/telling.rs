@@ -1,23 +1,26 @@
 //! How much a step tells, for its cost.
 //!
 //! What matters is not which state is true but what would be done about it: states with the same
-//! best step are one group, and a step tells as many bits as it takes off the entropy of the groups
-//! (Shannon). A guide where to look first, never a bound.
+//! best step are one group, and a step tells as much as it takes off the entropy of the groups
+//! (Shannon). A guide to good policies, never a bound.
 
 use super::belief::Belief;
-use super::compiled::{Branch, Compiled};
+use super::compiled::Compiled;
+use super::covers::Open;
+use super::upper::take;
 use crate::numerics::elementary::ln;
-use std::collections::BTreeMap;
 
 /// Groups of states.
 #[derive(Debug, Clone)]
 pub struct Telling {
     group: Vec<usize>,
+    groups: usize,
+    room: Vec<f64>,
 }
 
 impl Telling {
     /// Groups states by the step that is best when the state is known; states in which ending is
-    /// best form the last group.
+    /// best are grouped by the ending.
     #[must_use]
     pub fn new(compiled: &Compiled, known: &[f64]) -> Self {
         let group = (0..compiled.states)
@@ -42,25 +45,54 @@ impl Telling {
                     .map_or(0, |(_, number)| number)
             })
             .collect();
-        Self { group }
+        let groups = compiled.steps.len() + compiled.endings.len();
+        Self { group, groups, room: Vec::new() }
     }
 
-    /// Bits that a step is expected to tell for each unit of its cost.
-    #[must_use]
-    pub fn per_cost(&self, before: &Belief, branches: &[Branch], cost: f64) -> f64 {
-        let after: f64 =
-            branches.iter().map(|branch| branch.chance * self.entropy(&branch.belief)).sum();
-        (self.entropy(before) - after) / cost
-    }
-
-    /// Entropy of the groups, in bits.
-    fn entropy(&self, belief: &Belief) -> f64 {
-        let mut shares: BTreeMap<usize, f64> = BTreeMap::new();
+    /// The test that is expected to tell most for its cost, if any tells anything.
+    pub fn best(
+        &mut self,
+        compiled: &Compiled,
+        (belief, open, used): (&Belief, Open, u128),
+    ) -> Option<usize> {
+        let mut best: Option<(f64, usize)> = None;
+        let plogs = |masses: &[f64]| masses.iter().map(|mass| plog(*mass)).sum::<f64>();
+        self.room.clear();
+        self.room.resize(self.groups, 0.0);
         for (state, weight) in belief.weights() {
-            *shares.entry(self.group[*state]).or_default() += weight;
+            self.room[self.group[*state]] += weight;
         }
-        let nats: f64 =
-            shares.values().filter(|share| **share > 0.0).map(|share| -share * ln(*share)).sum();
-        nats / core::f64::consts::LN_2
+        let before = -plogs(&self.room);
+        for (number, step) in compiled.steps.iter().enumerate() {
+            if step.changes || used >> number & 1 == 1 {
+                continue;
+            }
+            let outcomes = step.chance.len();
+            self.room.clear();
+            self.room.resize(outcomes * self.groups, 0.0);
+            for (chance, masses) in step.chance.iter().zip(self.room.chunks_exact_mut(self.groups))
+            {
+                for (state, weight) in belief.weights() {
+                    masses[self.group[*state]] += weight * chance[*state];
+                }
+            }
+            let after: f64 = self
+                .room
+                .chunks_exact(self.groups)
+                .map(|masses| plog(masses.iter().sum()) - plogs(masses))
+                .sum();
+            let told = (before - after) / take(compiled, open, used, number).0;
+            if told > NOTHING && best.is_none_or(|(most, _)| told > most) {
+                best = Some((told, number));
+            }
+        }
+        best.map(|(_, number)| number)
     }
+}
+
+/// Told for a unit of cost, this is nothing.
+const NOTHING: f64 = 1e-12;
+
+fn plog(chance: f64) -> f64 {
+    if chance > 0.0 { chance * ln(chance) } else { 0.0 }
 }

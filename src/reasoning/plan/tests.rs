@@ -1,20 +1,22 @@
 //! Published problems and small ones with answers that can be worked out by hand.
 
+use super::budget::{Bounds, Enough};
 use super::compiled::{Compiled, Flaw};
+use super::covers::{Covers, Demand};
 use super::problem::{Change, Cover, Ending, Problem, Repeat, State, Step};
-use super::search::{Bounds, Enough, Search};
-use super::upper::Choice;
+use super::search::Search;
+use super::upper::{Choice, take};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 
-fn exact(problem: &Problem) -> (Search, Bounds) {
+pub(super) fn exact(problem: &Problem) -> (Search, Bounds) {
     let mut search = Search::new(problem).unwrap();
     let root = search.root();
     let bounds = search.run(root, &Enough::EXACT, &mut |_| true);
     (search, bounds)
 }
 
-fn state(name: &str, prior: f64) -> State {
+pub(super) fn state(name: &str, prior: f64) -> State {
     State { name: name.into(), prior }
 }
 
@@ -72,6 +74,26 @@ fn covered(open: f64) -> Problem {
             shut: Vec::new(),
         }],
     }
+}
+
+/// The key is off while a plug is moved: with the key on, moving costs two turns more where the key
+/// is wanted again and one where it is not.
+#[test]
+fn closed_form_a_guard_is_shut_while_others_move() {
+    let cover =
+        |name: &str, open, shut| Cover { name: name.into(), open, shut, behind: Vec::new() };
+    let list = [cover("plug", 3.0, 5.0), cover("key", 1.0, 2.0)];
+    let covers = Covers::new(&list).unwrap().guarded(1, 0b01);
+    let wants = |open: &[&str], shut: &[&str]| {
+        let names = |names: &[&str]| names.iter().map(ToString::to_string).collect::<Vec<_>>();
+        covers.demand(&list, "step", &names(open), &names(shut)).unwrap()
+    };
+    assert_eq!(covers.meet(0b00, wants(&["plug", "key"], &[])), (4.0, 0b11));
+    assert_eq!(covers.meet(0b10, wants(&["plug", "key"], &[])), (3.0 + 2.0 + 1.0, 0b11));
+    assert_eq!(covers.meet(0b10, wants(&["plug"], &[])), (3.0 + 2.0, 0b01));
+    assert_eq!(covers.meet(0b11, wants(&[], &["plug", "key"])), (5.0 + 2.0, 0b00));
+    assert_eq!(covers.meet(0b11, wants(&["key"], &["plug"])), (5.0 + 2.0 + 1.0, 0b10));
+    assert_eq!(covers.meet(0b11, wants(&["key"], &[])), (0.0, 0b11));
 }
 
 #[test]
@@ -164,18 +186,23 @@ fn random(
 }
 
 /// Plain recursion over everything that can be done, without any bound: the definition.
-fn by_definition(compiled: &Compiled, weights: &[(usize, f64)], open: u64, used: u128) -> f64 {
+pub(super) fn by_definition(
+    compiled: &Compiled,
+    weights: &[(usize, f64)],
+    open: u64,
+    used: u128,
+) -> f64 {
     let ends = compiled.endings.iter().map(|ending| {
         weights.iter().map(|(state, weight)| weight * ending.cost[*state]).sum::<f64>()
             + compiled.covers.meet(open, ending.demand).0
     });
     let mut best = ends.fold(f64::INFINITY, f64::min);
-    for (number, step) in compiled.steps.iter().enumerate() {
+    for number in 0..compiled.steps.len() {
         if used >> number & 1 == 1 {
             continue;
         }
-        let (access, open) = compiled.covers.meet(open, step.demand);
-        let mut cost = step.cost + access;
+        let (mut cost, open, _) = take(compiled, open, used, number);
+        let step = &compiled.steps[number];
         for outcome in 0..step.chance.len() {
             let mut after: BTreeMap<usize, f64> = BTreeMap::new();
             for (state, weight) in weights {
@@ -205,6 +232,31 @@ proptest! {
         let (search, bounds) = exact(&problem);
         let compiled = search.compiled();
         let value = by_definition(compiled, compiled.prior.weights(), 0, 0);
+        prop_assert!((bounds.upper - value).abs() < 1e-6, "{bounds:?} {value}");
+        prop_assert!(bounds.lower <= value + 1e-9 && bounds.gap() < 1e-6, "{bounds:?} {value}");
+    }
+
+    /// Repairs that put the cover back, an ending that wants it shut, and a start with or without
+    /// it open: the lower bound then counts what repairs have to open.
+    #[test]
+    fn prop_bounds_meet_where_repairs_put_everything_back(
+        problem in random_problem(),
+        shut in 0.0..6.0_f64,
+        open in 0_u64..2,
+    ) {
+        let mut problem = problem;
+        problem.covers[0].shut = shut;
+        problem.endings[0].shut = vec!["cover".into()];
+        let mut compiled = Compiled::new(&problem).unwrap();
+        for step in compiled.steps.iter_mut().filter(|step| step.changes) {
+            step.after = Demand { open: 0, shut: 1 };
+        }
+        let value = by_definition(&compiled, compiled.prior.weights(), open, 0);
+        let mut search = Search::from(compiled, open, 0).unwrap();
+        let root = search.root();
+        let first = search.bounds(root);
+        let bounds = search.run(root, &Enough::EXACT, &mut |_| true);
+        prop_assert!(first.lower <= value + 1e-9 && value <= first.upper + 1e-9, "{first:?} {value}");
         prop_assert!((bounds.upper - value).abs() < 1e-6, "{bounds:?} {value}");
         prop_assert!(bounds.lower <= value + 1e-9 && bounds.gap() < 1e-6, "{bounds:?} {value}");
     }

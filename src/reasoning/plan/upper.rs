@@ -7,6 +7,7 @@
 use super::belief::Belief;
 use super::compiled::Compiled;
 use super::covers::Open;
+use super::telling::Telling;
 
 /// Steps that the policy does at most in a row.
 const MOST_DEPTH: usize = 48;
@@ -20,6 +21,37 @@ pub enum Choice {
     Step(usize),
     /// This ending.
     End(usize),
+}
+
+/// Cost of testing what tells most for its cost and then mending, and what comes first; where
+/// `room` situations have been looked at, or the chance of coming there is `seldom`, without testing.
+pub fn test_and_mend(
+    compiled: &Compiled,
+    (telling, known): (&mut Telling, &[f64]),
+    (belief, open, used): (&Belief, Open, u128),
+    (reached, seldom): (f64, f64),
+    room: &mut usize,
+) -> (f64, Choice) {
+    let mut best = mend_blindly(compiled, known, belief, open, used);
+    if *room == 0 || reached < seldom || belief.weights().len() < 2 {
+        return best;
+    }
+    *room -= 1;
+    let Some(step) = telling.best(compiled, (belief, open, used)) else { return best };
+    let (mut total, open_then, used_then) = take(compiled, open, used, step);
+    for branch in compiled.branches(belief, step) {
+        let there = (&branch.belief, open_then, used_then);
+        let reached = (reached * branch.chance, seldom);
+        let rest = test_and_mend(compiled, (&mut *telling, known), there, reached, room);
+        total += branch.chance * rest.0;
+        if total >= best.0 {
+            return best;
+        }
+    }
+    if total < best.0 {
+        best = (total, Choice::Step(step));
+    }
+    best
 }
 
 /// Cost of mending without testing, and what comes first. Infinite when no ending is reached.
@@ -79,12 +111,13 @@ pub fn cheapest_ending(compiled: &Compiled, belief: &Belief, open: Open) -> (f64
 #[must_use]
 pub fn take(compiled: &Compiled, open: Open, used: u128, step: usize) -> (f64, Open, u128) {
     let details = &compiled.steps[step];
-    let (covers, open_then) = compiled.covers.meet(open, details.demand);
+    let (before, open_then) = compiled.covers.meet(open, details.demand);
+    let (after, open_then) = compiled.covers.meet(open_then, details.after);
     let mut used_then = used & !details.renews;
     if !details.repeats {
         used_then |= 1 << step;
     }
-    (details.cost + covers, open_then, used_then)
+    (details.cost + before + after, open_then, used_then)
 }
 
 fn best_repair(
@@ -100,13 +133,15 @@ fn best_repair(
         .enumerate()
         .filter(|(number, step)| step.changes && used >> number & 1 == 0)
         .map(|(number, step)| {
-            let saved = belief.mean(|state| {
-                step.chance
-                    .iter()
-                    .zip(&step.becomes)
-                    .map(|(chance, becomes)| chance[state] * (known[state] - known[becomes[state]]))
-                    .sum()
-            });
+            let mut saved = 0.0;
+            for (chance, becomes) in step.chance.iter().zip(&step.becomes) {
+                for (state, weight) in belief.weights() {
+                    let to = becomes[*state];
+                    if to != *state {
+                        saved += weight * chance[*state] * (known[*state] - known[to]);
+                    }
+                }
+            }
             let cost = take(compiled, open, used, number).0;
             (saved / cost, number)
         })
