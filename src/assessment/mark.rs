@@ -34,8 +34,10 @@ pub struct Remark {
 pub enum About {
     /// A step cost more than the best one would have.
     Regret {
-        /// How much more in expectation [units of the currency].
-        cost: f64,
+        /// How much more in expectation, at least [units of the currency].
+        least: f64,
+        /// At most.
+        most: f64,
         /// What would have been best.
         best: Proposal,
     },

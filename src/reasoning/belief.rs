@@ -42,11 +42,12 @@ impl Belief {
     }
 
     /// Takes the apprentice's step in every world that still matters and weighs it by how well it
-    /// foretold what followed.
+    /// foretold what followed. Returns what each world foretold; `None` for those that do not
+    /// matter.
     ///
     /// # Errors
     /// [`VehicleError`] when a world's wiring cannot be solved.
-    pub fn learn(&mut self, entry: &Entry) -> Result<(), VehicleError> {
+    pub fn learn(&mut self, entry: &Entry) -> Result<Vec<Option<Vec<Aspect>>>, VehicleError> {
         let seen = aspects(&entry.events);
         let mut predicted: Vec<Option<Vec<Aspect>>> = Vec::with_capacity(self.weights.len());
         let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
@@ -65,7 +66,7 @@ impl Belief {
         }
         let mark = format!("{:?} {seen:?}", entry.step);
         if seen.is_empty() || !self.counted.insert(mark) {
-            return Ok(());
+            return Ok(predicted);
         }
         let spreads = self.spreads(&predicted);
         for (place, weight) in self.weights.iter_mut().enumerate() {
@@ -77,7 +78,7 @@ impl Belief {
             };
         }
         self.normalise();
-        Ok(())
+        Ok(predicted)
     }
 
     fn normalise(&mut self) {

@@ -1,35 +1,36 @@
 //! What is worth doing next.
 //!
-//! Cost of the rest of the job from a belief, in money at the labour rate:
-//! - *repairing at once*: repairs in descending order of chance over cost, each followed by its
-//!   proof, until nothing is left or until a come-back is cheaper (Kadane and Simon 1977; optimal
-//!   for one fault, disjoint repairs and constant costs);
-//! - *one test, then repairing*: the cost of the test plus the expectation of the above over its
-//!   outcomes, the myopic value;
-//! - *two tests*: the cost of a test plus the expectation of the better of the two above.
-//!
-//! The smallest of these is an upper bound on the optimum. Costs depend on what is already open:
-//! they come from walking through the steps in the present state, so shared removals are paid
-//! once.
+//! A belief in its present state becomes a problem for the planner ([`super::prospect`]); the
+//! planner encloses the expected cost of the rest of the job between two bounds. It is stopped by
+//! the number of situations it has looked at, never by a clock, so that every debrief of a session
+//! is the same.
 
-use super::belief::{Belief, cost_of};
+use super::belief::Belief;
 use super::likelihood::differ;
 use super::outcome::{Aspect, aspects};
+use super::plan::budget::{Bounds, Enough};
 use super::probe::{Probe, probes, probes_for, steps_to};
+use super::prospect::{First, Prospect, Scene};
 use super::remedy::Remedy;
+use super::tariff::Tariff;
 use super::world::Worlds;
-use crate::faults::FaultName;
 use crate::numerics::digest::{Digest, DigestBuilder};
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use std::sync::Arc;
 
-/// Worlds that a plan looks at; lighter ones are left out of expectations.
+/// Worlds that a plan looks at, at most, and the share of the belief that may be left out.
 const WORLDS_IN_PLAN: usize = 160;
+const LEFT_OUT: f64 = 0.002;
+/// Situations that the search may look at, for the value and for a step that is weighed.
+const FOR_VALUE: Enough =
+    Enough { relative: 0.01, absolute: 0.5, situations: 100_000, work: 300_000 };
+const FOR_STEP: Enough =
+    Enough { relative: 0.01, absolute: 0.5, situations: 100_000, work: 150_000 };
 
 /// What a plan proposes to do first.
 #[derive(Debug, Clone, PartialEq)]
@@ -46,31 +47,22 @@ pub enum Proposal {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Valuation {
     /// Expected cost of the rest of the job [units of the currency].
-    pub cost: f64,
+    pub cost: Bounds,
     /// What to do first.
     pub proposal: Proposal,
-    /// Expected cost when each test is made first, in the order of [`Expert::probes`].
-    pub by_probe: Vec<f64>,
 }
-
-/// One world with its weight in a belief.
-type Weighted = (usize, f64);
 
 /// Plans for one briefing.
 pub struct Expert {
     briefing: Arc<Briefing>,
     probes: Vec<Probe>,
+    tariff: Option<Tariff>,
     /// What each probe shows in each world, since the vehicle last changed.
     shown: BTreeMap<(usize, usize), Rc<Vec<Aspect>>>,
-    /// Prices by the state that decides them.
-    priced: BTreeMap<Digest, Rc<PriceList>>,
-}
-
-/// What everything costs from one state, and in what state each test leaves the vehicle.
-struct PriceList {
-    probes: Vec<(f64, Session)>,
-    remedies: BTreeMap<Remedy, f64>,
-    comeback: f64,
+    /// Probes made since then.
+    made: BTreeSet<usize>,
+    /// The situation that was valued last, and what decided it.
+    last: Option<(Digest, Valuation, Option<Prospect>)>,
 }
 
 impl Expert {
@@ -78,7 +70,9 @@ impl Expert {
     #[must_use]
     pub fn new(briefing: Arc<Briefing>) -> Self {
         let probes = probes(&briefing.vehicle);
-        Self { briefing, probes, shown: BTreeMap::new(), priced: BTreeMap::new() }
+        let tariff = Tariff::new(&briefing).ok();
+        let (shown, made) = (BTreeMap::new(), BTreeSet::new());
+        Self { briefing, probes, tariff, shown, made, last: None }
     }
 
     /// The same with tests that one of the worlds asks for, such as the oil pressure gauge.
@@ -98,99 +92,173 @@ impl Expert {
     /// Forgets what tests would show, because the vehicle has changed.
     pub fn vehicle_changed(&mut self) {
         self.shown.clear();
-        self.priced.clear();
+        self.made.clear();
+        self.last = None;
     }
 
     /// Forgets what reading codes and test results would show: what the module remembers changes with every key
     /// turned and connector parted, while what instruments show does not.
     pub fn memory_changed(&mut self) {
-        let probes = &self.probes;
-        self.shown.retain(|(_, number), _| !probes[*number].shows_memory());
+        let reads = |number: &usize| self.probes[*number].shows_memory();
+        self.shown.retain(|(_, number), _| !reads(number));
+        self.made.retain(|number| !reads(number));
+        self.last = None;
     }
 
-    /// The value of the present situation by up to two tests ahead.
+    /// A test was made: on the unchanged vehicle it would show the same again.
+    pub fn was_made(&mut self, probe: usize) {
+        self.made.insert(probe);
+    }
+
+    /// The value of the present situation.
     ///
     /// # Errors
     /// [`VehicleError`] when a world's wiring cannot be solved.
     pub fn value(&mut self, belief: &Belief) -> Result<Valuation, VehicleError> {
-        let weighted = belief.leading(WORLDS_IN_PLAN);
+        let weighted = counting(belief);
         let Some((heaviest, _)) = weighted.first().copied() else {
-            return Ok(Valuation { cost: 0.0, proposal: Proposal::Close, by_probe: Vec::new() });
+            let cost = Bounds { lower: 0.0, upper: 0.0 };
+            return Ok(Valuation { cost, proposal: Proposal::Close });
         };
-        let prices = self.prices(belief.session(heaviest), belief)?;
-        let (repair_at_once, first) = repair_cost(belief, &weighted, &prices);
-        let mut cost = repair_at_once;
-        let mut proposal = first.map_or(Proposal::Close, Proposal::Repair);
-        let mut by_probe = Vec::with_capacity(self.probes.len());
-        for number in 0..self.probes.len() {
-            let (price, after) = &prices.probes[number];
-            let parts = self.partition(belief, &weighted, number)?;
-            let mut expected = *price;
-            // A test that cannot split the belief costs its price and changes nothing.
-            if parts.len() > 1 {
-                let after = self.prices(after, belief)?;
-                let total: f64 = weighted.iter().map(|(_, weight)| weight).sum();
-                for part in &parts {
-                    expected += self.value_of_part(belief, part, &after)? / total;
-                }
-            } else {
-                expected += repair_at_once;
-            }
-            if expected < cost - 1e-9 {
-                cost = expected;
-                proposal = Proposal::Test(self.probes[number].clone());
-            }
-            by_probe.push(expected);
+        let state = self.state(&weighted, belief.session(heaviest));
+        if let Some((last, valuation, _)) = &self.last
+            && *last == state
+        {
+            return Ok(valuation.clone());
         }
-        Ok(Valuation { cost, proposal, by_probe })
+        let prospect = self.prospect(belief, &weighted)?;
+        let (valuation, prospect) = match prospect {
+            Some(mut prospect) => {
+                let cost = prospect.run(&FOR_VALUE);
+                let proposal = match prospect.first() {
+                    First::Probe(number) => Proposal::Test(self.probes[number].clone()),
+                    First::Remedy(remedy) => Proposal::Repair(remedy),
+                    First::Close => Proposal::Close,
+                };
+                (Valuation { cost, proposal }, Some(prospect))
+            }
+            // A vehicle that is too large for the planner: at worst it comes back as it is.
+            None => {
+                let upper = self.briefing.prices.comeback.as_units();
+                let cost = Bounds { lower: 0.0, upper };
+                (Valuation { cost, proposal: Proposal::Close }, None)
+            }
+        };
+        self.last = Some((state, valuation.clone(), prospect));
+        Ok(valuation)
     }
 
-    /// Unnormalised myopic value of a part of a belief: the sum over its worlds' weights.
-    fn value_of_part(
+    /// Expected cost of the rest of the job when a test is made first, in the situation that was
+    /// valued last; `None` when that is not known.
+    pub fn weigh(&mut self, probe: usize) -> Option<Bounds> {
+        let (_, _, prospect) = self.last.as_mut()?;
+        prospect.as_mut()?.weigh_probe(probe, &FOR_STEP)
+    }
+
+    /// The same for a repair with its proof.
+    pub fn weigh_repair(&mut self, remedy: &Remedy) -> Option<Bounds> {
+        let (_, _, prospect) = self.last.as_mut()?;
+        prospect.as_mut()?.weigh_remedy(remedy, &FOR_STEP)
+    }
+
+    /// The same for anything that was done in the situation that was valued last: what it cost, and
+    /// what each world foretold of it, by the number of the world. `belief` has learnt from it
+    /// already, so that its sessions show what is open now. Nothing told is one group.
+    pub fn weigh_done(
         &mut self,
         belief: &Belief,
-        part: &[Weighted],
-        prices: &PriceList,
-    ) -> Result<f64, VehicleError> {
-        let share: f64 = part.iter().map(|(_, weight)| weight).sum();
-        let mut best = repair_cost(belief, part, prices).0;
-        for number in 0..self.probes.len() {
-            let price = prices.probes[number].0;
-            if price >= best {
-                continue;
-            }
-            let parts = self.partition(belief, part, number)?;
-            if parts.len() < 2 {
-                continue;
-            }
-            let expected: f64 = parts
-                .iter()
-                .map(|part| {
-                    let weight: f64 = part.iter().map(|(_, weight)| weight).sum();
-                    weight / share * repair_cost(belief, part, prices).0
+        cost: f64,
+        foretold: Option<&[Option<Vec<Aspect>>]>,
+    ) -> Option<Bounds> {
+        let (_, _, prospect) = self.last.as_mut()?;
+        let prospect = prospect.as_mut()?;
+        let worlds: Vec<usize> = prospect.worlds().collect();
+        let open = self.tariff.as_ref()?.open_in(belief.session(*worlds.first()?));
+        let mut firsts: Vec<&Vec<Aspect>> = Vec::new();
+        let groups: Vec<usize> = worlds
+            .iter()
+            .map(|world| {
+                let Some(shown) = foretold.and_then(|all| all[*world].as_ref()) else { return 0 };
+                let like = |first: &&Vec<Aspect>| !differ(first, shown, belief.known_codes());
+                firsts.iter().position(like).unwrap_or_else(|| {
+                    firsts.push(shown);
+                    firsts.len() - 1
                 })
-                .sum();
-            best = best.min(price + expected);
-        }
-        Ok(best * share)
+            })
+            .collect();
+        Some(prospect.weigh_shown(cost, open, &groups, &FOR_STEP))
     }
 
-    /// Splits worlds by what a test shows in them; worlds in one part could not be told apart.
-    fn partition(
+    /// Whether a test was made on the vehicle as it is.
+    #[must_use]
+    pub fn has_made(&self, probe: usize) -> bool {
+        self.made.contains(&probe)
+    }
+
+    /// The situation as a problem; `None` when the vehicle is too large for the planner.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when a world's wiring cannot be solved.
+    fn prospect(
         &mut self,
         belief: &Belief,
-        weighted: &[Weighted],
-        number: usize,
-    ) -> Result<Vec<Vec<Weighted>>, VehicleError> {
-        let mut parts: Vec<(Rc<Vec<Aspect>>, Vec<Weighted>)> = Vec::new();
-        for (world, weight) in weighted {
-            let shown = self.shows(belief, *world, number)?;
-            match parts.iter_mut().find(|(first, _)| !differ(first, &shown, belief.known_codes())) {
-                Some((_, part)) => part.push((*world, *weight)),
-                None => parts.push((shown, vec![(*world, *weight)])),
-            }
+        weighted: &[(usize, f64)],
+    ) -> Result<Option<Prospect>, VehicleError> {
+        let mut groups = Vec::with_capacity(self.probes.len());
+        for number in 0..self.probes.len() {
+            groups.push(self.grouped(belief, weighted, number)?);
         }
-        Ok(parts.into_iter().map(|(_, part)| part).collect())
+        let Some(tariff) = &self.tariff else { return Ok(None) };
+        let scene = Scene {
+            briefing: &self.briefing,
+            tariff,
+            belief,
+            weighted,
+            probes: &self.probes,
+            groups: &groups,
+            made: &self.made,
+        };
+        Ok(Prospect::new(&scene)?.ok())
+    }
+
+    /// What decides a value: beliefs, what is off and fetched, what was seen already.
+    fn state(&self, weighted: &[(usize, f64)], session: &Session) -> Digest {
+        let mut builder = DigestBuilder::new("situation");
+        for (world, weight) in weighted {
+            builder.whole(*world as u64);
+            builder.whole(weight.to_bits());
+        }
+        for part in session.parts_off() {
+            builder.text(part.as_str());
+        }
+        let sighted = session.vehicle_in_sight();
+        builder.whole(u64::from(sighted.key_on()) + 2 * u64::from(sighted.engine_runs()));
+        builder.whole(u64::from(session.instruments_at_hand()));
+        for made in &self.made {
+            builder.whole(*made as u64);
+        }
+        builder.finish()
+    }
+
+    /// Groups of worlds by what a test shows in them; worlds in one could not be told apart.
+    fn grouped(
+        &mut self,
+        belief: &Belief,
+        weighted: &[(usize, f64)],
+        number: usize,
+    ) -> Result<Vec<usize>, VehicleError> {
+        let mut firsts: Vec<Rc<Vec<Aspect>>> = Vec::new();
+        let mut groups = Vec::with_capacity(weighted.len());
+        for (world, _) in weighted {
+            let shown = self.shows(belief, *world, number)?;
+            let like = |first: &Rc<Vec<Aspect>>| !differ(first, &shown, belief.known_codes());
+            let group = firsts.iter().position(like).unwrap_or_else(|| {
+                firsts.push(Rc::clone(&shown));
+                firsts.len() - 1
+            });
+            groups.push(group);
+        }
+        Ok(groups)
     }
 
     /// What a test shows in a world, in its present state.
@@ -218,112 +286,20 @@ impl Expert {
         self.shown.insert((world, number), Rc::clone(&shown));
         Ok(shown)
     }
-
-    fn prices(&mut self, from: &Session, belief: &Belief) -> Result<Rc<PriceList>, VehicleError> {
-        let state = price_state(from);
-        if let Some(known) = self.priced.get(&state) {
-            return Ok(Rc::clone(known));
-        }
-        let labour = self.briefing.prices.labour_per_hour;
-        let mut probes = Vec::with_capacity(self.probes.len());
-        for probe in &self.probes {
-            let mut session = from.fork();
-            let mut steps =
-                steps_to(&probe.need, &self.briefing.vehicle, session.vehicle_in_sight());
-            steps.extend(probe.steps.iter().cloned());
-            let cost = walk_priced(&mut session, &steps, labour)?;
-            probes.push((cost, session));
-        }
-        let mut remedies = BTreeMap::new();
-        for (world, _) in belief.leading(usize::MAX) {
-            for remedy in Remedy::of_all(belief.faults_left(world)) {
-                if remedies.contains_key(&remedy) {
-                    continue;
-                }
-                let mut session = from.fork();
-                let steps = remedy.steps(&self.briefing, session.vehicle_in_sight());
-                let cost = walk_priced(&mut session, &steps, labour)?;
-                remedies.insert(remedy, cost + self.proof_cost());
-            }
-        }
-        let list = Rc::new(PriceList {
-            probes,
-            remedies,
-            comeback: self.briefing.prices.comeback.as_units(),
-        });
-        self.priced.insert(state, Rc::clone(&list));
-        Ok(list)
-    }
-
-    /// What a proof costs: codes cleared, key on, the shortest of the test roads, a rescan.
-    fn proof_cost(&self) -> f64 {
-        let prices = &self.briefing.prices;
-        let road =
-            self.briefing.routes.values().map(|route| route.minutes).min().unwrap_or_default();
-        let requests = prices.minutes.request + prices.minutes.request;
-        let minutes = requests + prices.minutes.key + road;
-        (minutes.at_rate(prices.labour_per_hour) + prices.fuel).as_units()
-    }
 }
 
-/// Expected cost of repairing at once in descending order of chance over cost, and the first
-/// repair. Weights need not be normalised; the cost is per unit of weight.
-fn repair_cost(
-    belief: &Belief,
-    weighted: &[Weighted],
-    prices: &PriceList,
-) -> (f64, Option<Remedy>) {
-    let total: f64 = weighted.iter().map(|(_, weight)| weight).sum();
-    let mut left: BTreeMap<&[FaultName], f64> = BTreeMap::new();
-    for (world, weight) in weighted {
-        let faults = belief.faults_left(*world);
-        if !faults.is_empty() {
-            *left.entry(faults).or_insert(0.0) += weight / total;
+/// Worlds that a plan looks at, heaviest first; the lightest are left out together.
+fn counting(belief: &Belief) -> Vec<(usize, f64)> {
+    let mut weighted = belief.leading(WORLDS_IN_PLAN);
+    let mut left_out = 0.0;
+    while let Some((_, weight)) = weighted.last() {
+        left_out += weight;
+        if left_out > LEFT_OUT || weighted.len() == 1 {
+            break;
         }
+        weighted.pop();
     }
-    let mut cost = 0.0;
-    let mut first = None;
-    // The probability that nobody has yet seen the concern gone.
-    let mut going_on = 1.0;
-    loop {
-        let remaining: f64 = left.values().sum();
-        let best = prices
-            .remedies
-            .iter()
-            .map(|(remedy, price)| {
-                let chance: f64 = left
-                    .iter()
-                    .filter(|(faults, _)| remedy.fixes_all(faults))
-                    .map(|(_, weight)| weight)
-                    .sum();
-                (chance, *price, remedy)
-            })
-            .filter(|(chance, ..)| *chance > 0.0)
-            .max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)));
-        let Some((chance, price, remedy)) = best else {
-            return (cost, first);
-        };
-        // Stopping leaves the remaining faults to come back.
-        if going_on * price >= chance * prices.comeback && remaining < going_on * 0.02 {
-            return (cost + remaining * prices.comeback, first);
-        }
-        cost += going_on * price;
-        first.get_or_insert_with(|| remedy.clone());
-        going_on -= chance;
-        left.retain(|faults, _| !remedy.fixes_all(faults));
-    }
-}
-
-/// What decides prices: what is off, the key, and what was fetched already.
-fn price_state(session: &Session) -> Digest {
-    let mut builder = DigestBuilder::new("prices");
-    for part in session.parts_off() {
-        builder.text(part.as_str());
-    }
-    let sighted = session.vehicle_in_sight();
-    builder.whole(u64::from(sighted.key_on()) + 2 * u64::from(sighted.engine_runs()));
-    builder.whole(u64::from(session.instruments_at_hand()));
-    builder.finish()
+    weighted
 }
 
 fn walk(session: &mut Session, steps: &[Step]) -> Result<(), VehicleError> {
@@ -331,16 +307,4 @@ fn walk(session: &mut Session, steps: &[Step]) -> Result<(), VehicleError> {
         session.take_unlogged(step)?;
     }
     Ok(())
-}
-
-fn walk_priced(
-    session: &mut Session,
-    steps: &[Step],
-    labour: crate::units::Money,
-) -> Result<f64, VehicleError> {
-    let mut cost = 0.0;
-    for step in steps {
-        cost += cost_of(&session.take_unlogged(step)?, labour);
-    }
-    Ok(cost)
 }

@@ -3,7 +3,6 @@
 use super::probe::{Need, steps_to};
 use crate::faults::{FaultKind, FaultName};
 use crate::session::attempt::Sighted;
-use crate::session::setup::Briefing;
 use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::spec::{Id, VehicleSpec};
 
@@ -127,91 +126,85 @@ impl Remedy {
         }
     }
 
-    /// The steps from what is in sight to the repair done and closed up again.
+    /// In what state the vehicle must be for it.
     #[must_use]
-    pub fn steps(&self, briefing: &Briefing, sighted: Sighted<'_>) -> Vec<Step> {
-        let spec = &briefing.vehicle;
-        let valve_out = |valve: &Id| Need {
-            off: vec![valve.clone()],
-            key: Some(KeyPosition::Off),
-            ..Need::default()
+    pub fn need(&self, spec: &VehicleSpec) -> Need {
+        let off = match self {
+            Self::Renew(valve) | Self::Clean(valve) => vec![valve.clone()],
+            Self::Mend(element) => at_hand(spec, element),
+            Self::MendAndFuse(element) => {
+                let mut off = at_hand(spec, element);
+                off.extend(spec.fuse_before(element).into_iter().flat_map(|fuse| lid(spec, fuse)));
+                off
+            }
+            Self::Replace(element) => lid(spec, element),
+            Self::TopUp | Self::ChangeOil => return Need::default(),
+            Self::Together(parts) => {
+                let mut off: Vec<Id> = Vec::new();
+                for part in parts.iter().flat_map(|part| part.need(spec).off) {
+                    if !off.contains(&part) {
+                        off.push(part);
+                    }
+                }
+                off
+            }
         };
-        let back = |valve: &Id| Step::Refit { part: valve.clone(), new_seal: true };
+        Need { off, plugged: Vec::new(), key: Some(KeyPosition::Off) }
+    }
+
+    /// The work itself, once everything is off that must be.
+    #[must_use]
+    pub fn work(&self, spec: &VehicleSpec) -> Vec<Step> {
         match self {
             Self::Renew(valve) => {
-                let mut steps = steps_to(&valve_out(valve), spec, sighted);
                 let part_number = spec
                     .valve(valve)
                     .map_or_else(|| valve.clone(), |place| place.part_number.clone());
-                steps.push(Step::Fit { valve: valve.clone(), part_number });
-                steps.push(back(valve));
-                steps
+                vec![Step::Fit { valve: valve.clone(), part_number }]
             }
-            Self::Clean(valve) => {
-                let mut steps = steps_to(&valve_out(valve), spec, sighted);
-                steps.push(Step::Clean { valve: valve.clone() });
-                steps.push(back(valve));
-                steps
-            }
-            Self::Mend(element) => mending(spec, element, sighted),
+            Self::Clean(valve) => vec![Step::Clean { valve: valve.clone() }],
+            Self::Mend(element) => vec![Step::Mend { element: element.clone() }],
             Self::MendAndFuse(element) => {
-                let mut steps = mending(spec, element, sighted);
+                let mut steps = vec![Step::Mend { element: element.clone() }];
                 let fuse = spec.fuse_before(element).cloned();
-                if let Some(fuse) = fuse {
-                    steps.extend(replacing(spec, &fuse, sighted).into_iter().filter(
-                        // The key was turned off for the wire already.
-                        |step| !matches!(step, Step::Key { .. }),
-                    ));
-                }
+                steps.extend(fuse.map(|element| Step::Replace { element }));
                 steps
             }
-            Self::Replace(element) => replacing(spec, element, sighted),
+            Self::Replace(element) => vec![Step::Replace { element: element.clone() }],
             Self::TopUp => vec![Step::TopUpOil],
             Self::ChangeOil => vec![Step::ChangeOil { grade: spec.oil.grade }],
-            Self::Together(parts) => {
-                let mut steps: Vec<Step> = Vec::new();
-                for step in parts.iter().flat_map(|part| part.steps(briefing, sighted)) {
-                    // What one repair has opened is open for the next.
-                    let opens = matches!(
-                        step,
-                        Step::Remove { .. } | Step::Unplug { .. } | Step::Key { .. }
-                    );
-                    if !(opens && steps.contains(&step)) {
-                        steps.push(step);
-                    }
-                }
-                steps
+            Self::Together(parts) => parts.iter().flat_map(|part| part.work(spec)).collect(),
+        }
+    }
+
+    /// The steps from what is in sight to the repair done; a valve is back in its place then.
+    #[must_use]
+    pub fn steps(&self, spec: &VehicleSpec, sighted: Sighted<'_>) -> Vec<Step> {
+        let mut steps = steps_to(&self.need(spec), spec, sighted);
+        steps.extend(self.work(spec));
+        let parts =
+            if let Self::Together(parts) = self { parts } else { core::slice::from_ref(self) };
+        for part in parts {
+            if let Self::Renew(valve) | Self::Clean(valve) = part {
+                steps.push(Step::Refit { part: valve.clone(), new_seal: true });
             }
         }
+        steps
     }
 }
 
-/// The steps of mending a wire or a contact: a hand has to get there, and the key is off.
-fn mending(spec: &VehicleSpec, element: &Id, sighted: Sighted<'_>) -> Vec<Step> {
-    let need = Need {
-        off: spec.element(element).map_or_else(Vec::new, |wire| {
-            let nodes = wire.nodes();
-            spec.test_points
-                .iter()
-                .find(|point| nodes.contains(&&point.node) && point.unplugged.is_none())
-                .map_or_else(Vec::new, |point| point.behind.clone())
-        }),
-        key: Some(KeyPosition::Off),
-        ..Need::default()
-    };
-    let mut steps = steps_to(&need, spec, sighted);
-    steps.push(Step::Mend { element: element.clone() });
-    steps
+/// What must be off for a hand to get to a wire or a contact.
+fn at_hand(spec: &VehicleSpec, element: &Id) -> Vec<Id> {
+    spec.element(element).map_or_else(Vec::new, |wire| {
+        let nodes = wire.nodes();
+        spec.test_points
+            .iter()
+            .find(|point| nodes.contains(&&point.node) && point.unplugged.is_none())
+            .map_or_else(Vec::new, |point| point.behind.clone())
+    })
 }
 
-/// The steps of replacing a fuse or a relay.
-fn replacing(spec: &VehicleSpec, element: &Id, sighted: Sighted<'_>) -> Vec<Step> {
-    let need = Need {
-        off: spec.part(element).map_or_else(Vec::new, |part| part.behind.clone()),
-        key: Some(KeyPosition::Off),
-        ..Need::default()
-    };
-    let mut steps = steps_to(&need, spec, sighted);
-    steps.push(Step::Replace { element: element.clone() });
-    steps
+/// What must be off for a fuse or a relay to be replaced.
+fn lid(spec: &VehicleSpec, element: &Id) -> Vec<Id> {
+    spec.part(element).map_or_else(Vec::new, |part| part.behind.clone())
 }

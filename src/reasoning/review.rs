@@ -2,6 +2,7 @@
 
 use super::belief::{Belief, cost_of, was_refused};
 use super::expert::{Expert, Proposal};
+use super::plan::budget::Bounds;
 use super::probe::{Probe, steps_to};
 use super::remedy::Remedy;
 use super::world::{Hypothesis, Worlds};
@@ -12,9 +13,13 @@ use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-/// Regret below this share of the value of the situation counts as none: near-ties are ties, and
-/// the value is itself an upper bound by a short look-ahead.
+/// Regret shown below this share of the value of the situation counts as none: near-ties are ties,
+/// and worlds, groups and prices are themselves not known better.
 const TIE_BAND: f64 = 0.03;
+
+/// Bounds on a regret that are further apart than this share of the value tell nothing, unless all
+/// of it is regret.
+const WIDE: f64 = 0.25;
 
 /// Tests that confirm what the expert would already repair, and cost no regret: the trade wants a
 /// direct test of a part before it is touched, and one more check is not redundant.
@@ -32,14 +37,39 @@ pub struct StepReview {
     /// What the step cost [units of the currency].
     pub cost: f64,
     /// Expected cost of the rest of the job before the step.
-    pub value: f64,
+    pub value: Bounds,
     /// What the expert would have done there.
     pub proposal: Proposal,
     /// Expected cost of this step and what comes after it, less that of the best; `None` for
     /// steps that are never weighed: duties such as reading codes and checking oil, notes, the
     /// first tests that confirm what would already be repaired, and everything after the first
     /// repair.
-    pub regret: Option<f64>,
+    pub regret: Option<Regret>,
+}
+
+/// By how much a step was dearer, in expectation, than the best: at least and at most.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Regret {
+    /// Shown, zero or more: what marks rest on.
+    pub lower: f64,
+    /// Not excluded.
+    pub upper: f64,
+    /// Whether the two are too far apart to say anything: nothing is shown, and much not excluded.
+    pub is_wide: bool,
+}
+
+impl Regret {
+    /// Between the bounds of a step and those of the best that could be done. The step is itself
+    /// something that could be done, so the best costs no more than it may cost at most.
+    #[must_use]
+    pub fn between(step: Bounds, best: Bounds) -> Self {
+        let least_known = best.upper.min(step.upper);
+        let shown = (step.lower - least_known).max(0.0);
+        let lower = if shown < TIE_BAND * least_known { 0.0 } else { shown };
+        let upper = (step.upper - best.lower).max(lower);
+        let is_wide = lower <= 0.0 && upper > WIDE * least_known;
+        Self { lower, upper, is_wide }
+    }
 }
 
 /// The whole session seen by the expert.
@@ -48,16 +78,22 @@ pub struct Review {
     /// One for each entry of the log.
     pub steps: Vec<StepReview>,
     /// Expected cost of the whole job at the start.
-    pub value_at_start: f64,
+    pub value_at_start: Bounds,
     /// Probability of each hypothesis at the end.
     pub at_end: BTreeMap<Hypothesis, f64>,
 }
 
 impl Review {
-    /// Sum of all regrets.
+    /// Sum of all regrets that are shown.
     #[must_use]
     pub fn total_regret(&self) -> f64 {
-        self.steps.iter().filter_map(|step| step.regret).sum()
+        self.steps.iter().filter_map(|step| step.regret).map(|regret| regret.lower).sum()
+    }
+
+    /// Sum of all that is not excluded.
+    #[must_use]
+    pub fn total_regret_at_most(&self) -> f64 {
+        self.steps.iter().filter_map(|step| step.regret).map(|regret| regret.upper).sum()
     }
 }
 
@@ -82,35 +118,48 @@ pub fn review(
         let before = belief.by_hypothesis();
         let value = valuation.cost;
         let cost = cost_of(&entry.events, briefing.prices.labour_per_hour);
-        let confirms = is_test(&entry.step)
-            && !was_refused(entry)
-            && matches!(valuation.proposal, Proposal::Repair(_));
+        let confirms = !was_refused(entry)
+            && match valuation.proposal {
+                Proposal::Repair(_) => is_test(&entry.step),
+                // Nobody says that nothing is wrong without having driven.
+                Proposal::Close => matches!(entry.step, Step::Drive { .. }),
+                Proposal::Test(_) => false,
+            };
         confirmations += u32::from(confirms);
         let is_free = confirms && confirmations <= FREE_CONFIRMATIONS;
         let judged = !was_refused(entry) && !repaired && !is_free && is_weighed(&entry.step);
-        let expected_here = probe_of(expert.probes(), &entry.step, briefing, &belief)
-            .and_then(|number| valuation.by_probe.get(number).copied());
+        let probe = probe_of(expert.probes(), &entry.step, briefing, &belief);
         let proposal = valuation.proposal.clone();
         let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
-        belief.learn(entry)?;
+        let foretold = belief.learn(entry)?;
+        // What a step was worth is an expectation over what it might have shown in every world, so
+        // that luck is neither praised nor blamed; a repair is weighed by its chance.
+        let expected = match &remedy {
+            _ if !judged => None,
+            Some(remedy) => {
+                let rest = |value| cost + rest_after(&before, remedy, cost, value);
+                let plain = bounds(rest(value.lower), rest(value.upper));
+                // The planner knows repairs that take away all that is wrong, or nothing of it.
+                let planned =
+                    if is_whole(&before, remedy) { expert.weigh_repair(remedy) } else { None };
+                Some(planned.unwrap_or(plain))
+            }
+            None => {
+                let told = probe.is_none_or(|probe| !expert.has_made(probe));
+                expert.weigh_done(&belief, cost, told.then_some(&foretold))
+            }
+        };
         if disturbs(&entry.step) {
             expert.vehicle_changed();
         } else if is_felt_by_module(&entry.step) {
             expert.memory_changed();
         }
+        if let Some(probe) = probe.filter(|_| !was_refused(entry)) {
+            expert.was_made(probe);
+        }
         let next = if repaired { valuation.clone() } else { expert.value(&belief)? };
-        let regret = judged.then(|| {
-            let spent = match (&remedy, expected_here) {
-                // Where a step is a test, what it was worth is an expectation over what it might
-                // have shown, so that luck is neither praised nor blamed.
-                (None, Some(expected)) => expected,
-                // A repair is weighed by its chance before it was done.
-                (Some(remedy), _) => cost + rest_after(&before, remedy, cost, value),
-                _ => cost + next.cost,
-            };
-            let regret = (spent - value).max(0.0);
-            if regret < TIE_BAND * value { 0.0 } else { regret }
-        });
+        let then = bounds(cost + next.cost.lower, cost + next.cost.upper);
+        let regret = judged.then(|| Regret::between(expected.unwrap_or(then), value));
         repaired |= remedy.is_some();
         steps.push(StepReview {
             entry: number,
@@ -128,6 +177,10 @@ pub fn review(
     Ok(Review { steps, value_at_start, at_end })
 }
 
+const fn bounds(lower: f64, upper: f64) -> Bounds {
+    Bounds { lower, upper }
+}
+
 /// Expected cost of what is left to do after a repair that cost something. Where it takes away one
 /// of several faults, what it cost was part of the job.
 fn rest_after(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy, cost: f64, value: f64) -> f64 {
@@ -143,6 +196,14 @@ fn rest_after(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy, cost: f64, va
                 }
         })
         .sum()
+}
+
+/// Whether a repair takes away all that is wrong or nothing of it, whatever is wrong.
+fn is_whole(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy) -> bool {
+    belief.keys().all(|faults| {
+        let fixed = faults.iter().filter(|fault| remedy.fixes(fault)).count();
+        fixed == 0 || fixed == faults.len()
+    })
 }
 
 /// Probability that a repair takes something away that is wrong: the fault, or one of several.
@@ -240,4 +301,24 @@ pub const fn disturbs(step: &Step) -> bool {
             | Step::Drive { .. }
             | Step::Key { position: KeyPosition::Start }
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn prop_bounds_of_a_regret_are_ordered_and_never_negative(
+            step in (0.0..500.0_f64, 0.0..200.0_f64),
+            best in (0.0..500.0_f64, 0.0..200.0_f64),
+        ) {
+            let step = bounds(step.0, step.0 + step.1);
+            let best = bounds(best.0, best.0 + best.1);
+            let regret = Regret::between(step, best);
+            prop_assert!(0.0 <= regret.lower && regret.lower <= regret.upper);
+            prop_assert!(!(regret.is_wide && regret.lower > 0.0));
+        }
+    }
 }

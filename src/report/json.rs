@@ -71,14 +71,19 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
             "faults": debrief.faults,
             "came-back": debrief.aftermath.comes_back(),
             "aftermath": debrief.aftermath,
-            "value-at-start": rounded(debrief.review.value_at_start),
+            "value-at-start": rounded(debrief.review.value_at_start.upper),
+            "value-at-start-at-least": rounded(debrief.review.value_at_start.lower),
             "total-regret": rounded(debrief.review.total_regret()),
+            "total-regret-at-most": rounded(debrief.review.total_regret_at_most()),
             "marks": debrief.marks.iter().map(|m| mark(m, rubric)).collect::<Vec<_>>(),
             "steps": debrief.review.steps.iter().map(|step| json!({
                 "entry": step.entry + 1,
                 "cost": rounded(step.cost),
-                "value": rounded(step.value),
-                "regret": step.regret.map(rounded),
+                "value": rounded(step.value.upper),
+                "value-at-least": rounded(step.value.lower),
+                "regret": step.regret.map(|regret| rounded(regret.lower)),
+                "regret-at-most": step.regret.map(|regret| rounded(regret.upper)),
+                "regret-told": step.regret.map(|regret| !regret.is_wide),
                 "best": proposal(&step.proposal),
                 "belief": belief(&step.after),
             })).collect::<Vec<_>>(),
@@ -98,8 +103,9 @@ fn mark(mark: &Mark, rubric: &Rubric) -> Value {
 
 fn remark(remark: &Remark) -> Value {
     let about = match &remark.about {
-        About::Regret { cost, best } => {
-            json!({ "regret": rounded(*cost), "best": proposal(best) })
+        About::Regret { least, most, best } => {
+            let (least, most) = (rounded(*least), rounded(*most));
+            json!({ "regret": least, "regret-at-most": most, "best": proposal(best) })
         }
         About::NoRegret => json!("no-regret"),
         About::RemovedAgain(part) => json!({ "removed-again": part }),
@@ -167,7 +173,7 @@ fn belief(belief: &BTreeMap<Hypothesis, f64>) -> Value {
         .collect()
 }
 
-/// Four digits behind the point: more would pretend to more than a short look ahead holds.
+/// Four digits behind the point: more would pretend to more than an expectation holds.
 fn rounded(value: f64) -> f64 {
     (value * 1e4).round() / 1e4 + 0.0
 }

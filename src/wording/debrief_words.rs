@@ -252,10 +252,10 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
     let plain = |key: &str| words.say(key, &[]);
     let percent = |share: f64| number(100.0 * share, 0, words);
     match about {
-        About::Regret { cost, best } => words.say(
+        About::Regret { least, most, best } => words.say(
             "about-regret",
             &[
-                ("cost", whole_money(*cost, briefing, words).into()),
+                ("cost", span(*least, *most, briefing, words).into()),
                 ("best", proposal(best, words).into()),
             ],
         ),
@@ -337,6 +337,15 @@ fn whole_money(units: f64, briefing: &Briefing, words: &Words) -> String {
     money(Money(to_i64(units.round()) * 100), &briefing.prices.currency, words)
 }
 
+/// An amount that is known between two bounds.
+fn span(least: f64, most: f64, briefing: &Briefing, words: &Words) -> String {
+    let (least, most) = (whole_money(least, briefing, words), whole_money(most, briefing, words));
+    if least == most {
+        return most;
+    }
+    words.say("money-span", &[("least", least.into()), ("most", most.into())])
+}
+
 fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> {
     let briefing = session.briefing();
     debrief
@@ -347,12 +356,16 @@ fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> 
         .map(|(step, logged)| {
             let regret = match step.regret {
                 None => words.say("step-not-weighed", &[]),
-                Some(regret) if regret > 0.0 => words.say(
+                Some(regret) if regret.lower > 0.0 => words.say(
                     "step-regret",
                     &[
-                        ("cost", whole_money(regret, briefing, words).into()),
+                        ("cost", span(regret.lower, regret.upper, briefing, words).into()),
                         ("best", proposal(&step.proposal, words).into()),
                     ],
+                ),
+                Some(regret) if regret.is_wide => words.say(
+                    "step-not-told",
+                    &[("most", whole_money(regret.upper, briefing, words).into())],
                 ),
                 Some(_) => words.say("step-no-regret", &[]),
             };
@@ -360,7 +373,7 @@ fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> 
                 number: step.entry + 1,
                 step: step_words::line(&logged.step),
                 cost: whole_money(step.cost, briefing, words),
-                value: whole_money(step.value, briefing, words),
+                value: span(step.value.lower, step.value.upper, briefing, words),
                 regret,
                 belief: belief(&step.after, words),
             }

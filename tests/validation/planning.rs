@@ -3,8 +3,8 @@
 use super::area::Area;
 use super::row::{Evidence, Ours, Row, Wanted};
 use super::sources::{self, Source};
-use faultwright::reasoning::plan::problem::Problem;
 use faultwright::reasoning::plan::budget::Enough;
+use faultwright::reasoning::plan::problem::Problem;
 use faultwright::reasoning::plan::search::Search;
 
 /// A problem from the examples, searched until its bounds meet.

@@ -36,7 +36,7 @@ remark-line = { "    " }{ $sign } { $text }
 remark-at-step = step { $number }, { $step }: { $text }
 
 about-regret = cost { $cost } more, in expectation, than { $best }.
-about-no-regret = no step cost more than it had to, within what a short look ahead can tell.
+about-no-regret = no step is shown to have cost more than it had to.
 about-removed-again = { $place } came off a second time.
 about-no-detour = nothing came off twice.
 about-prediction-met = the reading lay where you said it would.
@@ -79,7 +79,9 @@ proposal-close = closing the job
 
 step-line = { $number }. { $step } — { $cost }; rest { $value }; { $regret }; { $belief }
 step-not-weighed = not weighed
-step-no-regret = as good as any
+step-no-regret = not shown worse than the best
+step-not-told = cannot be told: at most { $most } worse than the best
 step-regret = { $cost } worse than { $best }
+money-span = { $least } to { $most }
 belief-one = { $fault } { $chance } %
 belief-open = everything still open

@@ -13,7 +13,7 @@ use crate::session::event::Event;
 use crate::vehicle::spec::VehicleSpec;
 use std::collections::BTreeMap;
 
-/// Total regret, as a share of what the whole job should have cost, at which nothing is left of
+/// Total regret that is shown (the lower ends), as a share of what the whole job should have cost, at which nothing is left of
 /// the mark. Total rather than average, so that idle steps cannot dilute it.
 const REGRET_FOR_NOTHING: f64 = 1.0;
 /// A repair with at least this chance on the evidence is well founded.
@@ -24,19 +24,21 @@ const UNFOUNDED_COST: f64 = 0.5;
 const REMARKED: usize = 5;
 
 pub(in crate::assessment) fn test_choice(review: &Review) -> Mark {
-    let share = 1.0 - review.total_regret() / (REGRET_FOR_NOTHING * review.value_at_start);
+    let share = 1.0 - review.total_regret() / (REGRET_FOR_NOTHING * review.value_at_start.upper);
     let mut regrets: Vec<_> = review
         .steps
         .iter()
-        .filter_map(|step| step.regret.filter(|regret| *regret > 0.0).map(|regret| (step, regret)))
+        .filter_map(|step| step.regret.map(|regret| (step, regret)))
+        .filter(|(_, regret)| regret.lower > 0.0)
         .collect();
-    regrets.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.entry.cmp(&b.0.entry)));
+    regrets.sort_by(|a, b| b.1.lower.total_cmp(&a.1.lower).then(a.0.entry.cmp(&b.0.entry)));
     regrets.truncate(REMARKED);
     regrets.sort_by_key(|(step, _)| step.entry);
     let mut remarks: Vec<Remark> = regrets
         .into_iter()
-        .map(|(step, cost)| {
-            let about = About::Regret { cost, best: step.proposal.clone() };
+        .map(|(step, regret)| {
+            let (least, most) = (regret.lower, regret.upper);
+            let about = About::Regret { least, most, best: step.proposal.clone() };
             Remark::bad(Some(step.entry), about)
         })
         .collect();
