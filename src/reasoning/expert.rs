@@ -126,23 +126,19 @@ impl Expert {
         {
             return Ok(valuation.clone());
         }
-        let prospect = self.prospect(belief, &weighted)?;
-        let (valuation, prospect) = match prospect {
-            Some(mut prospect) => {
-                let cost = prospect.run(&FOR_VALUE);
-                let proposal = match prospect.first() {
-                    First::Probe(number) => Proposal::Test(self.probes[number].clone()),
-                    First::Remedy(remedy) => Proposal::Repair(remedy),
-                    First::Close => Proposal::Close,
-                };
-                (Valuation { cost, proposal }, Some(prospect))
-            }
+        let mut prospect = self.prospect(belief, &weighted)?;
+        let valuation = if let Some(prospect) = &mut prospect {
+            let cost = prospect.run(&FOR_VALUE);
+            let proposal = match prospect.first() {
+                First::Probe(number) => Proposal::Test(self.probes[number].clone()),
+                First::Remedy(remedy) => Proposal::Repair(remedy),
+                First::Close => Proposal::Close,
+            };
+            Valuation { cost, proposal }
+        } else {
             // A vehicle that is too large for the planner: at worst it comes back as it is.
-            None => {
-                let upper = self.briefing.prices.comeback.as_units();
-                let cost = Bounds { lower: 0.0, upper };
-                (Valuation { cost, proposal: Proposal::Close }, None)
-            }
+            let upper = self.briefing.prices.comeback.as_units();
+            Valuation { cost: Bounds { lower: 0.0, upper }, proposal: Proposal::Close }
         };
         self.last = Some((state, valuation.clone(), prospect));
         Ok(valuation)

@@ -102,7 +102,7 @@ impl Judged {
             unproved: debrief.critical.contains(&Critical::Unproved),
             passed: debrief.passed,
             regret: Some(debrief.review.total_regret()),
-            value: Some(debrief.review.value_at_start),
+            value: Some(debrief.review.value_at_start.upper),
         }
     }
 

@@ -82,7 +82,7 @@ impl<F: Finder> Job<F> {
                 self.note(confidences);
                 self.queue.push_back(Step::Commit { fault: Some(diagnosis.clone()) });
                 self.queue.push_back(Step::AskApproval);
-                self.queue.extend(remedy.steps(seen.briefing, seen.sighted));
+                self.queue.extend(remedy.steps(&seen.briefing.vehicle, seen.sighted));
                 self.diagnosis = Some(diagnosis);
                 self.repairs += 1;
                 self.stage = Stage::ClosingUp;

@@ -36,6 +36,10 @@ impl Finder for Planner {
             } else if is_felt_by_module(&entry.step) {
                 self.expert.memory_changed();
             }
+            let made = self.expert.probes().iter().position(|it| *it.showing() == entry.step);
+            if let Some(probe) = made {
+                self.expert.was_made(probe);
+            }
         }
         let valuation = self.expert.value(&self.reasoner.belief)?;
         match valuation.proposal {
