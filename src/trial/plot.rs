@@ -5,6 +5,8 @@ use crate::numerics::whole::to_usize;
 /// Width and height of the field in characters.
 const WIDE: usize = 60;
 const HIGH: usize = 15;
+/// Marks for a session in which everything is right.
+const MOST_MARKS: f64 = 100.0;
 
 /// One point: a letter, its cost and its marks.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,6 +32,7 @@ pub(super) fn plot(points: &[Point]) -> Vec<String> {
     }
     let (left, right) = ends(points.iter().map(|point| point.cost));
     let (bottom, top) = ends(points.iter().map(|point| point.marks));
+    let (bottom, top) = (bottom.max(0.0), top.min(MOST_MARKS));
     let mut field = vec![vec![' '; WIDE]; HIGH];
     for point in points {
         let across = to_usize((point.cost - left) / (right - left) * (WIDE - 1) as f64 + 0.5);
