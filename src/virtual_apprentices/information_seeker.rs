@@ -21,7 +21,7 @@ use std::sync::Arc;
 
 /// Share of the belief below which a world is left out of expectations.
 const LEAST_SHARE: f64 = 1e-3;
-/// Information below which no test is worth making [bit].
+/// Information below which no test is worth making \[bit\].
 const LEAST_BITS: f64 = 0.01;
 
 pub(super) struct InformationSeeker {
@@ -38,7 +38,7 @@ impl InformationSeeker {
         Self { reasoner: Reasoner::new(worlds), tests }
     }
 
-    /// What a test is expected to tell from here [bit].
+    /// What a test is expected to tell from here \[bit\].
     fn information(
         &self,
         test: &Probe,
@@ -68,7 +68,7 @@ impl InformationSeeker {
     }
 }
 
-/// Entropy of a part of a belief times its weight [bit].
+/// Entropy of a part of a belief times its weight \[bit\].
 fn scattered(part: &Weights<'_>) -> f64 {
     let total: f64 = part.values().sum();
     part.values()

@@ -147,7 +147,7 @@ pub(super) struct Sums {
 }
 
 impl Shown<'_> {
-    /// What a test is expected to tell [nats].
+    /// What a test is expected to tell \[nats\].
     pub(super) fn told(&self, test: &Test) -> f64 {
         let column = test.column;
         let masses = &self.masses[test.masses..test.masses + column.outcomes];
