@@ -237,6 +237,18 @@ fn verif_steps_come_from_standard_input_and_a_file_alike() {
     assert_eq!(from_input.ended(0, &[]).out, from_file.out);
 }
 
+#[test]
+fn limit_a_session_of_another_seed_is_not_gone_on_with_in_silence() {
+    let place = Place::new();
+    place.session("a.session", "dipstick\n").ended(0, &[]);
+    let whole = kept(&place, "a.session");
+    let ran = place.run_with(&["bench", "--session", "a.session", "--seed", "6"], "key on\n");
+    ran.ended(BAD_INPUT, &["a.session", "5", "6"]);
+    assert_eq!(kept(&place, "a.session"), whole, "nothing was added");
+    let same = ["bench", "--session", "a.session", "--seed", "5"];
+    place.run_with(&same, "key on\n").ended(0, &[]);
+}
+
 /// The text of a kept session, with the line numbers of its entries from 1.
 fn kept(place: &Place, name: &str) -> String {
     fs::read_to_string(place.path(name)).unwrap()

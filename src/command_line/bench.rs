@@ -23,7 +23,7 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let format = Format::of(given);
     let session_file = given.get_one::<PathBuf>("session");
     let (case, kept) = match session_file.filter(|path| path.exists()) {
-        Some(path) => resume(path, screen)?,
+        Some(path) => resume(path, given.get_one("seed").copied(), screen)?,
         None => begin(given, session_file, screen)?,
     };
     let steps = given.get_one::<PathBuf>("steps");
@@ -72,8 +72,16 @@ fn begin(
     Ok((case, kept))
 }
 
-fn resume(path: &Path, screen: &mut Screen<'_>) -> Result<(Case, KeptSession), Trouble> {
+fn resume(
+    path: &Path,
+    seed: Option<u64>,
+    screen: &mut Screen<'_>,
+) -> Result<(Case, KeptSession), Trouble> {
     let (journal, recorded) = Journal::resume(path)?;
+    let kept = recorded.case.seed;
+    if let Some(given) = seed.filter(|given| *given != kept) {
+        return Err(Trouble::OtherSeed { path: path.to_owned(), kept, given });
+    }
     screen.progress("progress-dealing", 0, 1);
     let case = deal_again(&recorded.case)?;
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;

@@ -75,6 +75,16 @@ pub enum Trouble {
         /// The file.
         path: PathBuf,
     },
+    /// A session that is there already is one of another seed.
+    #[error("{path} is a session of seed {kept}, not {given}")]
+    OtherSeed {
+        /// The file.
+        path: PathBuf,
+        /// Its seed.
+        kept: u64,
+        /// The seed that was asked for.
+        given: u64,
+    },
     /// The session is not finished.
     #[error("not finished after {steps} steps")]
     Unfinished {
@@ -114,6 +124,7 @@ impl Trouble {
             | Self::Step { .. }
             | Self::Rows { .. }
             | Self::OtherTrial { .. }
+            | Self::OtherSeed { .. }
             | Self::Unfinished { .. } => Ending::BadInput,
             Self::Seeds { .. } => Ending::WrongArguments,
             Self::Window { .. } => Ending::NoWindow,
@@ -158,6 +169,14 @@ impl Trouble {
                 one(words
                     .say("trouble-other-trial", &[("path", path.display().to_string().into())]))
             }
+            Self::OtherSeed { path, kept, given } => one(words.say(
+                "trouble-other-seed",
+                &[
+                    ("path", path.display().to_string().into()),
+                    ("kept", kept.to_string().into()),
+                    ("given", given.to_string().into()),
+                ],
+            )),
             Self::Unfinished { path, steps } => one(words.say(
                 "trouble-unfinished",
                 &[("path", path.display().to_string().into()), ("steps", (*steps).into())],

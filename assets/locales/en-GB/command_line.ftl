@@ -148,6 +148,7 @@ trouble-file = { $path }: { $why }
 trouble-seeds = "{ $given }" is not a range of seeds. Write the first and the last, such as 1..20, at most a million of them.
 trouble-rows = { $path }: { $problem }
 trouble-other-trial = { $path } holds rows of another scenario, or of another version of the program. Name another file, or take that one away.
+trouble-other-seed = { $path } is a session of seed { $kept }, and seed { $given } was asked for. Leave the seed out to go on with it, or name another file.
 trouble-unfinished = { $path }: the vehicle has not been handed back after { $steps ->
     [one] one step
    *[other] { $steps } steps
