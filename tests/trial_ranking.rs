@@ -19,8 +19,9 @@ use std::collections::BTreeSet;
 use std::io::Write as _;
 use std::sync::Arc;
 
-/// Cases of each scenario; chosen by what a minute of one processor allows, before any was looked at.
-const SEEDS: core::ops::RangeInclusive<u64> = 1..=2;
+/// Cases of each scenario: the number was set when two of them were known, in which the random tester was
+/// lucky once on Glasshouse Lane and led the parts-swapper. The other eight were worked after that.
+const SEEDS: core::ops::RangeInclusive<u64> = 1..=10;
 /// From the best to the worst.
 const RANKING: [Policy; 4] =
     [Policy::Planner, Policy::ByTheBook, Policy::PartsSwapper, Policy::RandomTester];
@@ -40,11 +41,10 @@ fn worked(loaded: &Arc<Loaded>, plan: &Plan) -> Rows {
     run(loaded, plan, &BTreeSet::new(), &Nobody).unwrap()
 }
 
-/// Does not hold yet: in the two cases of Glasshouse Lane the random tester, lucky in one of them, earns
-/// two points more than the parts-swapper, with a standard error of some twenty. On Market Hill it holds.
-/// More cases are needed to say whether the rubric or the sample is to blame, and they take too long.
+/// Ten cases of each scenario on 25 November 2026: planner 100.0 and 100.0, by the book 99.4 and 84.9, parts-swapper
+/// 48.7 and 57.6, random 36.7 and 43.8 marks on Market Hill and Glasshouse Lane; standard errors up to 9.
 #[test]
-#[ignore = "two cases of the harder scenario do not settle parts-swapper against random, and take minutes"]
+#[ignore = "takes minutes; .ci/run asks for it in a step of its own"]
 fn verif_the_rubric_ranks_habits_as_a_master_technician_would() {
     for loaded in scenarios() {
         let policies = RANKING.to_vec();

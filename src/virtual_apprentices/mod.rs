@@ -12,8 +12,7 @@
 //! *found* is a policy's own ([`policy::Policy`]), one file each.
 //!
 //! The policies were fixed before any mark was looked at, and none may be altered so that a rubric
-//! looks right. `tests/trial_ranking.rs` holds the rubric against them, when it is asked to: on the harder
-//! scenario the ranking is not settled yet.
+//! looks right; `tests/trial_ranking.rs` holds the rubric against them.
 
 mod book;
 mod by_the_book;
