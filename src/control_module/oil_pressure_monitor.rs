@@ -5,9 +5,9 @@
 
 use crate::control_module::code::Code;
 use crate::control_module::freeze_frame::FreezeFrame;
-use crate::control_module::standing::{Standing, StandingLimits};
+use crate::control_module::standing::{self, Standing, StandingLimits};
 use crate::control_module::test_result::{Measure, TestResult};
-use crate::control_module::verdict::{Finding, Verdict};
+use crate::control_module::verdict::Finding;
 use crate::numerics::digest::DigestBuilder;
 use crate::units::{Bars, Rpm, Volts};
 use serde::{Deserialize, Serialize};
@@ -192,28 +192,14 @@ impl OilPressureMonitor {
     /// Where the five codes stand.
     #[must_use]
     pub fn findings(&self) -> [Finding; 5] {
-        let mut findings = Self::CODES.map(|code| Finding { code, verdict: Verdict::NotRun });
-        for (finding, standing) in findings.iter_mut().zip(&self.standing) {
-            finding.verdict = standing.verdict(self.limits.standing());
-        }
-        findings
+        standing::findings(Self::CODES, &self.standing, self.limits.standing())
     }
 
     /// The figures behind them.
     #[must_use]
     pub fn results(&self) -> [TestResult; 5] {
-        let most = crate::units::Tick(self.limits.fail_ms).as_seconds();
-        let mut results = Self::CODES.map(|code| TestResult {
-            code,
-            measure: Measure::TimeOfOilPressureFault,
-            value: 0.0,
-            least: 0.0,
-            most,
-        });
-        for (result, standing) in results.iter_mut().zip(&self.standing) {
-            result.value = standing.longest().0;
-        }
-        results
+        let limits = self.limits.standing();
+        standing::results(Self::CODES, &self.standing, limits, Measure::TimeOfOilPressureFault)
     }
 
     /// Adds the state to a fingerprint.
@@ -226,6 +212,7 @@ impl OilPressureMonitor {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::control_module::verdict::Verdict;
     use crate::units::{Celsius, KilometresPerHour};
 
     /// Verdicts after 12 s at a speed.

@@ -1,8 +1,10 @@
 //! How long something has been wrong without a break.
 
-use crate::control_module::verdict::Verdict;
+use crate::control_module::code::Code;
+use crate::control_module::test_result::{Measure, TestResult};
+use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
-use crate::units::Seconds;
+use crate::units::{Seconds, Tick};
 
 /// The time that one condition has stood, since the driving cycle began.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -55,7 +57,7 @@ impl Standing {
     /// Longest time without a break in which it was wrong.
     #[must_use]
     pub fn longest(&self) -> Seconds {
-        Seconds(crate::units::Tick(self.longest_wrong_ms).as_seconds())
+        Seconds(Tick(self.longest_wrong_ms).as_seconds())
     }
 
     /// Adds the state to a fingerprint.
@@ -64,6 +66,33 @@ impl Standing {
             digest.whole(count);
         }
     }
+}
+
+/// Where several codes stand, each by its own condition.
+#[must_use]
+pub fn findings<const N: usize>(
+    codes: [Code; N],
+    standing: &[Standing; N],
+    limits: StandingLimits,
+) -> [Finding; N] {
+    core::array::from_fn(|at| Finding { code: codes[at], verdict: standing[at].verdict(limits) })
+}
+
+/// The figures behind them: the longest time without a break, which fails at its limit.
+#[must_use]
+pub fn results<const N: usize>(
+    codes: [Code; N],
+    standing: &[Standing; N],
+    limits: StandingLimits,
+    measure: Measure,
+) -> [TestResult; N] {
+    core::array::from_fn(|at| TestResult {
+        code: codes[at],
+        measure,
+        value: standing[at].longest().0,
+        least: 0.0,
+        most: Tick(limits.fail_ms).as_seconds(),
+    })
 }
 
 #[cfg(test)]

@@ -5,9 +5,9 @@
 
 use crate::control_module::code::Code;
 use crate::control_module::freeze_frame::FreezeFrame;
-use crate::control_module::standing::{Standing, StandingLimits};
+use crate::control_module::standing::{self, Standing, StandingLimits};
 use crate::control_module::test_result::{Measure, TestResult};
-use crate::control_module::verdict::{Finding, Verdict};
+use crate::control_module::verdict::Finding;
 use crate::numerics::digest::DigestBuilder;
 use crate::units::{Rpm, Volts};
 use serde::{Deserialize, Serialize};
@@ -136,28 +136,14 @@ impl SupplyMonitor {
     /// Where the four codes stand.
     #[must_use]
     pub fn findings(&self) -> [Finding; 4] {
-        let mut findings = Self::CODES.map(|code| Finding { code, verdict: Verdict::NotRun });
-        for (finding, standing) in findings.iter_mut().zip(&self.standing) {
-            finding.verdict = standing.verdict(self.limits.standing());
-        }
-        findings
+        standing::findings(Self::CODES, &self.standing, self.limits.standing())
     }
 
     /// The figures behind them.
     #[must_use]
     pub fn results(&self) -> [TestResult; 4] {
-        let most = crate::units::Tick(self.limits.fail_ms).as_seconds();
-        let mut results = Self::CODES.map(|code| TestResult {
-            code,
-            measure: Measure::TimeOfSupplyFault,
-            value: 0.0,
-            least: 0.0,
-            most,
-        });
-        for (result, standing) in results.iter_mut().zip(&self.standing) {
-            result.value = standing.longest().0;
-        }
-        results
+        let limits = self.limits.standing();
+        standing::results(Self::CODES, &self.standing, limits, Measure::TimeOfSupplyFault)
     }
 
     /// Adds the state to a fingerprint.
@@ -172,6 +158,7 @@ impl SupplyMonitor {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::control_module::verdict::Verdict;
     use crate::units::{Celsius, KilometresPerHour};
 
     fn moment(rpm: f64, supply: f64, battery: f64) -> FreezeFrame {

@@ -21,11 +21,6 @@ use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Chance that a test shows what another group of worlds would show. The worlds carry the errors of
-/// instruments already, as the width within which readings count as one; a mistake beside that is
-/// rarer than anything that would change a plan.
-const MISTAKE: f64 = 0.0;
-
 /// What is known where the problem is made.
 pub struct Scene<'a> {
     /// What everybody may know.
@@ -215,12 +210,6 @@ impl Prospect {
         self.search.weigh(root, step, &more, &mut |_| true)
     }
 
-    /// Price of a test from the present state, covers included.
-    #[must_use]
-    pub fn price_of_probe(&self, number: usize) -> Option<f64> {
-        self.steps.get(number).copied().flatten().map(|step| self.price(step))
-    }
-
     fn price(&self, step: usize) -> f64 {
         let open = self.search.open(self.search.root());
         take(self.search.compiled(), open, 0, step).0
@@ -297,12 +286,10 @@ fn test(
     count: usize,
 ) -> Result<CompiledStep, Flaw> {
     let mut chance = vec![vec![0.0; states.list.len() + 1]; count];
-    let other = if count > 1 { MISTAKE / (count - 1) as f64 } else { 0.0 };
-    let own = if count > 1 { 1.0 - MISTAKE } else { 1.0 };
+    // The worlds carry the errors of instruments already, as the width within which readings count as
+    // one; a mistake beside that is rarer than anything that would change a plan.
     for (state, label) in states.labels(number).into_iter().enumerate() {
-        for (outcome, row) in chance.iter_mut().enumerate() {
-            row[state] = if outcome == label { own } else { other };
-        }
+        chance[label][state] = 1.0;
     }
     if let Some(row) = chance.first_mut() {
         row[states.list.len()] = 1.0;
@@ -310,7 +297,7 @@ fn test(
     Ok(CompiledStep {
         cost: scene.tariff.of_steps(scene.briefing, &probe.steps),
         // Without mistakes a test done again tells nothing, and need not be remembered.
-        repeats: MISTAKE <= 0.0,
+        repeats: true,
         demand: scene.tariff.demand(&probe.need, &probe.steps)?,
         after: Demand::default(),
         becomes: vec![unchanged(states); count],
