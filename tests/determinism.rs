@@ -8,9 +8,15 @@ use faultwright::numerics::streams::Streams;
 use faultwright::physics::oil::Oil;
 use faultwright::physics::phaser::PulseAngle;
 use faultwright::physics::warm_up::EngineHeat;
-use faultwright::reasoning::world::{Supposition, Worlds};
+use faultwright::reasoning::belief::Belief;
+use faultwright::reasoning::expert::Expert;
+use faultwright::reasoning::outcome::aspects;
+use faultwright::reasoning::probe::steps_to;
+use faultwright::reasoning::world::{Supposition, World, Worlds};
 use faultwright::scenario::load::demo;
 use faultwright::scenario::suppose::suppositions;
+use faultwright::session::attempt::Session;
+use faultwright::session::step::Step;
 use faultwright::units::{Celsius, CrankDegrees, Litres, Newtons, Rpm, Volts};
 use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::cam_line::{CamCondition, CamLine, CamSpec, SharedTick};
@@ -20,6 +26,7 @@ use faultwright::vehicle::harness::{DriverState, ElectricalState};
 use faultwright::vehicle::per_cam::PerCam;
 use faultwright::vehicle::route::RouteProfile;
 use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
+use faultwright::vehicle::stroke_memo::StrokeMemo;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -122,6 +129,46 @@ fn replay_worlds_begun_on_one_thread_or_many_are_the_same() {
     for threads in [2, 5] {
         assert_eq!(begun(threads), alone, "{threads} threads");
     }
+}
+
+/// Strokes remembered together with other worlds, tests asked on many threads from copies that share
+/// their way: what the expert foresees is what each world shows by itself, walked to from its start.
+#[test]
+fn replay_what_the_expert_foresees_is_what_each_world_shows_by_itself() {
+    let scenario = demo().unwrap();
+    let briefing = Arc::new(scenario.briefing());
+    let supposed: Vec<Supposition> = suppositions(&scenario).into_iter().step_by(9).collect();
+    let begin = |supposed: &Supposition| {
+        Session::begin_without_history(Arc::clone(&briefing), supposed.hidden.clone()).unwrap()
+    };
+    let strokes = Arc::new(StrokeMemo::default());
+    let worlds: Vec<World> = supposed
+        .iter()
+        .map(|supposed| {
+            let mut session = begin(supposed);
+            session.share_strokes(&strokes);
+            let (faults, left) = (supposed.faults.clone(), supposed.faults.clone());
+            World { faults, left, variant: supposed.variant, session }
+        })
+        .collect();
+    let priors = vec![1.0 / worlds.len() as f64; worlds.len()];
+    let worlds = Worlds { worlds, priors };
+    let mut expert = Expert::new(Arc::clone(&briefing)).with_tests_for(&worlds);
+    expert.value(&Belief::prior(worlds)).unwrap();
+    let mut stroked = 0;
+    for (world, supposed) in supposed.iter().enumerate() {
+        for (number, probe) in expert.probes().iter().enumerate() {
+            let mut alone = begin(supposed);
+            for step in steps_to(&probe.need, &briefing.vehicle, alone.vehicle_in_sight()) {
+                alone.take_unlogged(&step).unwrap();
+            }
+            let shown: Vec<_> = probe.steps.iter().map(|it| alone.take_unlogged(it)).collect();
+            let shown = aspects(shown[probe.shows].as_ref().unwrap());
+            assert_eq!(expert.foreseen(world, number), Some(&shown[..]), "{supposed:?} {probe:?}");
+            stroked += probe.steps.iter().filter(|it| matches!(it, Step::Command { .. })).count();
+        }
+    }
+    assert!(3 * strokes.size() < stroked, "{} kept of {stroked}", strokes.size());
 }
 
 /// What is kept of the wiring is what would be felt anew, whatever was changed since, and does not

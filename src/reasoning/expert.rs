@@ -7,11 +7,12 @@
 
 use super::belief::Belief;
 use super::likelihood::differ;
-use super::outcome::{Aspect, aspects};
+use super::outcome::Aspect;
 use super::plan::budget::{Bounds, Enough};
-use super::probe::{Probe, probes, probes_for, steps_to};
+use super::probe::{Probe, probes, probes_for};
 use super::prospect::{First, Prospect, Scene};
 use super::remedy::Remedy;
+use super::showings::{Showing, Showings};
 use super::tariff::Tariff;
 use super::world::Worlds;
 use crate::numerics::digest::{Digest, DigestBuilder};
@@ -19,8 +20,7 @@ use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
-use std::collections::{BTreeMap, BTreeSet};
-use std::rc::Rc;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Worlds that a plan looks at, at most, and the share of the belief that may be left out.
@@ -58,7 +58,7 @@ pub struct Expert {
     probes: Vec<Probe>,
     tariff: Option<Tariff>,
     /// What each probe shows in each world, since the vehicle last changed.
-    shown: BTreeMap<(usize, usize), Rc<Vec<Aspect>>>,
+    shown: Showings,
     /// Probes made since then.
     made: BTreeSet<usize>,
     /// The situation that was valued last, and what decided it.
@@ -71,7 +71,7 @@ impl Expert {
     pub fn new(briefing: Arc<Briefing>) -> Self {
         let probes = probes(&briefing.vehicle);
         let tariff = Tariff::new(&briefing).ok();
-        let (shown, made) = (BTreeMap::new(), BTreeSet::new());
+        let (shown, made) = (Showings::default(), BTreeSet::new());
         Self { briefing, probes, tariff, shown, made, last: None }
     }
 
@@ -89,6 +89,13 @@ impl Expert {
         &self.probes
     }
 
+    /// What a test shows in a world, as far as it was worked out for a value; by number of the world in
+    /// the belief and of the test in [`Expert::probes`].
+    #[must_use]
+    pub fn foreseen(&self, world: usize, probe: usize) -> Option<&[Aspect]> {
+        self.shown.get(world, probe).map(|shown| &shown[..])
+    }
+
     /// Forgets what tests would show, because the vehicle has changed.
     pub fn vehicle_changed(&mut self) {
         self.shown.clear();
@@ -100,7 +107,7 @@ impl Expert {
     /// turned and connector parted, while what instruments show does not.
     pub fn memory_changed(&mut self) {
         let reads = |number: &usize| self.probes[*number].shows_memory();
-        self.shown.retain(|(_, number), _| !reads(number));
+        self.shown.forget(|number| reads(&number));
         self.made.retain(|number| !reads(number));
         self.last = None;
     }
@@ -200,10 +207,10 @@ impl Expert {
         belief: &Belief,
         weighted: &[(usize, f64)],
     ) -> Result<Option<Prospect>, VehicleError> {
-        let mut groups = Vec::with_capacity(self.probes.len());
-        for number in 0..self.probes.len() {
-            groups.push(self.grouped(belief, weighted, number)?);
-        }
+        let worlds = weighted.iter().map(|(world, _)| *world);
+        self.shown.complete(belief, worlds, &self.probes)?;
+        let groups: Vec<Vec<usize>> =
+            (0..self.probes.len()).map(|number| self.grouped(belief, weighted, number)).collect();
         let Some(tariff) = &self.tariff else { return Ok(None) };
         let scene = Scene {
             briefing: &self.briefing,
@@ -236,51 +243,24 @@ impl Expert {
         builder.finish()
     }
 
-    /// Groups of worlds by what a test shows in them; worlds in one could not be told apart.
-    fn grouped(
-        &mut self,
-        belief: &Belief,
-        weighted: &[(usize, f64)],
-        number: usize,
-    ) -> Result<Vec<usize>, VehicleError> {
-        let mut firsts: Vec<Rc<Vec<Aspect>>> = Vec::new();
-        let mut groups = Vec::with_capacity(weighted.len());
-        for (world, _) in weighted {
-            let shown = self.shows(belief, *world, number)?;
-            let like = |first: &Rc<Vec<Aspect>>| !differ(first, &shown, belief.known_codes());
-            let group = firsts.iter().position(like).unwrap_or_else(|| {
-                firsts.push(Rc::clone(&shown));
-                firsts.len() - 1
-            });
-            groups.push(group);
-        }
-        Ok(groups)
-    }
-
-    /// What a test shows in a world, in its present state.
-    fn shows(
-        &mut self,
-        belief: &Belief,
-        world: usize,
-        number: usize,
-    ) -> Result<Rc<Vec<Aspect>>, VehicleError> {
-        if let Some(known) = self.shown.get(&(world, number)) {
-            return Ok(Rc::clone(known));
-        }
-        let probe = &self.probes[number];
-        let mut session = belief.session(world).fork();
-        let way = steps_to(&probe.need, &self.briefing.vehicle, session.vehicle_in_sight());
-        walk(&mut session, &way)?;
-        let mut shown = Vec::new();
-        for (place, step) in probe.steps.iter().enumerate() {
-            let events = session.take_unlogged(step)?;
-            if place == probe.shows {
-                shown = aspects(&events);
-            }
-        }
-        let shown = Rc::new(shown);
-        self.shown.insert((world, number), Rc::clone(&shown));
-        Ok(shown)
+    /// Groups of worlds by what a test shows in them; worlds in one could not be told apart. A world in
+    /// which that is not known would be a group of its own.
+    fn grouped(&self, belief: &Belief, weighted: &[(usize, f64)], number: usize) -> Vec<usize> {
+        let mut firsts: Vec<Option<&Showing>> = Vec::new();
+        weighted
+            .iter()
+            .map(|(world, _)| {
+                let shown = self.shown.get(*world, number);
+                let like = |first: &Option<&Showing>| match (first, shown) {
+                    (Some(first), Some(shown)) => !differ(first, shown, belief.known_codes()),
+                    _ => false,
+                };
+                firsts.iter().position(like).unwrap_or_else(|| {
+                    firsts.push(shown);
+                    firsts.len() - 1
+                })
+            })
+            .collect()
     }
 }
 
@@ -296,11 +276,4 @@ fn counting(belief: &Belief) -> Vec<(usize, f64)> {
         weighted.pop();
     }
     weighted
-}
-
-fn walk(session: &mut Session, steps: &[Step]) -> Result<(), VehicleError> {
-    for step in steps {
-        session.take_unlogged(step)?;
-    }
-    Ok(())
 }

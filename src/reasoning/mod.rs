@@ -16,5 +16,6 @@ pub mod prospect;
 pub mod remedy;
 pub mod review;
 pub mod separation;
+mod showings;
 pub mod tariff;
 pub mod world;

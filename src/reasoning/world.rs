@@ -4,6 +4,7 @@ use crate::faults::FaultName;
 use crate::session::attempt::Session;
 use crate::session::setup::{Briefing, Hidden};
 use crate::vehicle::error::VehicleError;
+use crate::vehicle::stroke_memo::StrokeMemo;
 use core::num::NonZeroUsize;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::Arc;
@@ -106,10 +107,13 @@ impl Worlds {
                 .collect()
         });
         begun.sort_unstable_by_key(|(number, _)| *number);
+        // In most worlds most valves are as in all others.
+        let strokes = Arc::new(StrokeMemo::default());
         let mut worlds = Vec::new();
         let mut priors = Vec::new();
         for (supposition, (_, session)) in suppositions.iter().zip(begun) {
-            let session = session?;
+            let mut session = session?;
+            session.share_strokes(&strokes);
             let complains = supposition.faults.is_empty() || session.has_complaint();
             if supposition.weight > 0.0 && complains {
                 worlds.push(World {

@@ -13,6 +13,7 @@ use crate::units::{Minutes, Money};
 use crate::vehicle::error::VehicleError;
 use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::Id;
+use crate::vehicle::stroke_memo::StrokeMemo;
 use crate::vehicle::whole::Vehicle;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -179,6 +180,12 @@ impl Session {
             log: Vec::new(),
             complaint: self.complaint,
         }
+    }
+
+    /// Remembers the strokes of valves together with other sessions from now on, which changes nothing
+    /// but the wait. Copies share them already.
+    pub fn share_strokes(&mut self, memo: &Arc<StrokeMemo>) {
+        self.vehicle.share_strokes(memo);
     }
 
     /// What was fetched already, as a number that differs whenever it does: it decides what the

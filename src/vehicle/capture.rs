@@ -4,13 +4,13 @@
 use super::circuits::ValveCircuit;
 use super::error::VehicleError;
 use super::harness::{DriverState, Wiring, wire_up};
-use super::pulse::stroke_of;
 use super::spec::{HarnessElement, Id};
 use super::whole::Vehicle;
 use crate::physics::release::{Release, released};
 use crate::physics::stroke::{Drive, Stroke};
 use crate::units::{Amperes, Millimetres, Ohms, Seconds, Volts};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 /// How long the module keeps a valve on for a capture [s]: its current has settled by then.
 pub const CAPTURE_ON_S: f64 = 0.12;
@@ -43,18 +43,14 @@ impl Vehicle {
     /// The stroke that a valve makes when the module switches it on for [`CAPTURE_ON_S`]; `None`
     /// when its coil is fed whatever the module does, or there is none.
     #[must_use]
-    pub fn stroke_on_command(&self, valve: &Id, circuit: &ValveCircuit) -> Option<Stroke> {
+    pub fn stroke_on_command(&self, valve: &Id, circuit: &ValveCircuit) -> Option<Arc<Stroke>> {
         let fitted = self.condition.valves.get(valve)?;
         if circuit.forced().is_some() {
             return None;
         }
         let (supply, source) = (circuit.offered, circuit.source);
-        Some(stroke_of(
-            &self.spec.actuator_of(&fitted.part_number),
-            fitted,
-            Drive { supply, source, on_for: Seconds(CAPTURE_ON_S) },
-            self.surroundings(valve, fitted),
-        ))
+        let drive = Drive { supply, source, on_for: Seconds(CAPTURE_ON_S) };
+        Some(self.stroke(fitted, valve, drive))
     }
 
     /// The current of a valve's coil after its driver lets go of it against a freewheel path that
@@ -105,7 +101,7 @@ impl Vehicle {
     /// # Errors
     /// [`VehicleError`] when the wiring cannot be solved.
     pub fn wiggle(&mut self, place: &Id) -> Result<Vec<Vec<(f64, Wiring)>>, VehicleError> {
-        let spec = std::sync::Arc::clone(&self.spec);
+        let spec = Arc::clone(&self.spec);
         let pins = spec.pins_at(place);
         let at = self.engine_temperature();
         let states: BTreeSet<BTreeSet<Id>> = self.loose.wiggle(&self.condition, &pins, at);

@@ -11,6 +11,7 @@ use super::harness::OPEN_OHMS;
 use super::pulse::Pulse;
 use super::spec::Id;
 use super::whole::Vehicle;
+use crate::physics::stroke::Drive;
 use crate::physics::thermal::{Damage, Enamel, HeatPath, Supply};
 use crate::units::{Amperes, Celsius, Ohms, Seconds, Volts, Watts};
 
@@ -116,7 +117,8 @@ impl Vehicle {
         if current > fuse_a {
             return Ok(Pulse { fuse_blew: true, ..Pulse::NONE });
         }
-        let heard = self.stroke(&fitted, valve, battery, source, seconds);
+        let drive = Drive { supply: battery, source, on_for: Seconds(seconds) };
+        let heard = Pulse::of(&self.stroke(&fitted, valve, drive));
         self.spools.insert(valve.clone(), heard.rest);
         self.heat_coil(valve, Feed::Steady(Supply { volts: battery, source }), Seconds(seconds));
         self.draw(Amperes(current), Seconds(seconds));

@@ -9,9 +9,10 @@ use super::error::VehicleError;
 use super::harness::{DriverState, ElectricalState, Machines, Wiring, wire_up};
 use super::loose::{LooseContacts, as_it_stands, open_contacts};
 use super::module_link::{frame, senses, setup_of};
-use super::pulse::{Pulse, pulse};
+use super::pulse::Pulse;
 use super::running::{EngineCondition, RunningEngine};
 use super::spec::{Id, VehicleSpec};
+use super::stroke_memo::StrokeMemo;
 use crate::control_module::code::Code;
 use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
@@ -19,7 +20,7 @@ use crate::control_module::oil_pressure_monitor::OilPressureSignal;
 use crate::numerics::digest::DigestBuilder;
 use crate::numerics::streams::Streams;
 use crate::physics::spool::DRAINED;
-use crate::physics::stroke::{Click, Drive, Surroundings};
+use crate::physics::stroke::{Click, Drive, Stroke, Surroundings};
 use crate::physics::thermal::Enamel;
 use crate::physics::warm_up::EngineHeat;
 use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts};
@@ -75,6 +76,8 @@ pub struct Vehicle {
     pub(super) charge_beside: f64,
     pub(super) now: Tick,
     pub(super) loose: LooseContacts,
+    /// Strokes that were simulated before, by this vehicle or by those that share the memory.
+    strokes: Arc<StrokeMemo>,
 }
 
 impl Vehicle {
@@ -114,6 +117,7 @@ impl Vehicle {
             charge_beside: 0.0,
             now: Tick(0),
             loose: LooseContacts::new(seed),
+            strokes: Arc::default(),
             key: Key::Off,
             assembly: Assembly::default(),
             condition: Condition::sound(&spec),
@@ -441,7 +445,12 @@ impl Vehicle {
         let heard = match (circuit, self.condition.valves.get(valve)) {
             // A coil that is fed whatever the driver does moved long ago.
             (Some(circuit), Some(fitted)) if !forced => {
-                self.stroke(fitted, valve, circuit.offered, circuit.source, COMMAND_WATCH_S)
+                let drive = Drive {
+                    supply: circuit.offered,
+                    source: circuit.source,
+                    on_for: Seconds(COMMAND_WATCH_S),
+                };
+                Pulse::of(&self.stroke(fitted, valve, drive))
             }
             _ => Pulse::NONE,
         };
@@ -463,21 +472,15 @@ impl Vehicle {
         Ok(number.and_then(|number| circuits.valves.get(number).copied()))
     }
 
-    pub(super) fn stroke(
-        &self,
-        fitted: &FittedValve,
-        place: &Id,
-        supply: Volts,
-        source: Ohms,
-        on_for_s: f64,
-    ) -> Pulse {
-        let drive = Drive { supply, source, on_for: Seconds(on_for_s) };
-        pulse(
-            &self.spec.actuator_of(&fitted.part_number),
-            fitted,
-            drive,
-            self.surroundings(place, fitted),
-        )
+    /// The stroke of a valve with a supply put on it for a time and taken off.
+    pub(super) fn stroke(&self, fitted: &FittedValve, place: &Id, drive: Drive) -> Arc<Stroke> {
+        let actuator = self.spec.actuator_of(&fitted.part_number);
+        self.strokes.stroke(&actuator, fitted, drive, self.surroundings(place, fitted))
+    }
+
+    /// Remembers strokes together with other vehicles from now on, which changes nothing but the wait.
+    pub fn share_strokes(&mut self, memo: &Arc<StrokeMemo>) {
+        self.strokes = Arc::clone(memo);
     }
 
     /// Where a valve's spool rests.

@@ -16,7 +16,7 @@
 use super::access::Access;
 use super::accounts::Accounts;
 use super::belief::Belief;
-use super::compiled::{Compiled, Flaw};
+use super::compiled::{Compiled, CompiledStep, Flaw};
 use super::covers::Open;
 use super::information::Roles;
 use super::pair::Pairs;
@@ -217,7 +217,8 @@ impl Table {
     }
 }
 
-/// Rises from below everything, so that each sweep is a bound.
+/// Rises from below everything, so that each sweep is a bound. A step that leaves a state as it is has its
+/// price and nothing else, and would only slow the rise: of a price at a time instead of at once.
 fn when_known(compiled: &Compiled, costs: &[f64]) -> Vec<f64> {
     let ends: Vec<f64> = (0..compiled.states)
         .map(|state| {
@@ -225,19 +226,26 @@ fn when_known(compiled: &Compiled, costs: &[f64]) -> Vec<f64> {
         })
         .collect();
     let least = ends.iter().copied().fold(f64::INFINITY, f64::min);
+    let moving: Vec<Vec<usize>> = (0..compiled.states)
+        .map(|state| {
+            let steps = 0..compiled.steps.len();
+            steps.filter(|step| moves(&compiled.steps[*step], state)).collect()
+        })
+        .collect();
     let mut known = vec![least; compiled.states];
     for _ in 0..MOST_SWEEPS {
         let mut moved = 0.0_f64;
         let mut size = 1.0_f64;
         for state in 0..compiled.states {
-            let best = compiled.steps.iter().zip(costs).fold(ends[state], |best, (step, cost)| {
+            let best = moving[state].iter().fold(ends[state], |best, number| {
+                let step = &compiled.steps[*number];
                 let after: f64 = step
                     .chance
                     .iter()
                     .zip(&step.becomes)
                     .map(|(chance, becomes)| chance[state] * known[becomes[state]])
                     .sum();
-                best.min(cost + after)
+                best.min(costs[*number] + after)
             });
             moved = moved.max(best - known[state]);
             known[state] = known[state].max(best);
@@ -248,6 +256,12 @@ fn when_known(compiled: &Compiled, costs: &[f64]) -> Vec<f64> {
         }
     }
     known
+}
+
+/// Whether a step may change a state into another.
+fn moves(step: &CompiledStep, state: usize) -> bool {
+    let mut outcomes = step.chance.iter().zip(&step.becomes);
+    outcomes.any(|(chance, becomes)| chance[state] > 0.0 && becomes[state] != state)
 }
 
 /// A state from which no ending can be reached, if there is one.
