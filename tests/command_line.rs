@@ -393,6 +393,29 @@ fn replay_marking_twice_gives_the_same_words_and_numbers() {
     assert_eq!(kept(&place, "a.session"), before, "marking leaves the file alone");
 }
 
+/// Where worlds are kept is told by the help and chosen by an option; marks do not hang on it.
+#[test]
+fn replay_marks_are_the_same_wherever_worlds_are_kept() {
+    let place = Place::new();
+    place.session("a.session", SHORT).ended(0, &[]);
+    let usual = place.path(".cache/faultwright/worlds");
+    let count = |folder: &Path| fs::read_dir(folder).map_or(0, Iterator::count);
+    assert_eq!(count(&usual), 1, "the bench keeps what its debrief worked out");
+    fs::remove_dir_all(&usual).unwrap();
+    let marked = |folder: &str| place.run(&["mark", "a.session", "--keep-worlds", folder]);
+    let plain = marked("none");
+    plain.ended(0, &[]);
+    assert_eq!(count(&usual) + count(&place.path("none")), 0);
+    for _ in 0..2 {
+        assert_eq!(marked("mine").out, plain.out);
+        assert_eq!(count(&place.path("mine")), 1);
+    }
+    let in_the_way = marked("a.session");
+    in_the_way.ended(0, &["a.session"]);
+    assert_eq!(in_the_way.out, plain.out);
+    place.run(&["mark", "--help"]).ended(0, &[".cache/faultwright/worlds"]);
+}
+
 #[test]
 fn limit_an_unfinished_session_is_not_marked() {
     let place = Place::new();

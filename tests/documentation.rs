@@ -16,6 +16,7 @@ fn prints(arguments: &[&str]) -> String {
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .env("HOME", home.path())
         .env("XDG_DATA_HOME", home.path())
+        .env("XDG_CACHE_HOME", home.path())
         .output()
         .unwrap();
     assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));

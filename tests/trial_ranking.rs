@@ -5,6 +5,7 @@
 //! full run, with errors of the means, is `cargo bench --bench trial`.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+use faultwright::reasoning::world_store::WorldStore;
 use faultwright::scenario::load::{Loaded, ScenarioText, read};
 use faultwright::trial::row::{Row, Rows};
 use faultwright::trial::runner::{Listener, Plan, run};
@@ -48,7 +49,13 @@ fn worked(loaded: &Arc<Loaded>, plan: &Plan) -> Rows {
 fn verif_the_rubric_ranks_habits_as_a_master_technician_would() {
     for loaded in scenarios() {
         let policies = RANKING.to_vec();
-        let plan = Plan { seeds: SEEDS, policies, is_marked: true, threads: None };
+        let plan = Plan {
+            seeds: SEEDS,
+            policies,
+            is_marked: true,
+            threads: None,
+            store: WorldStore::none(),
+        };
         let table = Table::of(&worked(&loaded, &plan)).unwrap();
         let marks = RANKING.map(|policy| table.line(policy).unwrap().marks.unwrap().value);
         let falls = marks.windows(2).all(|pair| pair[0] > pair[1]);
@@ -59,7 +66,13 @@ fn verif_the_rubric_ranks_habits_as_a_master_technician_would() {
 /// A quick trial: nothing is marked, and nobody weighs evidence.
 fn quick(seeds: core::ops::RangeInclusive<u64>, threads: usize) -> Plan {
     let policies = vec![Policy::RandomTester, Policy::PartsSwapper, Policy::ByTheBook];
-    Plan { seeds, policies, is_marked: false, threads: threads.try_into().ok() }
+    Plan {
+        seeds,
+        policies,
+        is_marked: false,
+        threads: threads.try_into().ok(),
+        store: WorldStore::none(),
+    }
 }
 
 fn told(rows: &Rows) -> Vec<String> {

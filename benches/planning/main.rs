@@ -7,6 +7,7 @@
 #![expect(clippy::cast_possible_truncation, reason = "a share of a count is a small whole number")]
 #![expect(clippy::cast_sign_loss, reason = "a share of a count is not negative")]
 
+mod decision;
 mod made;
 #[path = "../speed/stopwatch.rs"]
 #[expect(dead_code, reason = "only one of the ways to measure is wanted here")]
@@ -25,6 +26,8 @@ const WALKS: u32 = 8;
 const GOAL: f64 = 0.01;
 
 fn main() {
+    decision::show();
+    println!();
     println!(
         "{:<44} {:>26} {:>34}  {:>9}  goal: 1 % in 2 s",
         "200 states, 40 steps", "after 0.1 s", "after 2 s", "work"

@@ -1,6 +1,6 @@
 //! Sessions: a replay, the worlds of a scenario, and what the expert decides among them.
 
-use super::stopwatch::{median, once, shared};
+use super::stopwatch::{median, shared};
 use super::table::Row;
 use faultwright::reasoning::belief::Belief;
 use faultwright::reasoning::expert::Expert;
@@ -57,7 +57,7 @@ pub fn rows() -> Result<Vec<Row>, String> {
         shared(count, || Worlds::begin(&briefing, &supposed, &|_, _| {}).expect("worlds"));
     let belief = Belief::prior(worlds);
     let (decision, _) =
-        once(|| Expert::new(Arc::clone(&briefing)).value(&belief).expect("a value"));
+        shared(count, || Expert::new(Arc::clone(&briefing)).value(&belief).expect("a value"));
     let row = |what: String, ours, other| Row {
         what,
         ours,

@@ -1,6 +1,7 @@
 //! What can be asked for on the command line.
 
 use super::ending::Ending;
+use super::store;
 use crate::virtual_apprentices::policy::Policy;
 use crate::wording::catalogue::Words;
 use clap::{Arg, ArgAction, Command, builder::PossibleValuesParser, value_parser};
@@ -24,6 +25,7 @@ pub fn command(words: &Words) -> Command {
                 .arg(seed(words))
                 .arg(file("steps", words.say("cli-steps", &[])))
                 .arg(file("session", words.say("cli-session", &[])))
+                .arg(keep_worlds(words))
                 .arg(format(words)),
         )
         .subcommand(
@@ -65,6 +67,7 @@ pub fn command(words: &Words) -> Command {
         .subcommand(
             named("mark", "cli-mark-about", "cli-mark-examples")
                 .arg(session_file(words))
+                .arg(keep_worlds(words))
                 .arg(format(words)),
         )
         .subcommand(trial(named("trial", "cli-trial-about", "cli-trial-examples"), words))
@@ -107,6 +110,7 @@ fn trial(command: Command, words: &Words) -> Command {
                 .value_parser(value_parser!(u16).range(1..))
                 .help(say("cli-threads")),
         )
+        .arg(keep_worlds(words))
         .arg(file("csv", say("cli-csv")))
         .arg(file("parquet", say("cli-parquet")))
         .arg(
@@ -127,6 +131,16 @@ fn scenario(words: &Words) -> Arg {
 
 fn file(name: &'static str, help: String) -> Arg {
     Arg::new(name).long(name).value_name("FILE").value_parser(value_parser!(PathBuf)).help(help)
+}
+
+/// Where worlds are kept; the help says where that is unless told otherwise.
+fn keep_worlds(words: &Words) -> Arg {
+    let usual = store::usual_world_folder().display().to_string();
+    Arg::new("keep-worlds")
+        .long("keep-worlds")
+        .value_name("FOLDER")
+        .value_parser(value_parser!(PathBuf))
+        .help(words.say("cli-keep-worlds", &[("folder", usual.into())]))
 }
 
 fn seed(words: &Words) -> Arg {

@@ -3,6 +3,7 @@
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
 use super::{Ending, Outcome, case, mark, store};
+use crate::reasoning::world_store::WorldStore;
 use crate::report::json;
 use crate::scenario::deal::{deal, deal_again, record_of};
 use crate::scenario::draw::Case;
@@ -36,7 +37,8 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
         None => Box::new(io::stdin().lock()),
     };
     let typed = steps.is_none() && io::stdin().is_terminal();
-    Bench { case, kept, format, typed, screen }.work(reader)
+    let store = store::world_store(given);
+    Bench { case, kept, format, typed, store, screen }.work(reader)
 }
 
 /// Opens the bench in the terminal, or for steps on standard input, with the program's own case.
@@ -107,6 +109,8 @@ struct Bench<'b, 'w> {
     format: Format,
     /// A person types the steps and can mend a mistyped one.
     typed: bool,
+    /// Where the debrief finds its worlds.
+    store: WorldStore,
     screen: &'b mut Screen<'w>,
 }
 
@@ -259,6 +263,6 @@ impl Bench<'_, '_> {
             self.screen.talk(&text);
             return Ok(Ending::Done);
         }
-        mark::show(&self.case, self.kept.session(), &path, self.format, self.screen)
+        mark::show(&self.case, self.kept.session(), &path, (self.format, &self.store), self.screen)
     }
 }

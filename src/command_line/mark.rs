@@ -2,9 +2,9 @@
 
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
-use super::{Ending, Outcome};
+use super::{Ending, Outcome, store};
 use crate::assessment::debrief::debrief;
-use crate::reasoning::world::Worlds;
+use crate::reasoning::world_store::WorldStore;
 use crate::report::json;
 use crate::scenario::deal::deal_again;
 use crate::scenario::draw::Case;
@@ -25,7 +25,8 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
         let name = &case.scenario.text.scenario_name;
         screen.data(&json::header(name, Some(&path.display().to_string())).to_string());
     }
-    show(&case, &session, &path, format, screen)
+    let store = store::world_store(given);
+    show(&case, &session, &path, (format, &store), screen)
 }
 
 /// Replays a session file and prints what followed from each step.
@@ -77,7 +78,7 @@ pub fn show(
     case: &Case,
     session: &Session,
     path: &Path,
-    format: Format,
+    (format, store): (Format, &WorldStore),
     screen: &mut Screen<'_>,
 ) -> Outcome {
     if session.ending().is_none() {
@@ -86,9 +87,9 @@ pub fn show(
     }
     let suppositions = suppositions(&case.scenario);
     let begun = AtomicUsize::new(0);
-    let worlds = std::thread::scope(|scope| {
+    let (worlds, not_kept) = std::thread::scope(|scope| {
         let worker = scope.spawn(|| {
-            Worlds::begin(&case.briefing, &suppositions, &|done, _| {
+            store.begin(&case.briefing, &suppositions, &|done, _| {
                 begun.store(done, Ordering::Relaxed);
             })
         });
@@ -98,6 +99,12 @@ pub fn show(
         }
         worker.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
     })?;
+    if let Some(not_kept) = not_kept {
+        let path = not_kept.path.display().to_string();
+        let said = [("path", path.into()), ("why", not_kept.source.to_string().into())];
+        let line = screen.words.say("worlds-not-kept", &said);
+        screen.talk(&line);
+    }
     let shown = std::cell::RefCell::new(&mut *screen);
     let judged = debrief(session, case.hidden.faults.clone(), worlds, &case.rubric, &|done, of| {
         shown.borrow_mut().progress("progress-review", done, of);

@@ -1,6 +1,7 @@
 //! What the surroundings say: language, where sessions are kept, a seed from the system.
 
 use super::trouble::Trouble;
+use crate::reasoning::world_store::WorldStore;
 use crate::session::kept;
 use std::env;
 use std::fs;
@@ -38,6 +39,30 @@ pub fn session_folder() -> Result<PathBuf, Trouble> {
     let folder = base.join("faultwright").join("sessions");
     fs::create_dir_all(&folder).map_err(|source| Trouble::File { path: folder.clone(), source })?;
     Ok(folder)
+}
+
+/// The folder in which worlds are kept when none is named.
+#[must_use]
+pub fn usual_world_folder() -> PathBuf {
+    // What is not absolute counts as not set (XDG Base Directory Specification, from memory).
+    let absolute = |path: PathBuf| path.is_absolute().then_some(path);
+    env::var_os("XDG_CACHE_HOME")
+        .and_then(|path| absolute(PathBuf::from(path)))
+        .or_else(|| env::var_os("LOCALAPPDATA").map(PathBuf::from))
+        .or_else(|| env::var_os("HOME").map(|home| PathBuf::from(home).join(".cache")))
+        .unwrap_or_else(env::temp_dir)
+        .join("faultwright")
+        .join("worlds")
+}
+
+/// The store of worlds that the arguments ask for; `none` keeps nothing.
+#[must_use]
+pub fn world_store(given: &clap::ArgMatches) -> WorldStore {
+    match given.get_one::<PathBuf>("keep-worlds") {
+        Some(folder) if folder.as_os_str() == "none" => WorldStore::none(),
+        Some(folder) => WorldStore::in_folder(folder.clone()),
+        None => WorldStore::in_folder(usual_world_folder()),
+    }
 }
 
 /// A name for a new session file that nothing has yet.

@@ -2,7 +2,7 @@
 
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
-use super::{Ending, Outcome, case};
+use super::{Ending, Outcome, case, store};
 use crate::report::json;
 use crate::scenario::load::Loaded;
 use crate::trial::file::{self, Gathered};
@@ -122,6 +122,7 @@ fn worked(
         policies: asked.into_iter().collect(),
         is_marked: !given.get_flag("without-marks"),
         threads,
+        store: store::world_store(given),
     };
     let loaded = case::scenario(given)?;
     let of = runner::origin(&loaded);

@@ -126,7 +126,7 @@ pub struct CamInputs {
 }
 
 /// The control of one camshaft.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct CamControl {
     spec: CamControlSpec,
     integral_deg_s: f64,

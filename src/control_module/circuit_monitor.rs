@@ -128,7 +128,7 @@ fn read_current(sense: &DriverSense, limits: &CircuitLimits) -> Reading {
 }
 
 /// The circuit diagnosis of one driver since key-on or since a clear.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CircuitMonitor {
     limits: CircuitLimits,
     codes: DriverCodes,

@@ -25,6 +25,7 @@
 use crate::control_module::known_code::{KnownCode, PastState, PermanentRule};
 use crate::control_module::similar_conditions::{CYCLES_TO_GIVE_UP, Conditions};
 use crate::numerics::digest::DigestBuilder;
+use serde::{Deserialize, Serialize};
 
 /// Consecutive passing cycles until the lamp goes out: vehicle makers' service text, and
 /// (d)(2.3) from memory.
@@ -45,7 +46,7 @@ pub struct ClosedCycle {
 }
 
 /// One code's state.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct CodeRecord {
     is_pending: bool,
     is_confirmed: bool,

@@ -34,7 +34,7 @@ pub struct CounterReport {
 }
 
 /// Distance and running time together.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 struct Driven {
     metres: f64,
     running_ms: u64,
@@ -66,7 +66,7 @@ fn whole_up_to_u16(value: f64) -> u16 {
 }
 
 /// The counters of one module.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Counters {
     warm_ups: u8,
     since_clear: Driven,

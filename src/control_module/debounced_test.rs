@@ -33,7 +33,7 @@ pub enum Reading {
 }
 
 /// The state of one test since key-on or since a clear.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct DebouncedTest {
     /// The reading that has come without a break, and since when.
     candidate: Reading,

@@ -2,6 +2,7 @@
 
 use crate::numerics::digest::DigestBuilder;
 use crate::units::KilometresPerHour;
+use serde::{Deserialize, Serialize};
 
 /// Running time that it takes \[ms\] (13 CCR 1968.2 (d)(2.5), from memory: 600 s).
 const RUNNING_MS: u64 = 600_000;
@@ -15,7 +16,7 @@ const IDLE_MS: u64 = 30_000;
 const STANDING_KM_H: f64 = 1.6;
 
 /// Follows one driving cycle.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct DrivePattern {
     running_ms: u64,
     fast_ms: u64,

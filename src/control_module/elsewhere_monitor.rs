@@ -8,6 +8,7 @@ use crate::control_module::code::Code;
 use crate::control_module::known_code::{KnownCode, Trips};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
+use serde::{Deserialize, Serialize};
 
 /// Time with the key on after which a faulty circuit is found \[ms\] (assumed).
 const CIRCUIT_MS: u64 = 5_000;
@@ -16,7 +17,7 @@ const CIRCUIT_MS: u64 = 5_000;
 const RUNNING_MS: u64 = 90_000;
 
 /// The monitors that find what is present elsewhere, during one driving cycle.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct ElsewhereMonitor {
     present: Vec<(Code, bool)>,
     key_on_ms: u64,

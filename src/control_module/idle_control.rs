@@ -66,7 +66,7 @@ impl IdleControlSpec {
 }
 
 /// What the idle control drives.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct IdleDrive {
     /// Throttle opening, 0 to 1.
     pub opening: f64,
@@ -75,7 +75,7 @@ pub struct IdleDrive {
 }
 
 /// The idle control at work; what it learnt about the air stays between idles.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct IdleControl {
     spec: IdleControlSpec,
     learnt: f64,

@@ -16,10 +16,11 @@ use crate::control_module::verdict::{Finding, Verdict};
 use crate::control_module::warm_up::WarmUp;
 use crate::numerics::digest::DigestBuilder;
 use crate::units::{Celsius, KilometresPerHour, Seconds, Tick};
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// The memory of one module.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct CodeMemory {
     known: BTreeMap<Code, KnownCode>,
     records: BTreeMap<Code, CodeRecord>,

@@ -22,13 +22,14 @@ use crate::control_module::test_result::TestResult;
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
 use crate::units::{Celsius, KilometresPerHour, Tick};
+use serde::{Deserialize, Serialize};
 
 /// How long the lamp is lit after key-on to show that it works \[ms\]: 20 s, the upper end of the
 /// 15 to 20 s of 13 CCR 1968.2 (d)(2.1).
 pub const LAMP_CHECK_MS: u64 = 20_000;
 
 /// What keeps the module awake.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 enum Power {
     Asleep,
     KeyOn { lamp_check_until: Tick },
@@ -36,7 +37,7 @@ enum Power {
 }
 
 /// The diagnostic side of one control module.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct ControlModule {
     power: Power,
     circuits: Vec<CircuitMonitor>,

@@ -134,7 +134,7 @@ impl OilPressureLimits {
 }
 
 /// The diagnosis of the oil pressure during one driving cycle.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct OilPressureMonitor {
     limits: OilPressureLimits,
     stood_ms: u64,

@@ -13,6 +13,7 @@ use crate::control_module::step_response::{StepResponse, StepTimer, WINDOW};
 use crate::control_module::test_result::{Measure, TestResult};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::units::{Celsius, CrankDegrees, Rpm, Seconds, Volts};
+use serde::{Deserialize, Serialize};
 
 /// Steps that have to be timed before slow response is judged.
 const LEAST_STEPS: usize = 4;
@@ -43,7 +44,7 @@ pub struct DatedFinding {
 }
 
 /// When each fault was first seen [updates since the driving cycle began].
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize, Deserialize)]
 struct Failures {
     early: Option<u32>,
     late: Option<u32>,
@@ -52,7 +53,7 @@ struct Failures {
 }
 
 /// The performance monitors of one camshaft during one driving cycle.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct PerformanceMonitor {
     codes: CamCodes,
     rests_at: RestsAt,

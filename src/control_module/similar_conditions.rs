@@ -8,6 +8,7 @@
 use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::warm_up::REACHED_C;
 use crate::numerics::digest::DigestBuilder;
+use serde::{Deserialize, Serialize};
 
 /// Engine speed counts as like within this \[rpm\].
 pub const WITHIN_RPM: f64 = 375.0;
@@ -17,7 +18,7 @@ pub const WITHIN_LOAD: f64 = 0.2;
 pub const CYCLES_TO_GIVE_UP: u8 = 80;
 
 /// The conditions of one moment.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Conditions {
     engine_rpm: f64,
     load: f64,

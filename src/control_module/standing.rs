@@ -5,9 +5,10 @@ use crate::control_module::test_result::{Measure, TestResult};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
 use crate::units::{Seconds, Tick};
+use serde::{Deserialize, Serialize};
 
 /// The time that one condition has stood, since the driving cycle began.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub struct Standing {
     wrong_ms: u64,
     longest_wrong_ms: u64,

@@ -3,6 +3,7 @@
 use crate::control_module::cam_control::{PERIOD_S, TARGET_DRIFT_DEG};
 use crate::control_module::performance_limits::PerformanceLimits;
 use crate::units::{CrankDegrees, Seconds};
+use serde::{Deserialize, Serialize};
 
 /// Timed steps that are looked at together.
 pub const WINDOW: usize = 6;
@@ -10,7 +11,7 @@ pub const WINDOW: usize = 6;
 const KEPT: usize = 64;
 
 /// One timed change of target.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct StepResponse {
     /// New target less old one.
     pub size: CrankDegrees,
@@ -21,7 +22,7 @@ pub struct StepResponse {
 }
 
 /// A change of target whose clock is running.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize, Deserialize)]
 struct Running {
     from_deg: f64,
     size_deg: f64,
@@ -30,12 +31,35 @@ struct Running {
 }
 
 /// Times the changes of target of one camshaft.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct StepTimer {
     running: Option<Running>,
     target_deg: Option<f64>,
+    #[serde(with = "as_list")]
     kept: [StepResponse; KEPT],
     count: usize,
+}
+
+/// The kept steps as a list, because a notation knows no arrays of this length.
+mod as_list {
+    use super::{KEPT, StepResponse};
+    use serde::de::Error as _;
+    use serde::{Deserialize as _, Deserializer, Serialize as _, Serializer};
+
+    pub(super) fn serialize<S: Serializer>(
+        kept: &[StepResponse; KEPT],
+        serializer: S,
+    ) -> Result<S::Ok, S::Error> {
+        kept.as_slice().serialize(serializer)
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(
+        deserializer: D,
+    ) -> Result<[StepResponse; KEPT], D::Error> {
+        let list = Vec::<StepResponse>::deserialize(deserializer)?;
+        <[StepResponse; KEPT]>::try_from(list)
+            .map_err(|list| D::Error::invalid_length(list.len(), &"as many steps as are kept"))
+    }
 }
 
 impl Default for StepTimer {

@@ -82,7 +82,7 @@ impl SupplyLimits {
 }
 
 /// The diagnosis of the supply during one driving cycle.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct SupplyMonitor {
     limits: SupplyLimits,
     last: Option<Volts>,

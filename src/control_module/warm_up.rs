@@ -2,6 +2,7 @@
 
 use crate::numerics::digest::DigestBuilder;
 use crate::units::Celsius;
+use serde::{Deserialize, Serialize};
 
 /// Rise of the coolant since the start that a warm-up cycle asks for \[K\]: 22, printed as 40 °F in
 /// vehicle makers' service text.
@@ -11,7 +12,7 @@ pub const RISE_K: f64 = 22.0;
 pub const REACHED_C: f64 = 71.0;
 
 /// Follows the coolant through one driving cycle.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct WarmUp {
     start: Option<Celsius>,
     is_complete: bool,

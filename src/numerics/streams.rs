@@ -5,10 +5,11 @@
 
 use rand::{Rng as _, SeedableRng as _};
 use rand_chacha::ChaCha12Rng;
+use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 
 /// A family of random streams that grow from one seed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Streams {
     seed: u64,
 }
@@ -34,6 +35,24 @@ impl Streams {
         key.update(self.seed.to_le_bytes());
         key.update(name.as_bytes());
         Stream { source: ChaCha12Rng::from_seed(key.finalize().into()) }
+    }
+}
+
+/// A stream is its key and the place that it has come to.
+impl Serialize for Stream {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        // A stream is not drawn from 2^64 times.
+        let place = u64::try_from(self.source.get_word_pos()).map_err(serde::ser::Error::custom)?;
+        (self.source.get_seed(), place).serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Stream {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let (seed, place) = <([u8; 32], u64)>::deserialize(deserializer)?;
+        let mut source = ChaCha12Rng::from_seed(seed);
+        source.set_word_pos(u128::from(place));
+        Ok(Self { source })
     }
 }
 

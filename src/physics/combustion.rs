@@ -118,7 +118,7 @@ impl Breathing {
 }
 
 /// Residual gas by where it comes from, as shares of the trapped mass.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Residual {
     /// Drawn back out of the exhaust during overlap.
     pub back: f64,

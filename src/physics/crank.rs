@@ -147,14 +147,14 @@ pub struct CrankDrive {
 }
 
 /// A charge in a cylinder.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 struct Charge {
     trapped_kg: f64,
     burnt_gas: f64,
 }
 
 /// A crankshaft in motion.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Crank {
     speed_rad_s: f64,
     manifold_pa: f64,

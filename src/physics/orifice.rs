@@ -6,9 +6,10 @@
 //! part takes over.
 
 use crate::numerics::elementary::sqrt;
+use serde::{Deserialize, Serialize};
 
 /// Resistance of a passage to one oil.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Resistance {
     /// `a`, the part of inertia [Pa s²/m⁶].
     pub inertial: f64,

@@ -190,7 +190,7 @@ pub struct PhaserDrive {
 }
 
 /// Where a phaser is.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct PhaserState {
     away_deg: f64,
     ripple_deg: f64,

@@ -97,7 +97,7 @@ impl Default for Port {
 }
 
 /// Flow coefficients of one valve with one oil at one temperature.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Passage {
     /// Inertial coefficient of the fully open port, both ways [Pa s²/m⁶].
     port_a: f64,

@@ -126,7 +126,7 @@ impl Default for Pump {
 }
 
 /// The pressure in the gallery as it changes.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Gallery {
     pressure_pa: f64,
 }

@@ -133,7 +133,7 @@ impl Solenoid {
 const UNSEEN: f64 = 1e-17;
 
 /// Flux and force at one magnetomotive force, for a loop that needs both every tick.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub(super) struct Pull {
     /// `g` [A].
     pub value_a: f64,

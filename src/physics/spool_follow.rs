@@ -21,9 +21,10 @@ use super::actuator::Actuator;
 use super::solenoid::{FluxLoop, Pull};
 use super::spool::{Motion, Spool};
 use crate::units::{Amperes, Millimetres};
+use serde::{Deserialize, Serialize};
 
 /// A valve with one oil, one circuit and one length of tick, worked out once.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Follower {
     actuator: Actuator,
     dt_s: f64,
@@ -39,7 +40,7 @@ pub struct Follower {
 }
 
 /// Coil and spool.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct SpoolState {
     m_a: f64,
     x_m: f64,

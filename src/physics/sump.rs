@@ -122,7 +122,7 @@ impl Default for Sump {
 }
 
 /// The air in the pump as it changes.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Aeration {
     air: f64,
     is_gulping: bool,

@@ -118,7 +118,7 @@ impl DeckSpec {
 }
 
 /// How much hotter than the coolant the deck is.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 pub struct Deck {
     /// Excess over the coolant [K].
     pub excess_k: f64,

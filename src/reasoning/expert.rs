@@ -18,7 +18,6 @@ use super::world::Worlds;
 use crate::numerics::digest::{Digest, DigestBuilder};
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
-use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -75,11 +74,13 @@ impl Expert {
         Self { briefing, probes, tariff, shown, made, last: None }
     }
 
-    /// The same with tests that one of the worlds asks for, such as the oil pressure gauge.
+    /// The same with tests that one of the worlds asks for, such as the oil pressure gauge, and with what
+    /// is known of these worlds as they were begun.
     #[must_use]
     pub fn with_tests_for(mut self, worlds: &Worlds) -> Self {
         let suspected: Vec<_> = worlds.worlds.iter().map(|world| &world.faults[..]).collect();
         self.probes.extend(probes_for(&self.briefing.vehicle, &suspected));
+        self.shown = worlds.foreseen.clone();
         self
     }
 
@@ -133,7 +134,7 @@ impl Expert {
         {
             return Ok(valuation.clone());
         }
-        let mut prospect = self.prospect(belief, &weighted)?;
+        let mut prospect = self.prospect_of(belief, &weighted)?;
         let valuation = if let Some(prospect) = &mut prospect {
             let cost = prospect.run(&FOR_VALUE);
             let proposal = match prospect.first() {
@@ -198,17 +199,22 @@ impl Expert {
         self.made.contains(&probe)
     }
 
-    /// The situation as a problem; `None` when the vehicle is too large for the planner.
+    /// The present situation as a problem, for whoever wants to search it otherwise than
+    /// [`Expert::value`] does; `None` when the vehicle is too large for the planner.
     ///
     /// # Errors
     /// [`VehicleError`] when a world's wiring cannot be solved.
-    fn prospect(
+    pub fn prospect(&mut self, belief: &Belief) -> Result<Option<Prospect>, VehicleError> {
+        self.prospect_of(belief, &counting(belief))
+    }
+
+    fn prospect_of(
         &mut self,
         belief: &Belief,
         weighted: &[(usize, f64)],
     ) -> Result<Option<Prospect>, VehicleError> {
         let worlds = weighted.iter().map(|(world, _)| *world);
-        self.shown.complete(belief, worlds, &self.probes)?;
+        self.shown.complete(&|world| belief.session(world), worlds, &self.probes)?;
         let groups: Vec<Vec<usize>> =
             (0..self.probes.len()).map(|number| self.grouped(belief, weighted, number)).collect();
         let Some(tariff) = &self.tariff else { return Ok(None) };
@@ -251,11 +257,11 @@ impl Expert {
             .iter()
             .map(|(world, _)| {
                 let shown = self.shown.get(*world, number);
-                let like = |first: &Option<&Showing>| match (first, shown) {
+                let like = |first: Option<&Showing>| match (first, shown) {
                     (Some(first), Some(shown)) => !differ(first, shown, belief.known_codes()),
                     _ => false,
                 };
-                firsts.iter().position(like).unwrap_or_else(|| {
+                firsts.iter().copied().position(like).unwrap_or_else(|| {
                     firsts.push(shown);
                     firsts.len() - 1
                 })

@@ -19,3 +19,4 @@ pub mod separation;
 mod showings;
 pub mod tariff;
 pub mod world;
+pub mod world_store;

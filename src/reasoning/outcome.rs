@@ -4,10 +4,11 @@ use crate::control_module::code::Code;
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::Cursors;
 use crate::session::event::{Event, OilLook, TestReading};
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
 /// One informative thing in the events of a step.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Aspect {
     /// A quantity: a display, a level, an error.
     Quantity {

@@ -3,8 +3,11 @@
 //! Worlds are asked side by side: each world by one thread, its copies brought into the state that
 //! some tests need once for all that need the same. A test in a world hangs on nothing else, so that
 //! who asks when changes nothing.
+//!
+//! What is left of the time by a profile, once strokes are remembered and the way to a test is walked once for
+//! all tests that need the same: the oil pressure gauge, for which an engine runs for half a minute in each world,
+//! three times as much as anything else; then different strokes, and the wiring solved for each reading.
 
-use super::belief::Belief;
 use super::outcome::{Aspect, aspects};
 use super::probe::{Need, Probe, steps_to};
 use crate::session::attempt::Session;
@@ -22,9 +25,12 @@ pub(super) type Showing = Arc<Vec<Aspect>>;
 
 /// What is known so far, by number of the world and of the test.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Showings {
+pub struct Showings {
     known: BTreeMap<(usize, usize), Showing>,
 }
+
+/// The session of a world.
+pub(super) type Sessions<'s> = dyn Fn(usize) -> &'s Session + Sync + 's;
 
 /// A world with the tests of which is not known what they show there.
 type Missing = (usize, Vec<usize>);
@@ -45,13 +51,25 @@ impl Showings {
         self.known.get(&(world, probe))
     }
 
+    /// Everything, in order of world and test.
+    pub(super) fn listed(&self) -> Vec<(usize, usize, Vec<Aspect>)> {
+        let known = self.known.iter();
+        known.map(|((world, probe), shown)| (*world, *probe, shown.to_vec())).collect()
+    }
+
+    /// The same again.
+    pub(super) fn of_list(list: Vec<(usize, usize, Vec<Aspect>)>) -> Self {
+        let known = list.into_iter();
+        Self { known: known.map(|(w, probe, shown)| ((w, probe), Arc::new(shown))).collect() }
+    }
+
     /// Works out what is missing of the tests in some worlds.
     ///
     /// # Errors
     /// [`VehicleError`] of the first world whose wiring cannot be solved.
     pub(super) fn complete(
         &mut self,
-        belief: &Belief,
+        session: &Sessions<'_>,
         worlds: impl Iterator<Item = usize>,
         probes: &[Probe],
     ) -> Result<(), VehicleError> {
@@ -65,7 +83,7 @@ impl Showings {
         let count: usize = missing.iter().map(|(_, numbers)| numbers.len()).sum();
         let threads = std::thread::available_parallelism().map_or(1, NonZeroUsize::get);
         let threads = threads.clamp(1, (count / WORTH_A_THREAD).clamp(1, missing.len().max(1)));
-        for ((world, numbers), shown) in missing.iter().zip(ask(threads, belief, &missing, probes))
+        for ((world, numbers), shown) in missing.iter().zip(ask(threads, session, &missing, probes))
         {
             for (number, shown) in numbers.iter().zip(shown?) {
                 self.known.insert((*world, *number), Arc::new(shown));
@@ -78,7 +96,12 @@ impl Showings {
 type Answers = Result<Vec<Vec<Aspect>>, VehicleError>;
 
 /// Asks worlds on a number of threads, and returns the answers in the order of the questions.
-fn ask(threads: usize, belief: &Belief, missing: &[Missing], probes: &[Probe]) -> Vec<Answers> {
+fn ask(
+    threads: usize,
+    session: &Sessions<'_>,
+    missing: &[Missing],
+    probes: &[Probe],
+) -> Vec<Answers> {
     let next = AtomicUsize::new(0);
     let work = || {
         let mut answered = Vec::new();
@@ -87,7 +110,7 @@ fn ask(threads: usize, belief: &Belief, missing: &[Missing], probes: &[Probe]) -
             let Some((world, numbers)) = missing.get(place) else {
                 return answered;
             };
-            answered.push((place, in_world(belief.session(*world), numbers, probes)));
+            answered.push((place, in_world(session(*world), numbers, probes)));
         }
     };
     if threads < 2 {

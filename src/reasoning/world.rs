@@ -1,5 +1,6 @@
 //! Worlds: one session for every fault that might be the truth, or for faults that come together.
 
+use super::showings::Showings;
 use crate::faults::FaultName;
 use crate::session::attempt::Session;
 use crate::session::setup::{Briefing, Hidden};
@@ -47,6 +48,8 @@ pub struct Worlds {
     pub worlds: Vec<World>,
     /// Weights, normalised to sum to one.
     pub priors: Vec<f64>,
+    /// What tests show at the start, as far as it is known.
+    pub(super) foreseen: Showings,
 }
 
 impl Worlds {
@@ -77,6 +80,17 @@ impl Worlds {
         suppositions: &[Supposition],
         progress: &(dyn Fn(usize, usize) + Sync),
     ) -> Result<Self, VehicleError> {
+        let begun = Self::sessions(threads, briefing, suppositions, progress)?;
+        Ok(Self::joined(suppositions, begun))
+    }
+
+    /// A session for every supposition, in their order.
+    pub(super) fn sessions(
+        threads: usize,
+        briefing: &Arc<Briefing>,
+        suppositions: &[Supposition],
+        progress: &(dyn Fn(usize, usize) + Sync),
+    ) -> Result<Vec<Session>, VehicleError> {
         let done = AtomicUsize::new(0);
         let begin_one = |supposition: &Supposition| {
             let session = Session::begin(Arc::clone(briefing), supposition.hidden.clone());
@@ -107,12 +121,16 @@ impl Worlds {
                 .collect()
         });
         begun.sort_unstable_by_key(|(number, _)| *number);
+        begun.into_iter().map(|(_, session)| session).collect()
+    }
+
+    /// Worlds of sessions that were begun, one for each supposition.
+    pub(super) fn joined(suppositions: &[Supposition], begun: Vec<Session>) -> Self {
         // In most worlds most valves are as in all others.
         let strokes = Arc::new(StrokeMemo::default());
         let mut worlds = Vec::new();
         let mut priors = Vec::new();
-        for (supposition, (_, session)) in suppositions.iter().zip(begun) {
-            let mut session = session?;
+        for (supposition, mut session) in suppositions.iter().zip(begun) {
             session.share_strokes(&strokes);
             let complains = supposition.faults.is_empty() || session.has_complaint();
             if supposition.weight > 0.0 && complains {
@@ -129,6 +147,12 @@ impl Worlds {
         for prior in &mut priors {
             *prior /= total;
         }
-        Ok(Self { worlds, priors })
+        Self::of(worlds, priors)
+    }
+
+    /// Worlds with their weights.
+    #[must_use]
+    pub fn of(worlds: Vec<World>, priors: Vec<f64>) -> Self {
+        Self { worlds, priors, foreseen: Showings::default() }
     }
 }

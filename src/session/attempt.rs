@@ -13,8 +13,10 @@ use crate::units::{Minutes, Money};
 use crate::vehicle::error::VehicleError;
 use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::Id;
+use crate::vehicle::state::VehicleState;
 use crate::vehicle::stroke_memo::StrokeMemo;
 use crate::vehicle::whole::Vehicle;
+use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -60,6 +62,13 @@ pub(super) struct Progress {
     pub approved: bool,
     pub cleaned: BTreeSet<Id>,
     pub ending: Option<Ending>,
+}
+
+/// What a beginning comes to: enough to begin the same case again without the customer's drives.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub struct Begun {
+    complaint: bool,
+    vehicle: VehicleState,
 }
 
 /// One attempt at one case.
@@ -108,11 +117,6 @@ impl Session {
         briefing: Arc<Briefing>,
         hidden: Hidden,
     ) -> Result<Self, VehicleError> {
-        let mut zero = Streams::new(hidden.seed).stream("zero of the current probe");
-        let clamp = CurrentProbe {
-            offset_a: zero.between(-MOST_OFFSET_A, MOST_OFFSET_A),
-            ..CurrentProbe::ideal()
-        };
         let vehicle = Vehicle::new(
             Arc::new(briefing.vehicle.clone()),
             hidden.condition,
@@ -120,17 +124,40 @@ impl Session {
             &hidden.old_codes,
             hidden.seed,
         )?;
-        Ok(Self {
+        Ok(Self::with(briefing, vehicle, hidden.meter, hidden.seed))
+    }
+
+    fn with(briefing: Arc<Briefing>, vehicle: Vehicle, meter: Multimeter, seed: u64) -> Self {
+        let mut zero = Streams::new(seed).stream("zero of the current probe");
+        let clamp = CurrentProbe {
+            offset_a: zero.between(-MOST_OFFSET_A, MOST_OFFSET_A),
+            ..CurrentProbe::ideal()
+        };
+        Self {
             briefing,
             vehicle,
-            meter: hidden.meter,
+            meter,
             clamp,
             progress: Progress::default(),
-            seed: hidden.seed,
+            seed,
             till: Till::default(),
             log: Vec::new(),
             complaint: false,
-        })
+        }
+    }
+
+    /// What [`Session::begin`] came to, to be taken before the first step.
+    #[must_use]
+    pub fn begun(&self) -> Begun {
+        Begun { complaint: self.complaint, vehicle: self.vehicle.state() }
+    }
+
+    /// Begins with what an earlier beginning of the same case came to: the same session to the bit.
+    #[must_use]
+    pub fn begin_again(briefing: Arc<Briefing>, hidden: &Hidden, begun: Begun) -> Self {
+        let vehicle = Vehicle::in_state(Arc::new(briefing.vehicle.clone()), begun.vehicle);
+        let session = Self::with(briefing, vehicle, hidden.meter, hidden.seed);
+        Self { complaint: begun.complaint, ..session }
     }
 
     /// Takes one step and returns what followed. A step that is not possible answers with

@@ -7,6 +7,7 @@ use crate::numerics::digest::DigestBuilder;
 use crate::reasoning::belief::was_refused;
 use crate::reasoning::remedy::Remedy;
 use crate::reasoning::world::Worlds;
+use crate::reasoning::world_store::WorldStore;
 use crate::scenario::draw::{Case, DrawError, draw};
 use crate::scenario::load::Loaded;
 use crate::scenario::solvable::Solvability;
@@ -45,6 +46,8 @@ pub struct Plan {
     pub is_marked: bool,
     /// Threads; `None` for as many as the machine has. The result does not hang on it.
     pub threads: Option<NonZeroUsize>,
+    /// Where worlds are kept. The result does not hang on it.
+    pub store: WorldStore,
 }
 
 /// Who hears how a trial goes.
@@ -91,7 +94,7 @@ pub fn run(
     let briefing = Arc::new(loaded.briefing());
     let suppositions = suppositions(loaded);
     let heard = |done, of| listener.prepared(done, of);
-    let worlds = Worlds::begin_on(threads, &briefing, &suppositions, &heard)?;
+    let (worlds, _) = plan.store.begin_on(threads, &briefing, &suppositions, &heard)?;
     let seeds = Seeds { next: AtomicUsize::new(0), range: plan.seeds.clone() };
     let failed = AtomicBool::new(false);
     let worker = || {

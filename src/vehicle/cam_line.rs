@@ -136,7 +136,7 @@ pub struct SharedTick {
 }
 
 /// One camshaft in motion.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct CamLine {
     spec: CamSpec,
     condition: CamCondition,

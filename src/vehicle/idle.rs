@@ -64,7 +64,7 @@ pub struct IdleTick {
 }
 
 /// The engine's own motion.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Idle {
     spec: IdleSpec,
     crank: Crank,

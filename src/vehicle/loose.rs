@@ -13,6 +13,7 @@ use crate::numerics::digest::DigestBuilder;
 use crate::numerics::elementary::exp;
 use crate::numerics::streams::{Stream, Streams};
 use crate::units::{Celsius, Rpm};
+use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -48,7 +49,7 @@ fn chance(rate_per_s: f64) -> f64 {
 }
 
 /// The contacts of a vehicle that come and go.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct LooseContacts {
     streams: Streams,
     drawn_from: BTreeMap<Id, Stream>,

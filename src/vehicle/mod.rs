@@ -29,6 +29,7 @@ pub mod run_record;
 pub mod running;
 pub mod snapshot;
 pub mod spec;
+pub mod state;
 pub mod stroke_memo;
 pub mod test_numbers;
 pub mod whole;

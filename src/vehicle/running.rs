@@ -99,7 +99,7 @@ impl EngineCondition {
 }
 
 /// A running engine.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct RunningEngine {
     spec: EngineSpec,
     condition: EngineCondition,
@@ -118,6 +118,8 @@ pub struct RunningEngine {
     ticks: u64,
     heat_w_sum: f64,
     is_powered: bool,
+    /// Empty between runs.
+    #[serde(skip, default = "Tally::without_room")]
     tally: Tally,
 }
 

@@ -2,8 +2,8 @@
 //!
 //! A stroke is half a millisecond of work and hangs on 23 numbers alone. Whoever asks the same of many
 //! vehicles that differ in one part, as the expert does of its worlds, finds most valves and circuits
-//! as they were: of the expert's first decision on the shipped scenarios seven tenths of the time went into
-//! strokes, and nine tenths of those were strokes that had been simulated already.
+//! as they were. A profile (`perf`, shipped scenarios) says that of asking every world every test two thirds
+//! went into strokes; of 1,664 and 2,336 strokes that are asked for, 396 and 537 are different ones.
 //!
 //! The key is made of the bits of every number, so that what is remembered is what would come about
 //! anew. Who shares a memo with whom therefore changes nothing but the wait.

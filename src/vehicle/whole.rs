@@ -23,7 +23,8 @@ use crate::physics::spool::DRAINED;
 use crate::physics::stroke::{Click, Drive, Stroke, Surroundings};
 use crate::physics::thermal::Enamel;
 use crate::physics::warm_up::EngineHeat;
-use crate::units::{Amperes, Celsius, Millimetres, Minutes, Ohms, Seconds, Tick, Volts};
+use crate::units::{Amperes, Celsius, Millimetres, Minutes, Seconds, Tick};
+use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -43,7 +44,7 @@ const SOAK_MIN: u32 = 15;
 const NIGHT_MIN: u32 = 14 * 60;
 
 /// Where the key is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub(super) enum Key {
     Off,
     On,
@@ -57,7 +58,7 @@ pub(super) enum Key {
 pub struct Vehicle {
     pub(super) spec: Arc<VehicleSpec>,
     pub(super) condition: Condition,
-    assembly: Assembly,
+    pub(super) assembly: Assembly,
     pub(super) key: Key,
     pub(super) module: ControlModule,
     pub(super) engine: RunningEngine,
@@ -65,8 +66,8 @@ pub struct Vehicle {
     pub(super) coils: BTreeMap<Id, Celsius>,
     pub(super) enamel: BTreeMap<Id, Enamel>,
     pub(super) spools: BTreeMap<Id, Millimetres>,
-    commanded: BTreeSet<Id>,
-    felt: Felt,
+    pub(super) commanded: BTreeSet<Id>,
+    pub(super) felt: Felt,
     pub(super) oil_lamp: bool,
     /// When the engine was started, as long as it runs.
     pub(super) running_since: Option<Tick>,
@@ -77,7 +78,7 @@ pub struct Vehicle {
     pub(super) now: Tick,
     pub(super) loose: LooseContacts,
     /// Strokes that were simulated before, by this vehicle or by those that share the memory.
-    strokes: Arc<StrokeMemo>,
+    pub(super) strokes: Arc<StrokeMemo>,
 }
 
 impl Vehicle {

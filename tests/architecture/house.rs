@@ -79,6 +79,7 @@ pub const OUTSIDE: &[Outside] = &[
     outside("ron", May::Only(&["scenario"]), "one place knows the scenario's notation"),
     outside("fluent*", May::Only(&["wording"]), "sentences live in one place"),
     outside("unic_langid", May::Only(&["wording"]), "sentences live in one place"),
+    outside("ciborium", May::Only(&["reasoning"]), "one place knows the notation of kept worlds"),
     outside("sha2", May::Only(&["numerics"]), "one digest, one way to feed it"),
     outside("rand", May::Only(&["numerics"]), "chance comes in named streams only"),
     outside("rand_chacha", May::Only(&["numerics"]), "chance comes in named streams only"),

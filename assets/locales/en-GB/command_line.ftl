@@ -60,6 +60,7 @@ cli-seeds = Seeds of the cases, first and last
 cli-policies = Who works them
 cli-without-marks = Count costs and outcomes alone; marking takes far longer than working
 cli-by-case = Say of each case how hard it is
+cli-keep-worlds = Folder for what was worked out of a scenario once, so that the next debrief need not wait for it; none keeps nothing [usual: { $folder }]
 cli-threads = Threads to work on, as many as the machine has unless told otherwise; the result does not hang on it
 cli-csv = Keep a row of each session in this file as soon as it is done; if the file is there already, go on with it
 cli-parquet = Write the rows to this file as Parquet
@@ -136,6 +137,7 @@ rows-empty = there is no row in it.
 
 progress-trial = Worked: { $done } of { $of } sessions …
 progress-dealing = Dealing a case …
+worlds-not-kept = What was worked out cannot be kept at { $path } ({ $why }); it will be worked out again next time.
 progress-worlds = Working out what each fault would show: { $done } of { $of } …
 progress-review = Looking back at every step: { $done } of { $of } …
 

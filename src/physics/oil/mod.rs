@@ -116,7 +116,7 @@ pub enum OilError {
 }
 
 /// An oil's viscosity against temperature, worked out once.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct ViscosityCurve {
     /// A of ASTM D341, no unit.
     pub intercept: f64,
@@ -153,7 +153,7 @@ impl ViscosityCurve {
 }
 
 /// The two figures of an oil that flow depends on, at one temperature.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Fluid {
     /// Dynamic viscosity [Pa s], 0.003 (hot) to 5 (deep frost).
     pub viscosity_pa_s: f64,
