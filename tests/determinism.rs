@@ -5,8 +5,11 @@
 use faultwright::control_module::performance_monitor::Conditions;
 use faultwright::numerics::digest::Digest;
 use faultwright::numerics::streams::Streams;
+use faultwright::physics::actuator::Actuator;
+use faultwright::physics::coil::Winding;
 use faultwright::physics::oil::Oil;
 use faultwright::physics::phaser::PulseAngle;
+use faultwright::physics::stroke::{Drive, Stroke, Surroundings, energise};
 use faultwright::physics::warm_up::EngineHeat;
 use faultwright::reasoning::belief::Belief;
 use faultwright::reasoning::expert::Expert;
@@ -17,16 +20,20 @@ use faultwright::scenario::load::demo;
 use faultwright::scenario::suppose::suppositions;
 use faultwright::session::attempt::Session;
 use faultwright::session::step::Step;
-use faultwright::units::{Celsius, CrankDegrees, Litres, Newtons, Rpm, Volts};
+use faultwright::units::{
+    Celsius, CrankDegrees, Litres, Millimetres, Newtons, Ohms, Rpm, Seconds, Volts,
+};
 use faultwright::vehicle::assembly::Assembly;
 use faultwright::vehicle::cam_line::{CamCondition, CamLine, CamSpec, SharedTick};
 use faultwright::vehicle::circuits::{Felt, feel};
-use faultwright::vehicle::condition::Condition;
+use faultwright::vehicle::condition::{Condition, FittedValve, Seal};
 use faultwright::vehicle::harness::{DriverState, ElectricalState};
 use faultwright::vehicle::per_cam::PerCam;
 use faultwright::vehicle::route::RouteProfile;
 use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
+use faultwright::vehicle::spec::Id;
 use faultwright::vehicle::stroke_memo::StrokeMemo;
+use proptest::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -252,4 +259,78 @@ fn limit_a_parked_camshaft_feels_no_pulse() {
         }
     }
     assert!(parked > 3_000 && moved > 500, "{parked} {moved}");
+}
+
+fn valve(stiction_n: f64, winding: Winding) -> FittedValve {
+    let part_number = Id::from("any");
+    FittedValve { part_number, winding, screen_blocked: 0.0, stiction_n, seal: Seal::Good }
+}
+
+const fn supplied(supply_v: f64, source_ohms: f64, on_s: f64) -> Drive {
+    Drive { supply: Volts(supply_v), source: Ohms(source_ohms), on_for: Seconds(on_s) }
+}
+
+const WARM: Surroundings =
+    Surroundings { coil: Celsius(90.0), oil_viscosity_pa_s: 0.012, start: Millimetres(0.0) };
+
+fn simulated(valve: &FittedValve, drive: Drive, around: Surroundings) -> Stroke {
+    let Actuator { solenoid, spool } = Actuator::REFERENCE;
+    energise(&solenoid, &valve.winding, &spool.gummed(Newtons(valve.stiction_n)), drive, around)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    /// Asked twice of one memo, and for neighbours in a number or two in between: always what is simulated
+    /// without one, to the bit.
+    #[test]
+    fn prop_remembered_strokes_are_those_simulated_anew(
+        supply_v in 6.0..15.0_f64,
+        source_ohms in 0.1..8.0_f64,
+        stiction_n in 0.0..3.0_f64,
+        coil_c in -20.0..80.0_f64,
+        shorted_share in 0.01..0.5_f64,
+        start_mm in 0.1..2.0_f64,
+    ) {
+        let memo = StrokeMemo::default();
+        let winding = Winding { shorted_share, ..Winding::REFERENCE };
+        let around = Surroundings { coil: Celsius(coil_c), start: Millimetres(start_mm), ..WARM };
+        let drive = supplied(supply_v, source_ohms, 0.12);
+        let asked = [
+            (valve(stiction_n, winding), drive, around),
+            (valve(stiction_n, winding), supplied(supply_v.next_up(), source_ohms, 0.12), around),
+            (valve(stiction_n, winding), supplied(supply_v, source_ohms, 0.5), around),
+            (valve(stiction_n + 1.0, winding), drive, around),
+            (valve(stiction_n, Winding::REFERENCE), drive, around),
+            (valve(stiction_n, winding), drive, WARM),
+        ];
+        for _ in 0..2 {
+            for (valve, drive, around) in &asked {
+                let kept = memo.stroke(&Actuator::REFERENCE, valve, *drive, *around);
+                prop_assert_eq!(&*kept, &simulated(valve, *drive, *around));
+            }
+        }
+        prop_assert_eq!(memo.size(), asked.len());
+    }
+}
+
+/// Thousands of strokes, each of which is hardly one, and among them a favourite that is asked for again and
+/// again: it is never simulated anew.
+#[test]
+fn limit_a_memo_of_strokes_does_not_grow_without_end_and_keeps_what_is_asked_for() {
+    const MOST: usize = 2_048;
+    let memo = StrokeMemo::default();
+    let sound = valve(0.1, Winding::REFERENCE);
+    let ask = |supply_v: f64| {
+        memo.stroke(&Actuator::REFERENCE, &sound, supplied(supply_v, 0.5, 0.001), WARM)
+    };
+    let favourite = ask(12.0);
+    let mut sizes = Vec::new();
+    for number in 1..=2 * MOST {
+        let _ = ask(1e-6 * number as f64);
+        assert!(Arc::ptr_eq(&ask(12.0), &favourite), "simulated anew after {number}");
+        sizes.push(memo.size());
+    }
+    assert!(sizes.iter().all(|size| *size <= MOST));
+    assert!(sizes.windows(2).any(|pair| pair[1] < pair[0]), "nothing was ever forgotten");
 }

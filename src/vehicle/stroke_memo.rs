@@ -146,6 +146,3 @@ fn key(
     ]
     .map(f64::to_bits)
 }
-
-#[cfg(test)]
-mod tests;
