@@ -2,3 +2,4 @@
 
 pub mod json;
 pub mod problem_words;
+pub mod what_if_json;
