@@ -61,7 +61,7 @@ mod tests {
         Entry { step: Step::AskHint { grade }, events: vec![Event::HintAsked { grade }] }
     }
 
-    fn work(minutes: i64) -> Entry {
+    fn work(minutes: u32) -> Entry {
         let spent = Event::Spent { minutes: Minutes(minutes), money: Money(0) };
         Entry { step: Step::Dipstick, events: vec![spent] }
     }

@@ -75,6 +75,7 @@ pub fn command(words: &Words) -> Command {
             named("mark", "cli-mark-about", "cli-mark-examples")
                 .arg(session_file(words))
                 .arg(keep_worlds(words))
+                .arg(file("html", words.say("cli-html", &[])))
                 .arg(format(words)),
         )
         .subcommand(what_if(named("whatif", "cli-what-if-about", "cli-what-if-examples"), words))

@@ -5,15 +5,21 @@ use super::screen::{Format, Screen};
 use super::trouble::Trouble;
 use super::{Ending, Outcome, store};
 use crate::assessment::debrief::Debrief;
-use crate::report::json;
+use crate::report::{debrief_page, json};
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
 use crate::wording::{debrief_words, event_words, hint_words, job_words, step_words};
+use std::fs;
+use std::path::{Path, PathBuf};
 
 /// Marks a session file.
 pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let Replayed { case, session, path } = Replayed::of(given, screen)?;
     let format = Format::of(given);
+    let html = given.get_one::<PathBuf>("html");
+    if let Some(html) = html.filter(|html| is_same_file(html, &path)) {
+        return Err(Trouble::OverSession { path: html.clone() });
+    }
     if session.ending().is_none() {
         return Err(Trouble::Unfinished { path, steps: session.log().len() });
     }
@@ -23,8 +29,19 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     }
     let worlds = worlds(&case, &store::world_store(given), screen)?;
     let judged = judge(&case, &session, worlds, &path, screen)?;
+    if let Some(path) = html {
+        let page = debrief_page::page(&judged, &session, &case.rubric, screen.words);
+        fs::write(path, page).map_err(|source| Trouble::File { path: path.clone(), source })?;
+        let path = path.display().to_string();
+        screen.talk(&screen.words.say("mark-written", &[("path", path.into())]));
+    }
     show(&judged, &case, &session, format, screen);
     Ok(Ending::Done)
+}
+
+/// Whether two paths lead to one file that is there.
+fn is_same_file(one: &Path, other: &Path) -> bool {
+    matches!((fs::canonicalize(one), fs::canonicalize(other)), (Ok(one), Ok(other)) if one == other)
 }
 
 /// Replays a session file and prints what followed from each step.

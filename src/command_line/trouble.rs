@@ -115,6 +115,12 @@ pub enum Trouble {
         /// The seed that was asked for.
         given: u64,
     },
+    /// A page would be written over the session that it is about.
+    #[error("{path} is the session itself")]
+    OverSession {
+        /// The file.
+        path: PathBuf,
+    },
     /// A session that is there already was begun as practice.
     #[error("{path} was begun as practice")]
     Practised {
@@ -165,7 +171,10 @@ impl Trouble {
             | Self::Practised { .. }
             | Self::NoMoment { .. }
             | Self::Unfinished { .. } => Ending::BadInput,
-            Self::Seeds { .. } | Self::WantedStep { .. } | Self::NoStep => Ending::WrongArguments,
+            Self::Seeds { .. }
+            | Self::OverSession { .. }
+            | Self::WantedStep { .. }
+            | Self::NoStep => Ending::WrongArguments,
             Self::Window { .. } => Ending::NoWindow,
             Self::Simulation { .. } => Ending::Defect,
         }
@@ -232,6 +241,10 @@ impl Trouble {
                     ("given", given.to_string().into()),
                 ],
             )),
+            Self::OverSession { path } => {
+                one(words
+                    .say("trouble-over-session", &[("path", path.display().to_string().into())]))
+            }
             Self::Practised { path } => {
                 one(words.say("trouble-practised", &[("path", path.display().to_string().into())]))
             }

@@ -4,7 +4,7 @@
 //! what refuses it names what is in the way, which anyone beside the vehicle can see too.
 
 use super::probe::{Need, steps_to};
-use crate::session::attempt::Session;
+use crate::session::attempt::{Session, Sighted};
 use crate::session::event::{Event, NoAnswer, Refusal};
 use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::assembly::Obstacle;
@@ -78,23 +78,34 @@ fn past(reason: &Refusal, there: &Session) -> Vec<Step> {
     }
 }
 
-/// Everything back in its place, key off first and valves with new seals.
+/// Everything back in its place, valves with new seals, key off first. Plugs go home before the covers that
+/// would close over them.
 #[must_use]
-pub fn put_back(session: &Session) -> Vec<Step> {
-    let mut there = session.fork();
+pub fn put_back(spec: &VehicleSpec, sighted: Sighted<'_>) -> Vec<Step> {
+    let mut assembly = sighted.assembly().clone();
     let mut steps = Vec::new();
+    if sighted.key_on() || sighted.engine_runs() {
+        steps.push(Step::Key { position: KeyPosition::Off });
+    }
     loop {
-        let onward = back(&[], &session.briefing().vehicle, &there);
-        if onward.is_empty() {
+        let kind = |id: &Id| spec.part(id).map(|part| part.kind);
+        let free: Vec<&Id> = assembly
+            .off()
+            .filter(|part| assembly.obstacle_to_refitting(spec, part).is_none())
+            .collect();
+        let plug = free.iter().find(|part| kind(part) == Some(PartKind::Connector));
+        let Some(part) = plug.or(free.first()).map(|part| Id::clone(part)) else {
             return steps;
-        }
-        for step in onward {
-            // A step that cannot be simulated ends the list; whoever takes it is told why.
-            if there.take_unlogged(&step).is_err() {
-                return steps;
-            }
-            steps.push(step);
-        }
+        };
+        steps.push(back_in_place(&part, spec));
+        assembly.put_back(&part);
+    }
+}
+
+fn back_in_place(part: &Id, spec: &VehicleSpec) -> Step {
+    match spec.part(part).map(|part| part.kind) {
+        Some(PartKind::Connector) => Step::Plug { connector: part.clone() },
+        kind => Step::Refit { part: part.clone(), new_seal: kind == Some(PartKind::Valve) },
     }
 }
 
@@ -111,9 +122,6 @@ fn back(parts: &[Id], spec: &VehicleSpec, there: &Session) -> Vec<Step> {
     if sighted.key_on() || sighted.engine_runs() {
         steps.push(Step::Key { position: KeyPosition::Off });
     }
-    steps.push(match spec.part(part).map(|part| part.kind) {
-        Some(PartKind::Connector) => Step::Plug { connector: part.clone() },
-        kind => Step::Refit { part: part.clone(), new_seal: kind == Some(PartKind::Valve) },
-    });
+    steps.push(back_in_place(part, spec));
     steps
 }

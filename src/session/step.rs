@@ -264,6 +264,17 @@ pub enum HintGrade {
 impl HintGrade {
     /// Every grade, the least first.
     pub const ALL: [Self; 4] = [Self::Question, Self::Area, Self::Kind, Self::Step];
+
+    /// The word by which files and people name it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Question => "question",
+            Self::Area => "area",
+            Self::Kind => "kind",
+            Self::Step => "step",
+        }
+    }
 }
 
 /// What the customer can be asked about.

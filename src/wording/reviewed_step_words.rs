@@ -7,12 +7,7 @@ use super::proposal_words::{proposal, span, whole_money};
 use super::step_words;
 use crate::assessment::debrief::Debrief;
 use crate::reasoning::outcome::aspects;
-use crate::reasoning::world::Hypothesis;
 use crate::session::attempt::{Entry, Session};
-use std::collections::BTreeMap;
-
-/// Change of a chance that is worth a line of its own.
-const WORTH_A_LINE: f64 = 0.01;
 
 /// A step as the expert saw it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -35,7 +30,7 @@ pub struct StepWords {
     pub before: String,
     /// What was likely after it.
     pub belief: String,
-    /// Whether it moved the belief by a per cent or more.
+    /// Whether that differs.
     pub moved: bool,
 }
 
@@ -90,6 +85,8 @@ pub fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWor
                 ),
                 Some(_) => words.say("step-no-regret", &[]),
             };
+            let before = belief_words::leading(&step.before, words);
+            let after = belief_words::leading(&step.after, words);
             StepWords {
                 number: step.entry + 1,
                 step: step_words::line(&logged.step),
@@ -103,9 +100,9 @@ pub fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWor
                     .map_or_else(String::new, |bits| {
                         words.say("step-told", &[("bits", number(bits, 2, words).into())])
                     }),
-                before: belief_words::leading(&step.before, words),
-                belief: belief_words::leading(&step.after, words),
-                moved: has_moved(&step.before, &step.after),
+                moved: before != after,
+                before,
+                belief: after,
             }
         })
         .collect()
@@ -114,14 +111,4 @@ pub fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWor
 /// Whether an entry shows something of the vehicle that the expert weighs.
 fn shows_something(entry: &Entry) -> bool {
     !aspects(&entry.events).is_empty()
-}
-
-/// Whether any suspect became likelier or less likely by a per cent.
-fn has_moved(before: &BTreeMap<Hypothesis, f64>, after: &BTreeMap<Hypothesis, f64>) -> bool {
-    let chance =
-        |belief: &BTreeMap<Hypothesis, f64>, faults| belief.get(faults).copied().unwrap_or(0.0);
-    before
-        .keys()
-        .chain(after.keys())
-        .any(|faults| (chance(before, faults) - chance(after, faults)).abs() >= WORTH_A_LINE)
 }

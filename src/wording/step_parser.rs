@@ -148,7 +148,7 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         Verb::Predict => predict(reader)?,
         Verb::Commit => commit(reader, briefing)?,
         Verb::Hint => {
-            let grades = HintGrade::ALL.map(|grade| (step_words::hint_grade(grade), grade));
+            let grades = HintGrade::ALL.map(|grade| (grade.word(), grade));
             Step::AskHint { grade: reader.choose(&grades)? }
         }
         Verb::Write => write(reader)?,

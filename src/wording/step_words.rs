@@ -6,7 +6,7 @@ use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 
 /// Least value of a prediction that only "over limit" meets: beyond what any range of the meter
@@ -76,7 +76,7 @@ pub fn line(step: &Step) -> String {
             Some(fault) => format!("{verb} {}", fault_words(fault)),
             None => format!("{verb} no-fault"),
         },
-        Step::AskHint { grade } => format!("{verb} {}", hint_grade(*grade)),
+        Step::AskHint { grade } => format!("{verb} {}", grade.word()),
         Step::AskApproval => format!("{verb} approval"),
         Step::Fit { valve, part_number } => format!("{verb} {valve} {part_number}"),
         Step::Clean { valve } => format!("{verb} {valve}"),
@@ -222,17 +222,6 @@ pub const fn section(section: Section) -> &'static str {
         Section::Concern => "concern",
         Section::Cause => "cause",
         Section::Correction => "correction",
-    }
-}
-
-/// The word for a grade of a hint.
-#[must_use]
-pub const fn hint_grade(grade: HintGrade) -> &'static str {
-    match grade {
-        HintGrade::Question => "question",
-        HintGrade::Area => "area",
-        HintGrade::Kind => "kind",
-        HintGrade::Step => "step",
     }
 }
 

@@ -37,7 +37,8 @@ cli-replay-examples =
       faultwright replay job.session
 cli-mark-about = Mark a finished session
 cli-mark-examples =
-    Example:
+    Examples:
+      faultwright mark job.session --html debrief.html
       faultwright mark job.session --format json
 cli-what-if-about = Look back at a moment of a finished session: what another step would have read, told and cost
 cli-what-if-examples =
@@ -72,6 +73,7 @@ cli-threads = Threads to work on, as many as the machine has unless told otherwi
 cli-csv = Keep a row of each session in this file as soon as it is done; if the file is there already, go on with it
 cli-parquet = Write the rows to this file as Parquet
 cli-join = Run nothing; put the rows of these files together and show the table of the whole
+cli-html = Write the debrief to this file as well, as a page with drawings that needs no other file
 cli-session-file = Session file
 cli-at = Number of the step instead of which something else is done
 cli-step = What is done instead, as in the bench; several are done one after the other; without one, every test and repair is listed
@@ -94,6 +96,8 @@ replay-agrees = Replayed { $steps ->
     [one] one step
    *[other] { $steps } steps
 }: everything that followed is as it was recorded. State { $digest }.
+
+mark-written = The debrief is in { $path }.
 
 check-fine = { $file }: nothing wrong found.
 draw-dealt = Case { $seed }: { $title }
@@ -170,6 +174,7 @@ trouble-seeds = "{ $given }" is not a range of seeds. Write the first and the la
 trouble-rows = { $path }: { $problem }
 trouble-other-trial = { $path } holds rows of another scenario, or of another version of the program. Name another file, or take that one away.
 trouble-other-seed = { $path } is a session of seed { $kept }, and seed { $given } was asked for. Leave the seed out to go on with it, or name another file.
+trouble-over-session = { $path } is the session itself, and a page written there would destroy it. Name another file after --html.
 trouble-practised = { $path } was begun as practice and cannot be assessed. Name a file that is not there yet.
 trouble-unfinished = { $path }: the vehicle has not been handed back after { $steps ->
     [one] one step

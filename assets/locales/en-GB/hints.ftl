@@ -69,5 +69,5 @@ step-hint-area = Ask for a hint: where to go
 step-hint-kind = Ask for a hint: what kind of test
 step-hint-step = Ask for a hint: the step itself
 help-hint = Ask for a hint: what is open, where to go, what kind of test, the very step; each costs more marks
-event-hint-asked = A hint:
+event-hint-asked = You ask for a hint.
 refusal-no-hints = there are no hints where a session is assessed. Go by what you have seen.

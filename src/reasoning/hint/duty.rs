@@ -96,7 +96,9 @@ impl Duty {
             Self::RecordFrame => Step::ReadFreezeFrame,
             Self::Commit => Step::Commit { fault: likeliest_fault(onlooker.belief()) },
             Self::Approval => Step::AskApproval,
-            Self::PutBack => return Ok(put_back(likeliest)),
+            Self::PutBack => {
+                return Ok(put_back(&briefing.vehicle, likeliest.vehicle_in_sight()));
+            }
             Self::Clear => Step::ClearCodes,
             Self::RoadTest => {
                 // The longest road asks the most of the monitors.

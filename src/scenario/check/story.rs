@@ -340,7 +340,8 @@ fn rubric(findings: &mut Findings<'_>, scenario: &ScenarioFile) {
     let mut cheaper = 0;
     for grade in HintGrade::ALL {
         let price = rubric.hints.of(grade);
-        findings.number("rubric.hints", f64::from(price), (0.0, 100.0));
+        let path = format!("rubric.hints.{}", grade.word());
+        findings.number(&path, f64::from(price), (0.0, 100.0));
         if price < cheaper {
             let (first, second) = (f64::from(cheaper), f64::from(price));
             findings.add("rubric.hints", ProblemKind::WrongOrder { first, second });

@@ -84,6 +84,7 @@ every! { plain_refusals: Refusal {
     Refusal::TooMuchConfidence(_) => Refusal::TooMuchConfidence(120),
     Refusal::Finished => Refusal::Finished,
     Refusal::OutOfRange => Refusal::OutOfRange,
+    Refusal::NoHints => Refusal::NoHints,
 } }
 
 every! { cares: Care {
