@@ -64,7 +64,7 @@ pub fn course(course: &Course, words: &Words) -> String {
     }
     for (point, _) in course.is_dearer.iter().enumerate().filter(|(_, is_dearer)| **is_dearer) {
         let (x, y) = (x(point + 1), TOP + FIELD + 20.0);
-        let _ = write!(svg, "<path class=\"dearer\" d=\"M{:.1} {:.1}l5 9h-10z\"/>", x, y);
+        let _ = write!(svg, "<path class=\"dearer\" d=\"M{x:.1} {y:.1}l5 9h-10z\"/>");
     }
     for (place, (_, chances)) in series.iter().enumerate() {
         let path: Vec<String> = chances
