@@ -91,11 +91,7 @@ impl<'a> Adviser<'a> {
 ///
 /// # Errors
 /// [`Trouble::Simulation`] when a world cannot be simulated.
-pub fn worlds(
-    case: &Case,
-    store: &WorldStore,
-    screen: &mut Screen<'_>,
-) -> Result<Worlds, Trouble> {
+pub fn worlds(case: &Case, store: &WorldStore, screen: &mut Screen<'_>) -> Result<Worlds, Trouble> {
     let suppositions = suppositions(&case.scenario);
     let begun = AtomicUsize::new(0);
     let (worlds, not_kept) = std::thread::scope(|scope| {
