@@ -128,6 +128,8 @@ pub fn regrets(steps: &[StepReview], currency: &str, words: &Words) -> String {
         let (least, upper) = (whole(regret.lower), whole(regret.upper));
         let label = if regret.is_wide {
             words.say("report-not-told", &[])
+        } else if least == upper {
+            upper
         } else {
             words.say("money-span", &[("least", least.into()), ("most", upper.into())])
         };

@@ -110,7 +110,7 @@ fn mark_part(html: &mut String, mark: &MarkWords) {
 fn drawings(html: &mut String, debrief: &Debrief, session: &Session, words: &Words) {
     let course = debrief.course();
     heading(html, "report-course", words);
-    paragraph(html, "soft", &words.say("course-title", &[]));
+    paragraph(html, "soft", &words.say("report-course-how", &[]));
     if course.is_dearer.contains(&true) {
         paragraph(html, "soft", &words.say("report-dearer", &[]));
     }

@@ -176,6 +176,7 @@ next-not-written = write concern, cause and correction; the next one who opens t
 report-title = Debrief: { $title }
 report-marks = Marks
 report-course = How belief moved
+report-course-how = How likely each suspect was on the evidence, before the first step and after each.
 report-dearer = A triangle under the field marks a step that is shown to have cost more than the best.
 report-regrets = What steps gave away
 report-regrets-how = A full bar is what a step is shown to have cost more than the best, in expectation; the frame is what is not excluded. Where the frame is broken nothing can be told, and nothing counts.
