@@ -13,7 +13,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 use tempfile::TempDir;
 
-const COMMANDS: [&str; 7] = ["workshop", "bench", "draw", "check", "replay", "mark", "trial"];
+const COMMANDS: [&str; 8] =
+    ["workshop", "bench", "draw", "check", "replay", "mark", "whatif", "trial"];
 
 const WRONG_ARGUMENTS: i32 = 2;
 const BAD_INPUT: i32 = 4;
@@ -542,4 +543,95 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
     };
     let untold: Vec<_> = real.iter().filter(|path| !is_told(path)).collect();
     assert!(untold.is_empty(), "not in the documentation: {untold:?}");
+}
+
+#[test]
+fn verif_a_moment_of_a_finished_session_can_be_asked_what_else_could_have_been_done() {
+    let place = Place::new();
+    place.session("a.session", SHORT).ended(0, &[]);
+    let step = "measure volts battery-plus battery-minus";
+    let ran = place.run(&["whatif", "a.session", "--at", "2", "--step", step]);
+    ran.ended(0, &["key on", step, "V"]);
+    let ran = place.run(&["whatif", "a.session", "--at", "2", "--format", "json"]);
+    let lines = json_lines(&ran.ended(0, &[]).out);
+    assert_eq!(lines[0]["format"], "faultwright what-if");
+    assert_eq!(lines[1]["moment"]["entry"], 2);
+    let choices: Vec<&Value> = lines.iter().skip(2).map(|line| &line["choice"]).collect();
+    assert!(choices.len() > 20, "{}", choices.len());
+    for choice in choices.iter().filter(|it| it["outcomes"].is_array()) {
+        let chances = choice["outcomes"].as_array().unwrap().iter();
+        let sum: f64 = chances.map(|it| it["chance"].as_f64().unwrap()).sum();
+        assert!((sum - 1.0).abs() < 0.002, "{choice}");
+        assert!(choice["in-truth"].is_array() && choice["total"].is_number(), "{choice}");
+    }
+}
+
+#[test]
+fn limit_what_cannot_be_looked_back_at_is_refused_with_place_and_remedy() {
+    let place = Place::new();
+    place.session("open.session", "dipstick\n").ended(0, &[]);
+    place.run(&["whatif", "open.session", "--at", "1"]).ended(BAD_INPUT, &["open.session"]);
+    place.session("a.session", SHORT).ended(0, &[]);
+    for at in ["0", "6"] {
+        let ran = place.run(&["whatif", "a.session", "--at", at]);
+        ran.ended(BAD_INPUT, &["a.session", at, "5"]);
+    }
+    let asked = |step| place.run(&["whatif", "a.session", "--at", "1", "--step", step]);
+    asked("mesaure ohms").ended(WRONG_ARGUMENTS, &["mesaure", "measure", "--step"]);
+    asked("").ended(WRONG_ARGUMENTS, &["--step"]);
+    asked("plug intake-connector").ended(BAD_INPUT, &["plug intake-connector"]);
+    place.run(&["whatif", "a.session"]).ended(WRONG_ARGUMENTS, &["--at"]);
+    place.run(&["whatif", "none.session", "--at", "1"]).ended(FILE_TROUBLE, &["none.session"]);
+}
+
+#[test]
+fn verif_the_bench_answers_after_the_hand_over() {
+    let place = Place::new();
+    let ran = place.session("a.session", &format!("{SHORT}whatif 2 dipstick\nquit\n"));
+    assert!(ran.ended(0, &[]).out.contains("> whatif 2 dipstick"), "{}", ran.out);
+    let ran = place.session("b.session", &format!("{SHORT}whatif 9\n"));
+    ran.ended(BAD_INPUT, &["9", "5"]);
+}
+
+#[test]
+fn verif_hints_are_told_again_by_a_replay_and_refused_where_a_session_is_assessed() {
+    let place = Place::new();
+    let steps = "hint step\ndipstick\nhint question\n";
+    let ran = place.session("a.session", steps);
+    let told: Vec<&str> =
+        ran.ended(0, &[]).out.lines().skip_while(|it| *it != "> hint step").collect();
+    assert!(told.len() > 4, "{told:?}");
+    let again = place.run(&["replay", "a.session"]);
+    for line in told.iter().filter(|line| !line.starts_with(['[', '>']) && !line.is_empty()) {
+        assert!(again.out.contains(line), "{line}");
+    }
+    let scenario = place.small_scenario();
+    let begin = ["bench", "--scenario", &scenario, "--seed", "5", "--format", "json", "--assessed"];
+    let ran = place.run_with(&[&begin[..], &["--session", "b.session"]].concat(), "hint area\n");
+    assert!(ran.ended(0, &[]).out.contains("no-hints"), "{}", ran.out);
+    // It stays assessed, and practice does not become it afterwards.
+    let on = ["bench", "--session", "b.session", "--format", "json"];
+    assert!(place.run_with(&on, "hint area\n").ended(0, &[]).out.contains("no-hints"));
+    place
+        .run_with(&["bench", "--assessed", "--session", "a.session"], "")
+        .ended(BAD_INPUT, &["a.session"]);
+}
+
+#[test]
+fn verif_a_debrief_is_written_as_a_page_that_needs_no_other_file() {
+    let place = Place::new();
+    place.session("a.session", SHORT).ended(0, &[]);
+    let whole = kept(&place, "a.session");
+    place.run(&["mark", "a.session", "--html", "a.html"]).ended(0, &["a.html"]);
+    let page = kept(&place, "a.html");
+    assert!(
+        page.starts_with("<!DOCTYPE html>") && page.contains("<svg") && page.ends_with("</html>\n")
+    );
+    assert!(page.contains("licensed technician"), "the safety note is missing");
+    for foreign in ["http://", "https://", "src=", "<script", "@import", "url("] {
+        assert!(!page.contains(foreign), "{foreign}");
+    }
+    place.run(&["mark", "a.session", "--html", "a.session"]).ended(WRONG_ARGUMENTS, &["a.session"]);
+    place.run(&["mark", "a.session", "--html", "no/a.html"]).ended(FILE_TROUBLE, &["a.html"]);
+    assert_eq!(kept(&place, "a.session"), whole);
 }

@@ -1,5 +1,8 @@
 //! The whole judgement of a finished session.
 
+use super::course::{Course, course};
+use super::hints::{self, HintTaken, hints_taken};
+use super::lessons::{Lesson, lessons};
 use super::mark::{Critical, Mark, ProofPart};
 use super::marks;
 use super::rubric::Rubric;
@@ -33,12 +36,16 @@ pub enum NoDebrief {
 pub struct Debrief {
     /// Marks in the order of the report.
     pub marks: Vec<Mark>,
-    /// Points out of a hundred.
+    /// Hints that were asked for, with their prices.
+    pub hints: Vec<HintTaken>,
+    /// Points out of a hundred, the price of hints taken off; never below nothing.
     pub total: f64,
     /// Whether the pass line is reached and nothing critical happened.
     pub passed: bool,
     /// What fails the session whatever the sum.
     pub critical: Vec<Critical>,
+    /// What is worth taking home, weightiest first; none for a job without a flaw.
+    pub lessons: Vec<Lesson>,
     /// The expert's view of every step.
     pub review: Review,
     /// What became of the vehicle.
@@ -49,6 +56,15 @@ pub struct Debrief {
     pub till: Till,
     /// As what it was handed back.
     pub ending: Ending,
+}
+
+impl Debrief {
+    /// How belief moved over the session, with what was really wrong.
+    #[must_use]
+    pub fn course(&self) -> Course {
+        let truth = self.faults.iter().map(|fault| fault.name.clone()).collect();
+        course(&self.review, &truth)
+    }
 }
 
 /// Judges a finished session. `faults` is the truth, told to the apprentice here and nowhere
@@ -82,8 +98,10 @@ pub fn debrief(
         marks::care(log, &left_off),
         marks::record(log),
     ];
-    let total = 100.0
+    let hints = hints_taken(log, &rubric.hints);
+    let earned = 100.0
         * marks.iter().map(|mark| mark.share * rubric.weights.share_of(mark.category)).sum::<f64>();
+    let total = (earned - hints::price(&hints)).max(0.0);
     let mut critical = Vec::new();
     let ran_dry = log
         .iter()
@@ -100,12 +118,15 @@ pub fn debrief(
     if ending == Ending::Repaired && aftermath.comes_back() {
         critical.push(Critical::NotRepaired);
     }
+    let lessons = lessons(log, &review, &marks, &critical, &rubric.weights);
     let passed = critical.is_empty() && total >= f64::from(rubric.pass_percent);
     Ok(Debrief {
         marks,
+        hints,
         total,
         passed,
         critical,
+        lessons,
         review,
         aftermath,
         faults,

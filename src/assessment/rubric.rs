@@ -4,16 +4,17 @@
 //! Inputs are whole numbers as written in a scenario; outputs are shares of the whole.
 //!
 //! ```
-//! use faultwright::assessment::rubric::{MarkWeights, Rubric};
+//! use faultwright::assessment::rubric::{HintPrices, MarkWeights, Rubric};
 //!
 //! let weights = MarkWeights {
 //!     test_choice: 30, access_order: 10, reading: 10, calibration: 10,
 //!     repair: 15, proof: 15, care: 5, record: 5,
 //! };
-//! let rubric = Rubric { weights, pass_percent: 60 };
+//! let rubric = Rubric { weights, pass_percent: 60, hints: HintPrices::default() };
 //! assert_eq!(rubric.weights.total(), 100);
 //! ```
 
+use crate::session::step::HintGrade;
 use serde::{Deserialize, Serialize};
 
 /// What a mark is given for.
@@ -126,6 +127,44 @@ pub struct Rubric {
     pub weights: MarkWeights,
     /// Share of the whole from which a session passes [%], 0 to 100.
     pub pass_percent: u8,
+    /// What hints cost.
+    #[serde(default)]
+    pub hints: HintPrices,
+}
+
+/// What a hint of each grade takes from the sum of the marks, in points out of a hundred, 0 to 100; none
+/// is cheaper than the one before.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct HintPrices {
+    /// What kind of question is open.
+    pub question: u8,
+    /// Where to go.
+    pub area: u8,
+    /// What class of test.
+    pub kind: u8,
+    /// The very step.
+    pub step: u8,
+}
+
+impl Default for HintPrices {
+    /// Our judgement, no source: a nudge is a slip, to be told the step is half a mark for it.
+    fn default() -> Self {
+        Self { question: 1, area: 2, kind: 4, step: 8 }
+    }
+}
+
+impl HintPrices {
+    /// The price of a grade.
+    #[must_use]
+    pub const fn of(&self, grade: HintGrade) -> u8 {
+        match grade {
+            HintGrade::Question => self.question,
+            HintGrade::Area => self.area,
+            HintGrade::Kind => self.kind,
+            HintGrade::Step => self.step,
+        }
+    }
 }
 
 #[cfg(test)]

@@ -26,6 +26,12 @@ pub fn command(words: &Words) -> Command {
                 .arg(file("steps", words.say("cli-steps", &[])))
                 .arg(file("session", words.say("cli-session", &[])))
                 .arg(keep_worlds(words))
+                .arg(
+                    Arg::new("assessed")
+                        .long("assessed")
+                        .action(ArgAction::SetTrue)
+                        .help(say("cli-assessed")),
+                )
                 .arg(format(words)),
         )
         .subcommand(
@@ -62,15 +68,48 @@ pub fn command(words: &Words) -> Command {
         .subcommand(
             named("replay", "cli-replay-about", "cli-replay-examples")
                 .arg(session_file(words))
+                .arg(keep_worlds(words))
                 .arg(format(words)),
         )
         .subcommand(
             named("mark", "cli-mark-about", "cli-mark-examples")
                 .arg(session_file(words))
                 .arg(keep_worlds(words))
+                .arg(file("html", words.say("cli-html", &[])))
                 .arg(format(words)),
         )
+        .subcommand(what_if(named("whatif", "cli-what-if-about", "cli-what-if-examples"), words))
         .subcommand(trial(named("trial", "cli-trial-about", "cli-trial-examples"), words))
+}
+
+fn what_if(command: Command, words: &Words) -> Command {
+    let say = |key: &str| words.say(key, &[]);
+    command
+        .arg(session_file(words))
+        .arg(
+            Arg::new("at")
+                .long("at")
+                .value_name("N")
+                .required(true)
+                .value_parser(value_parser!(u32))
+                .help(say("cli-at")),
+        )
+        .arg(
+            Arg::new("step")
+                .long("step")
+                .value_name("STEP")
+                .action(ArgAction::Append)
+                .help(say("cli-step")),
+        )
+        .arg(
+            Arg::new("all")
+                .long("all")
+                .action(ArgAction::SetTrue)
+                .conflicts_with("step")
+                .help(say("cli-all")),
+        )
+        .arg(keep_worlds(words))
+        .arg(format(words))
 }
 
 fn trial(command: Command, words: &Words) -> Command {

@@ -1,19 +1,24 @@
 //! The text bench: steps typed or read, events printed.
 
+use super::judging::Adviser;
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
-use super::{Ending, Outcome, case, mark, store};
+use super::what_if::LookingBack;
+use super::{Ending, Outcome, case, judging, mark, store};
+use crate::reasoning::world::Worlds;
 use crate::reasoning::world_store::WorldStore;
 use crate::report::json;
 use crate::scenario::deal::{deal, deal_again, record_of};
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
 use crate::session::event::Event;
-use crate::session::journal::Journal;
+use crate::session::journal::{Journal, Mode};
 use crate::session::kept::KeptSession;
+use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::wording::amounts::{minutes, money};
-use crate::wording::{event_words, file_words, help, job_words, step_parser};
+use crate::wording::parse_problem::ParseProblem;
+use crate::wording::{event_words, file_words, help, hint_words, job_words, step_parser};
 use std::fs::File;
 use std::io::{self, BufRead, BufReader, IsTerminal as _};
 use std::path::{Path, PathBuf};
@@ -24,10 +29,11 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let format = Format::of(given);
     let session_file = given.get_one::<PathBuf>("session");
     let (case, kept) = match session_file.filter(|path| path.exists()) {
-        Some(path) => resume(path, given.get_one("seed").copied(), screen)?,
+        Some(path) => resume(path, given, screen)?,
         None => begin(given, session_file, screen)?,
     };
     let steps = given.get_one::<PathBuf>("steps");
+    let from_file = steps.is_some();
     let reader: Box<dyn BufRead> = match steps {
         Some(path) => {
             let file =
@@ -37,8 +43,12 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
         None => Box::new(io::stdin().lock()),
     };
     let typed = steps.is_none() && io::stdin().is_terminal();
+    // A program that feeds steps through a pipe waits for the bench to end with the debrief.
+    let looks_back = typed || from_file;
     let store = store::world_store(given);
-    Bench { case, kept, format, typed, store, screen }.work(reader)
+    let adviser = Adviser::new(&case, &store);
+    let store = &store;
+    Bench { case: &case, adviser, kept, format, typed, looks_back, store, screen }.work(reader)
 }
 
 /// Opens the bench in the terminal, or for steps on standard input, with the program's own case.
@@ -59,6 +69,7 @@ fn begin(
     let seed = given.get_one::<u64>("seed").copied().unwrap_or_else(store::any_seed);
     screen.progress("progress-dealing", 0, 1);
     let case = deal(&loaded, seed)?;
+    let case = if given.get_flag("assessed") { case.assessed() } else { case };
     let path = match path {
         Some(path) => path.clone(),
         None => store::new_session_path(&loaded.text.scenario_name, seed)?,
@@ -76,11 +87,15 @@ fn begin(
 
 fn resume(
     path: &Path,
-    seed: Option<u64>,
+    given: &clap::ArgMatches,
     screen: &mut Screen<'_>,
 ) -> Result<(Case, KeptSession), Trouble> {
     let (journal, recorded) = Journal::resume(path)?;
     let kept = recorded.case.seed;
+    let seed: Option<u64> = given.get_one("seed").copied();
+    if given.get_flag("assessed") && recorded.case.mode == Mode::Practice {
+        return Err(Trouble::Practised { path: path.to_owned() });
+    }
     if let Some(given) = seed.filter(|given| *given != kept) {
         return Err(Trouble::OtherSeed { path: path.to_owned(), kept, given });
     }
@@ -104,13 +119,16 @@ fn resume(
 }
 
 struct Bench<'b, 'w> {
-    case: Case,
+    case: &'b Case,
+    adviser: Adviser<'b>,
     kept: KeptSession,
     format: Format,
     /// A person types the steps and can mend a mistyped one.
     typed: bool,
+    /// Lines after the hand-over may ask what else could have been done.
+    looks_back: bool,
     /// Where the debrief finds its worlds.
-    store: WorldStore,
+    store: &'b WorldStore,
     screen: &'b mut Screen<'w>,
 }
 
@@ -123,20 +141,75 @@ enum Next {
 impl Bench<'_, '_> {
     fn work(mut self, reader: impl BufRead) -> Outcome {
         self.open();
-        for (number, line) in reader.lines().enumerate() {
-            let line = line.map_err(|source| Trouble::File {
-                path: PathBuf::from("standard input"),
-                source,
-            })?;
-            if matches!(self.line(number + 1, &line)?, Next::Leave) || self.screen.is_gone() {
-                break;
-            }
-            if self.kept.session().ending().is_some() {
+        let mut lines = reader.lines().enumerate();
+        while self.kept.session().ending().is_none()
+            && let Some((number, line)) = next(&mut lines)?
+        {
+            if matches!(self.line(number, &line)?, Next::Leave) || self.screen.is_gone() {
                 break;
             }
             self.prompt();
         }
-        self.close()
+        let path = self.kept.path().to_owned();
+        if self.kept.session().ending().is_none() {
+            let text =
+                self.screen.words.say("bench-left", &[("path", path.display().to_string().into())]);
+            self.screen.talk(&text);
+            return Ok(Ending::Done);
+        }
+        let worlds = judging::worlds(self.case, self.store, self.screen)?;
+        let session = self.kept.session();
+        let judged = judging::judge(self.case, session, worlds.clone(), &path, self.screen)?;
+        mark::show(&judged, self.case, session, self.format, self.screen);
+        if self.looks_back {
+            self.look_back(worlds, &mut lines)?;
+        }
+        Ok(Ending::Done)
+    }
+
+    /// After the hand-over: what else could have been done at any moment.
+    fn look_back(
+        self,
+        worlds: Worlds,
+        lines: &mut impl Iterator<Item = (usize, io::Result<String>)>,
+    ) -> Result<(), Trouble> {
+        let Self { case, kept, format, typed, screen, .. } = self;
+        let (session, path) = (kept.session(), kept.path());
+        let looking = LookingBack { case, session, worlds, path, format, shows_all: false };
+        if typed && format == Format::Text {
+            let text = screen.words.say("bench-look-back", &[]);
+            screen.data(&format!("\n{text}"));
+            screen.prompt();
+        }
+        while let Some((number, line)) = next(lines)? {
+            let asked = Asked::of(&line, &case.briefing);
+            if !typed && format == Format::Text && !matches!(asked, Ok(Asked::Nothing)) {
+                screen.data(&format!("\n> {}", line.trim()));
+            }
+            let answered = match asked {
+                Ok(Asked::Nothing) => Ok(()),
+                Ok(Asked::Leave) => break,
+                Ok(Asked::Moment { at, steps }) => looking.answer(at, &steps, screen),
+                Ok(Asked::Other) => {
+                    let text = screen.words.say("bench-look-back", &[]);
+                    screen.talk(&text);
+                    Ok(())
+                }
+                Err(problem) => Err(Trouble::Step { line: number, problem }),
+            };
+            match answered {
+                // Whoever types can ask again.
+                Err(trouble) if typed => screen.trouble(&trouble),
+                other => other?,
+            }
+            if screen.is_gone() {
+                break;
+            }
+            if typed && format == Format::Text {
+                screen.prompt();
+            }
+        }
+        Ok(())
     }
 
     fn open(&mut self) {
@@ -209,11 +282,16 @@ impl Bench<'_, '_> {
         let path = self.kept.path().to_owned();
         let events = self.kept.take(step).map_err(|error| Trouble::of_kept(error, &path))?;
         let entry = self.kept.session().log().len();
+        let log = &self.kept.session().log()[..entry - 1];
+        let hint = self.adviser.hint(log, &events, self.screen)?;
         let labour = self.case.briefing.prices.labour_per_hour;
         match self.format {
             Format::Json => {
                 for event in &events {
                     self.screen.data(&json::event(entry, step, event).to_string());
+                }
+                if let Some(hint) = &hint {
+                    self.screen.data(&json::hint(entry, hint).to_string());
                 }
                 let till = json::till(entry, self.kept.session().till(), labour);
                 self.screen.data(&till.to_string());
@@ -229,6 +307,12 @@ impl Bench<'_, '_> {
                             self.screen.words,
                             &self.case.briefing,
                         ));
+                    }
+                }
+                if let Some(hint) = &hint {
+                    let briefing = &self.case.briefing;
+                    for line in hint_words::hint(hint, briefing, self.screen.words) {
+                        self.screen.data(&line);
                     }
                 }
                 let till = self.till();
@@ -254,15 +338,51 @@ impl Bench<'_, '_> {
             ],
         )
     }
+}
 
-    fn close(self) -> Outcome {
-        let path = self.kept.path().to_owned();
-        if self.kept.session().ending().is_none() {
-            let text =
-                self.screen.words.say("bench-left", &[("path", path.display().to_string().into())]);
-            self.screen.talk(&text);
-            return Ok(Ending::Done);
+/// The next line with its number from 1.
+fn next(
+    lines: &mut impl Iterator<Item = (usize, io::Result<String>)>,
+) -> Result<Option<(usize, String)>, Trouble> {
+    let Some((number, line)) = lines.next() else { return Ok(None) };
+    let line =
+        line.map_err(|source| Trouble::File { path: PathBuf::from("standard input"), source })?;
+    Ok(Some((number + 1, line)))
+}
+
+/// What a line asks for once the vehicle is handed over.
+enum Asked {
+    /// Nothing: an empty line or a comment.
+    Nothing,
+    /// The end.
+    Leave,
+    /// What else could have been done instead of a step.
+    Moment {
+        /// Number of the step, from 1.
+        at: usize,
+        /// What is done instead; none for everything that could be.
+        steps: Vec<Step>,
+    },
+    /// Something that the closed job has no answer for.
+    Other,
+}
+
+impl Asked {
+    fn of(line: &str, briefing: &Briefing) -> Result<Self, ParseProblem> {
+        let line = line.split('#').next().unwrap_or_default().trim();
+        let (first, rest) = line.split_once(char::is_whitespace).unwrap_or((line, ""));
+        let (at, rest) = rest.trim().split_once(char::is_whitespace).unwrap_or((rest.trim(), ""));
+        match (first, at.parse()) {
+            ("", _) => Ok(Self::Nothing),
+            ("quit" | "leave", _) => Ok(Self::Leave),
+            ("whatif", Ok(at)) => {
+                let mut steps = Vec::new();
+                for step in rest.split(';') {
+                    steps.extend(step_parser::parse(step, briefing)?);
+                }
+                Ok(Self::Moment { at, steps })
+            }
+            _ => Ok(Self::Other),
         }
-        mark::show(&self.case, self.kept.session(), &path, (self.format, &self.store), self.screen)
     }
 }

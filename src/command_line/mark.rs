@@ -1,38 +1,55 @@
 //! Replaying and marking finished sessions.
 
+use super::judging::{Adviser, Replayed, judge, worlds};
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
 use super::{Ending, Outcome, store};
-use crate::assessment::debrief::debrief;
-use crate::reasoning::world_store::WorldStore;
-use crate::report::json;
-use crate::scenario::deal::deal_again;
+use crate::assessment::debrief::Debrief;
+use crate::report::{debrief_page, json};
 use crate::scenario::draw::Case;
-use crate::scenario::suppose::suppositions;
 use crate::session::attempt::Session;
-use crate::session::journal::{ReadMode, read};
-use crate::session::kept;
-use crate::wording::{debrief_words, event_words, job_words, step_words};
+use crate::wording::{debrief_words, event_words, hint_words, job_words, step_words};
+use std::fs;
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// Marks a session file.
 pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
-    let (case, session, path) = replayed(given, screen)?;
+    let Replayed { case, session, path } = Replayed::of(given, screen)?;
     let format = Format::of(given);
-    if format == Format::Json && session.ending().is_some() {
+    let html = given.get_one::<PathBuf>("html");
+    if let Some(html) = html.filter(|html| is_same_file(html, &path)) {
+        return Err(Trouble::OverSession { path: html.clone() });
+    }
+    if session.ending().is_none() {
+        return Err(Trouble::Unfinished { path, steps: session.log().len() });
+    }
+    if format == Format::Json {
         let name = &case.scenario.text.scenario_name;
         screen.data(&json::header(name, Some(&path.display().to_string())).to_string());
     }
-    let store = store::world_store(given);
-    show(&case, &session, &path, (format, &store), screen)
+    let worlds = worlds(&case, &store::world_store(given), screen)?;
+    let judged = judge(&case, &session, worlds, &path, screen)?;
+    if let Some(path) = html {
+        let page = debrief_page::page(&judged, &session, &case.rubric, screen.words);
+        fs::write(path, page).map_err(|source| Trouble::File { path: path.clone(), source })?;
+        let path = path.display().to_string();
+        screen.talk(&screen.words.say("mark-written", &[("path", path.into())]));
+    }
+    show(&judged, &case, &session, format, screen);
+    Ok(Ending::Done)
+}
+
+/// Whether two paths lead to one file that is there.
+fn is_same_file(one: &Path, other: &Path) -> bool {
+    matches!((fs::canonicalize(one), fs::canonicalize(other)), (Ok(one), Ok(other)) if one == other)
 }
 
 /// Replays a session file and prints what followed from each step.
 pub fn replay(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
-    let (case, session, path) = replayed(given, screen)?;
+    let Replayed { case, session, path } = Replayed::of(given, screen)?;
     let briefing = &case.briefing;
+    let store = store::world_store(given);
+    let mut adviser = Adviser::new(&case, &store);
     if Format::of(given) == Format::Json {
         let name = &case.scenario.text.scenario_name;
         screen.data(&json::header(name, Some(&path.display().to_string())).to_string());
@@ -40,13 +57,21 @@ pub fn replay(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
             for event in &entry.events {
                 screen.data(&json::event(number + 1, &entry.step, event).to_string());
             }
+            if let Some(hint) = adviser.hint(&session.log()[..number], &entry.events, screen)? {
+                screen.data(&json::hint(number + 1, &hint).to_string());
+            }
         }
     } else {
         screen.data(&job_words::job_sheet(briefing, screen.words));
-        for entry in session.log() {
+        for (number, entry) in session.log().iter().enumerate() {
             screen.data(&format!("\n> {}", step_words::line(&entry.step)));
             for event in &entry.events {
                 screen.data(&event_words::line(event, screen.words, briefing));
+            }
+            if let Some(hint) = adviser.hint(&session.log()[..number], &entry.events, screen)? {
+                for line in hint_words::hint(&hint, briefing, screen.words) {
+                    screen.data(&line);
+                }
             }
         }
     }
@@ -58,65 +83,21 @@ pub fn replay(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     Ok(Ending::Done)
 }
 
-/// Reads a session file and takes its steps again; what follows must be what was recorded.
-fn replayed(
-    given: &clap::ArgMatches,
-    screen: &mut Screen<'_>,
-) -> Result<(Case, Session, PathBuf), Trouble> {
-    let path = given.get_one::<PathBuf>("file").cloned().unwrap_or_default();
-    let recorded = read(&path, ReadMode::Strict)?;
-    screen.progress("progress-dealing", 0, 1);
-    let case = deal_again(&recorded.case)?;
-    let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
-    kept::replay(&mut session, &recorded.entries)
-        .map_err(|error| Trouble::of_kept(error, &path))?;
-    Ok((case, session, path))
-}
-
-/// Prints the debrief of a finished session.
+/// Prints a debrief.
 pub fn show(
+    judged: &Debrief,
     case: &Case,
     session: &Session,
-    path: &Path,
-    (format, store): (Format, &WorldStore),
+    format: Format,
     screen: &mut Screen<'_>,
-) -> Outcome {
-    if session.ending().is_none() {
-        let steps = session.log().len();
-        return Err(Trouble::Unfinished { path: path.to_owned(), steps });
-    }
-    let suppositions = suppositions(&case.scenario);
-    let begun = AtomicUsize::new(0);
-    let (worlds, not_kept) = std::thread::scope(|scope| {
-        let worker = scope.spawn(|| {
-            store.begin(&case.briefing, &suppositions, &|done, _| {
-                begun.store(done, Ordering::Relaxed);
-            })
-        });
-        while !worker.is_finished() {
-            screen.progress("progress-worlds", begun.load(Ordering::Relaxed), suppositions.len());
-            std::thread::sleep(std::time::Duration::from_millis(50));
-        }
-        worker.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
-    })?;
-    if let Some(not_kept) = not_kept {
-        let path = not_kept.path.display().to_string();
-        let said = [("path", path.into()), ("why", not_kept.source.to_string().into())];
-        let line = screen.words.say("worlds-not-kept", &said);
-        screen.talk(&line);
-    }
-    let shown = std::cell::RefCell::new(&mut *screen);
-    let judged = debrief(session, case.hidden.faults.clone(), worlds, &case.rubric, &|done, of| {
-        shown.borrow_mut().progress("progress-review", done, of);
-    })
-    .map_err(|error| Trouble::of_debrief(error, path))?;
+) {
     if format == Format::Json {
-        screen.data(&json::debrief(&judged, &case.rubric).to_string());
+        screen.data(&json::debrief(judged, &case.rubric).to_string());
     } else {
         screen.data("");
-        for line in debrief_words::debrief(&judged, session, &case.rubric, screen.words) {
+        let width = screen.width();
+        for line in debrief_words::debrief(judged, session, &case.rubric, width, screen.words) {
             screen.data(&line);
         }
     }
-    Ok(Ending::Done)
 }

@@ -9,11 +9,13 @@ mod case;
 mod check;
 mod draw;
 mod ending;
+mod judging;
 mod mark;
 mod screen;
 mod store;
 mod trial;
 mod trouble;
+mod what_if;
 mod window;
 
 pub use ending::Ending;
@@ -39,6 +41,7 @@ pub fn run() -> Ending {
         Some(("replay", given)) => mark::replay(given, &mut screen),
         Some(("trial", given)) => trial::run(given, &mut screen),
         Some(("mark", given)) => mark::run(given, &mut screen),
+        Some(("whatif", given)) => what_if::run(given, &mut screen),
         _ => window::open_whatever_there_is(&mut screen),
     };
     match outcome {

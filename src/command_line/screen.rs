@@ -24,6 +24,9 @@ impl Format {
     }
 }
 
+/// Columns where nobody says how many there are.
+const USUAL_WIDTH: usize = 80;
+
 /// The two outputs of the process, and the language in which it talks.
 pub struct Screen<'w> {
     /// The sentences.
@@ -43,6 +46,13 @@ impl<'w> Screen<'w> {
             is_gone: false,
             progress_shown: false,
         }
+    }
+
+    /// Columns of the terminal that data goes to, or of one as it usually is.
+    #[expect(clippy::unused_self, reason = "the screen is what is asked, whoever knows the answer")]
+    pub fn width(&self) -> usize {
+        terminal_size::terminal_size_of(io::stdout())
+            .map_or(USUAL_WIDTH, |(width, _)| usize::from(width.0))
     }
 
     /// A line of data.

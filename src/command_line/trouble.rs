@@ -6,15 +6,18 @@ use crate::report::problem_words;
 use crate::scenario::deal::DealError;
 use crate::scenario::draw::DrawError;
 use crate::scenario::load::LoadError;
+use crate::session::counterfactual::NoMoment;
+use crate::session::event::Refusal;
 use crate::session::journal::JournalProblem;
 use crate::session::kept::KeptError;
+use crate::session::step::Step;
 use crate::trial::file::RowsProblem;
 use crate::trial::runner::TrialError;
 use crate::trial::text;
 use crate::vehicle::error::VehicleError;
 use crate::wording::catalogue::Words;
 use crate::wording::parse_problem::ParseProblem;
-use crate::wording::{defect_words, file_words};
+use crate::wording::{defect_words, file_words, what_if_words};
 use std::io;
 use std::path::PathBuf;
 use thiserror::Error;
@@ -46,6 +49,33 @@ pub enum Trouble {
         line: usize,
         /// What is wrong with it.
         problem: ParseProblem,
+    },
+    /// A step that was asked about is none.
+    #[error("the step that was asked about")]
+    WantedStep {
+        /// What is wrong with it.
+        problem: ParseProblem,
+    },
+    /// A step was asked about and none was named.
+    #[error("no step was named")]
+    NoStep,
+    /// A step that was asked about was not possible.
+    #[error("the step that was asked about was not possible, {refusal:?}")]
+    NotPossible {
+        /// The step.
+        step: Box<Step>,
+        /// Why.
+        refusal: Refusal,
+    },
+    /// The session has no step of that number.
+    #[error("{path} has {steps} steps and no step {asked}")]
+    NoMoment {
+        /// The file.
+        path: PathBuf,
+        /// Which was asked for, from 1.
+        asked: usize,
+        /// How many there are.
+        steps: usize,
     },
     /// The steps or a folder cannot be read or made.
     #[error("{path}")]
@@ -84,6 +114,18 @@ pub enum Trouble {
         kept: u64,
         /// The seed that was asked for.
         given: u64,
+    },
+    /// A page would be written over the session that it is about.
+    #[error("{path} is the session itself")]
+    OverSession {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A session that is there already was begun as practice.
+    #[error("{path} was begun as practice")]
+    Practised {
+        /// The file.
+        path: PathBuf,
     },
     /// The session is not finished.
     #[error("not finished after {steps} steps")]
@@ -125,8 +167,14 @@ impl Trouble {
             | Self::Rows { .. }
             | Self::OtherTrial { .. }
             | Self::OtherSeed { .. }
+            | Self::NotPossible { .. }
+            | Self::Practised { .. }
+            | Self::NoMoment { .. }
             | Self::Unfinished { .. } => Ending::BadInput,
-            Self::Seeds { .. } => Ending::WrongArguments,
+            Self::Seeds { .. }
+            | Self::OverSession { .. }
+            | Self::WantedStep { .. }
+            | Self::NoStep => Ending::WrongArguments,
             Self::Window { .. } => Ending::NoWindow,
             Self::Simulation { .. } => Ending::Defect,
         }
@@ -147,6 +195,22 @@ impl Trouble {
             Self::Step { line, problem } => one(words.say(
                 "trouble-step",
                 &[("line", (*line).into()), ("problem", problem.sentence(words).into())],
+            )),
+            Self::WantedStep { problem } => {
+                one(words
+                    .say("trouble-wanted-step", &[("problem", problem.sentence(words).into())]))
+            }
+            Self::NoStep => one(words.say("trouble-no-step", &[])),
+            Self::NotPossible { step, refusal } => {
+                one(what_if_words::not_possible(step, refusal, words))
+            }
+            Self::NoMoment { path, asked, steps } => one(words.say(
+                "trouble-no-moment",
+                &[
+                    ("path", path.display().to_string().into()),
+                    ("asked", (*asked).into()),
+                    ("steps", (*steps).into()),
+                ],
             )),
             Self::File { path, source } => one(words.say(
                 "trouble-file",
@@ -177,6 +241,13 @@ impl Trouble {
                     ("given", given.to_string().into()),
                 ],
             )),
+            Self::OverSession { path } => {
+                one(words
+                    .say("trouble-over-session", &[("path", path.display().to_string().into())]))
+            }
+            Self::Practised { path } => {
+                one(words.say("trouble-practised", &[("path", path.display().to_string().into())]))
+            }
             Self::Unfinished { path, steps } => one(words.say(
                 "trouble-unfinished",
                 &[("path", path.display().to_string().into()), ("steps", (*steps).into())],
@@ -195,6 +266,17 @@ impl Trouble {
             KeptError::Vehicle(source) => Self::Simulation { source },
             KeptError::Journal(problem) => Self::Journal(problem),
             KeptError::Diverged { entry } => Self::Diverged { path: path.to_owned(), entry },
+        }
+    }
+
+    /// Why a moment cannot be gone back to, with the file that it is about.
+    #[must_use]
+    pub fn of_moment(error: NoMoment, path: &std::path::Path) -> Self {
+        let path = path.to_owned();
+        match error {
+            NoMoment::Unfinished { steps } => Self::Unfinished { path, steps },
+            NoMoment::NoSuchStep { asked, steps } => Self::NoMoment { path, asked, steps },
+            NoMoment::Vehicle(source) => Self::Simulation { source },
         }
     }
 

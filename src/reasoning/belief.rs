@@ -163,6 +163,12 @@ impl Belief {
         &self.worlds.worlds[world].left
     }
 
+    /// What is the truth in a world, mended or not.
+    #[must_use]
+    pub fn hypothesis(&self, world: usize) -> &Hypothesis {
+        &self.worlds.worlds[world].faults
+    }
+
     /// The session of a world.
     #[must_use]
     pub fn session(&self, world: usize) -> &Session {

@@ -6,7 +6,7 @@
 //! is the same.
 
 use super::belief::Belief;
-use super::likelihood::differ;
+use super::likelihood::{KnownCodes, differ};
 use super::outcome::Aspect;
 use super::plan::budget::{Bounds, Enough};
 use super::probe::{Probe, probes, probes_for};
@@ -155,14 +155,25 @@ impl Expert {
     /// Expected cost of the rest of the job when a test is made first, in the situation that was
     /// valued last; `None` when that is not known.
     pub fn weigh(&mut self, probe: usize) -> Option<Bounds> {
+        self.weigh_test(probe, &FOR_STEP)
+    }
+
+    /// The same, known no better than is enough.
+    pub(super) fn weigh_test(&mut self, probe: usize, enough: &Enough) -> Option<Bounds> {
         let (_, _, prospect) = self.last.as_mut()?;
-        prospect.as_mut()?.weigh_probe(probe, &FOR_STEP)
+        prospect.as_mut()?.weigh_probe(probe, enough)
     }
 
     /// The same for a repair with its proof.
     pub fn weigh_repair(&mut self, remedy: &Remedy) -> Option<Bounds> {
         let (_, _, prospect) = self.last.as_mut()?;
         prospect.as_mut()?.weigh_remedy(remedy, &FOR_STEP)
+    }
+
+    /// Repairs that the situation that was valued last may call for.
+    pub(super) fn repairs(&self) -> Vec<Remedy> {
+        let prospect = self.last.as_ref().and_then(|(_, _, prospect)| prospect.as_ref());
+        prospect.map_or_else(Vec::new, |prospect| prospect.repairs().cloned().collect())
     }
 
     /// The same for anything that was done in the situation that was valued last: what it cost, and
@@ -174,16 +185,30 @@ impl Expert {
         cost: f64,
         foretold: Option<&[Option<Vec<Aspect>>]>,
     ) -> Option<Bounds> {
+        let (_, _, prospect) = self.last.as_ref()?;
+        let first = prospect.as_ref()?.worlds().next()?;
+        self.weigh_shown(belief.session(first), belief.known_codes(), cost, foretold)
+    }
+
+    /// The same with any session that shows what is open after it.
+    pub(super) fn weigh_shown(
+        &mut self,
+        after: &Session,
+        known: &KnownCodes,
+        cost: f64,
+        foretold: Option<&[Option<Vec<Aspect>>]>,
+    ) -> Option<Bounds> {
         let (_, _, prospect) = self.last.as_mut()?;
         let prospect = prospect.as_mut()?;
         let worlds: Vec<usize> = prospect.worlds().collect();
-        let open = self.tariff.as_ref()?.open_in(belief.session(*worlds.first()?));
+        let open = self.tariff.as_ref()?.open_in(after);
         let mut firsts: Vec<&Vec<Aspect>> = Vec::new();
         let groups: Vec<usize> = worlds
             .iter()
             .map(|world| {
-                let Some(shown) = foretold.and_then(|all| all[*world].as_ref()) else { return 0 };
-                let like = |first: &&Vec<Aspect>| !differ(first, shown, belief.known_codes());
+                let shown = foretold.and_then(|all| all.get(*world)).and_then(Option::as_ref);
+                let Some(shown) = shown else { return 0 };
+                let like = |first: &&Vec<Aspect>| !differ(first, shown, known);
                 firsts.iter().position(like).unwrap_or_else(|| {
                     firsts.push(shown);
                     firsts.len() - 1

@@ -8,7 +8,10 @@
 
 pub mod belief;
 pub mod expert;
+pub mod foresight;
+pub mod hint;
 pub mod likelihood;
+pub mod onlooker;
 pub mod outcome;
 pub mod plan;
 pub mod probe;
@@ -18,5 +21,7 @@ pub mod review;
 pub mod separation;
 mod showings;
 pub mod tariff;
+pub mod way;
+pub mod what_if;
 pub mod world;
 pub mod world_store;

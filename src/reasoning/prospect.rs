@@ -175,6 +175,11 @@ impl Prospect {
         Some(self.weigh(step, enough))
     }
 
+    /// Repairs that may be called for.
+    pub fn repairs(&self) -> impl Iterator<Item = &Remedy> {
+        self.remedies.iter().map(|(remedy, _)| remedy)
+    }
+
     /// Worlds that count.
     pub fn worlds(&self) -> impl Iterator<Item = usize> + '_ {
         self.worlds.iter().map(|(world, ..)| *world)

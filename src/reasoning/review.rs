@@ -1,9 +1,10 @@
 //! A finished session seen by the expert, step by step.
 
-use super::belief::{Belief, cost_of, was_refused};
-use super::expert::{Expert, Proposal};
+use super::belief::{cost_of, was_refused};
+use super::expert::Proposal;
+use super::foresight::bits_of;
+use super::onlooker::Onlooker;
 use super::plan::budget::Bounds;
-use super::probe::{Probe, steps_to};
 use super::remedy::Remedy;
 use super::world::{Hypothesis, Worlds};
 use crate::session::attempt::Entry;
@@ -40,6 +41,8 @@ pub struct StepReview {
     pub value: Bounds,
     /// What the expert would have done there.
     pub proposal: Proposal,
+    /// What the step was expected to tell \[bit\]; `None` for repairs and for steps that are never weighed.
+    pub told: Option<f64>,
     /// Expected cost of this step and what comes after it, less that of the best; `None` for
     /// steps that are never weighed: duties such as reading codes and checking oil, notes, the
     /// first tests that confirm what would already be repaired, and everything after the first
@@ -107,15 +110,15 @@ pub fn review(
     log: &[Entry],
     progress: &dyn Fn(usize, usize),
 ) -> Result<Review, VehicleError> {
-    let mut expert = Expert::new(Arc::clone(briefing)).with_tests_for(&worlds);
-    let mut belief = Belief::prior(worlds);
+    let mut onlooker = Onlooker::new(briefing, worlds);
     let mut steps = Vec::with_capacity(log.len());
-    let mut valuation = expert.value(&belief)?;
+    let mut valuation = onlooker.value()?;
     let value_at_start = valuation.cost;
     let mut repaired = false;
     let mut confirmations = 0;
     for (number, entry) in log.iter().enumerate() {
-        let before = belief.by_hypothesis();
+        let before = onlooker.belief.by_hypothesis();
+        let weighted = onlooker.belief.leading(usize::MAX);
         let value = valuation.cost;
         let cost = cost_of(&entry.events, briefing.prices.labour_per_hour);
         let confirms = !was_refused(entry)
@@ -128,10 +131,14 @@ pub fn review(
         confirmations += u32::from(confirms);
         let is_free = confirms && confirmations <= FREE_CONFIRMATIONS;
         let judged = !was_refused(entry) && !repaired && !is_free && is_weighed(&entry.step);
-        let probe = probe_of(expert.probes(), &entry.step, briefing, &belief);
+        let test = onlooker.test_of(&entry.step);
         let proposal = valuation.proposal.clone();
         let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
-        let foretold = belief.learn(entry)?;
+        let foretold = onlooker.learn(entry)?;
+        let (expert, belief) = (&mut onlooker.expert, &onlooker.belief);
+        let is_told = test.is_none_or(|test| !expert.has_made(test));
+        let told = (judged && remedy.is_none())
+            .then(|| if is_told { bits_of(belief, &weighted, &foretold) } else { 0.0 });
         // What a step was worth is an expectation over what it might have shown in every world, so
         // that luck is neither praised nor blamed; a repair is weighed by its chance.
         let expected = match &remedy {
@@ -144,36 +151,27 @@ pub fn review(
                     if is_whole(&before, remedy) { expert.weigh_repair(remedy) } else { None };
                 Some(planned.unwrap_or(plain))
             }
-            None => {
-                let told = probe.is_none_or(|probe| !expert.has_made(probe));
-                expert.weigh_done(&belief, cost, told.then_some(&foretold))
-            }
+            None => expert.weigh_done(belief, cost, is_told.then_some(&foretold)),
         };
-        if disturbs(&entry.step) {
-            expert.vehicle_changed();
-        } else if is_felt_by_module(&entry.step) {
-            expert.memory_changed();
-        }
-        if let Some(probe) = probe.filter(|_| !was_refused(entry)) {
-            expert.was_made(probe);
-        }
-        let next = if repaired { valuation.clone() } else { expert.value(&belief)? };
+        onlooker.move_on(entry, test);
+        let next = if repaired { valuation.clone() } else { onlooker.value()? };
         let then = bounds(cost + next.cost.lower, cost + next.cost.upper);
         let regret = judged.then(|| Regret::between(expected.unwrap_or(then), value));
         repaired |= remedy.is_some();
         steps.push(StepReview {
             entry: number,
             before,
-            after: belief.by_hypothesis(),
+            after: onlooker.belief.by_hypothesis(),
             cost,
             value,
             proposal,
+            told,
             regret,
         });
         valuation = next;
         progress(number + 1, log.len());
     }
-    let at_end = belief.by_hypothesis();
+    let at_end = onlooker.belief.by_hypothesis();
     Ok(Review { steps, value_at_start, at_end })
 }
 
@@ -214,15 +212,6 @@ pub fn chance(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy) -> f64 {
         .filter(|(faults, _)| faults.iter().any(|fault| remedy.fixes(fault)))
         .map(|(_, weight)| weight)
         .sum()
-}
-
-/// The test that a step is, when the vehicle is ready for it.
-fn probe_of(probes: &[Probe], step: &Step, briefing: &Briefing, belief: &Belief) -> Option<usize> {
-    let (world, _) = belief.leading(1).first().copied()?;
-    let sighted = belief.session(world).vehicle_in_sight();
-    probes.iter().position(|probe| {
-        probe.showing() == step && steps_to(&probe.need, &briefing.vehicle, sighted).is_empty()
-    })
 }
 
 /// Steps that show something of a part or a circuit.

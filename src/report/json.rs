@@ -1,9 +1,11 @@
 //! Events and debrief as JSON, one object a line; described in `docs/json-output.md`.
 
 use crate::assessment::debrief::Debrief;
+use crate::assessment::lessons::Lesson;
 use crate::assessment::mark::{About, Critical, Mark, ProofPart, Remark};
 use crate::assessment::rubric::Rubric;
 use crate::reasoning::expert::Proposal;
+use crate::reasoning::hint::{Area, Hint, Question, Why};
 use crate::reasoning::remedy::Remedy;
 use crate::reasoning::world::Hypothesis;
 use crate::session::attempt::Till;
@@ -19,7 +21,13 @@ pub const VERSION: u32 = 1;
 /// The first line before what follows from a session: in which version it is, and of what.
 #[must_use]
 pub fn header(scenario: &str, session: Option<&str>) -> Value {
-    let mut header = header_of("events");
+    header_about("events", scenario, session)
+}
+
+/// The same before something else that is told of a session.
+#[must_use]
+pub fn header_about(what: &str, scenario: &str, session: Option<&str>) -> Value {
+    let mut header = header_of(what);
     header["scenario"] = json!(scenario);
     header["session"] = json!(session);
     header
@@ -39,6 +47,53 @@ pub fn header_of(what: &str) -> Value {
 #[must_use]
 pub fn event(entry: usize, step: &Step, event: &Event) -> Value {
     json!({ "entry": entry, "step": step, "event": event })
+}
+
+/// What a hint told, by the entry in which it was asked for.
+#[must_use]
+pub fn hint(entry: usize, hint: &Hint) -> Value {
+    let mut object = json!({ "grade": hint.grade, "question": question(&hint.question) });
+    if let Some(area) = &hint.area {
+        object["area"] = match area {
+            Area::Valve(valve) => json!({ "valve": valve }),
+            Area::Supply => json!("supply"),
+            Area::Oil => json!("oil"),
+            Area::Memory => json!("memory"),
+            Area::Road => json!("road"),
+            Area::Paper => json!("paper"),
+            Area::WhatIsOff => json!("what-is-off"),
+        };
+    }
+    if let Some(kind) = hint.kind {
+        object["kind"] = json!(kind.word());
+    }
+    if let Some(advice) = &hint.advice {
+        object["steps"] = json!(advice.steps);
+        object["why"] = match &advice.why {
+            Why::Test(foresight) => json!({
+                "cost": rounded(foresight.cost),
+                "bits": rounded(foresight.bits),
+                "bits-open": rounded(foresight.uncertain),
+            }),
+            Why::Repair { remedy, chance } => {
+                json!({ "repair": repair(remedy), "chance": rounded(*chance) })
+            }
+            Why::Duty(duty) => json!({ "duty": duty.word() }),
+        };
+    }
+    json!({ "entry": entry, "hint": object })
+}
+
+fn question(question: &Question) -> Value {
+    match question {
+        Question::Family(families) => {
+            json!({ "family": families.iter().map(|family| family.word()).collect::<Vec<_>>() })
+        }
+        Question::Which(family) => json!({ "which": family.word() }),
+        Question::Confirm(family) => json!({ "confirm": family.word() }),
+        Question::Mend => json!("mend"),
+        Question::Duty(duty) => json!({ "duty": duty.word() }),
+    }
 }
 
 /// What is in the till after an entry.
@@ -67,6 +122,7 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
                 Critical::Unproved => "unproved",
                 Critical::NotRepaired => "not-repaired",
             }).collect::<Vec<_>>(),
+            "lessons": debrief.lessons.iter().map(lesson).collect::<Vec<_>>(),
             "ending": debrief.ending,
             "faults": debrief.faults,
             "came-back": debrief.aftermath.comes_back(),
@@ -75,6 +131,11 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
             "value-at-start-at-least": rounded(debrief.review.value_at_start.lower),
             "total-regret": rounded(debrief.review.total_regret()),
             "total-regret-at-most": rounded(debrief.review.total_regret_at_most()),
+            "hints": debrief.hints.iter().map(|hint| json!({
+                "entry": hint.entry + 1,
+                "grade": hint.grade,
+                "points": hint.points,
+            })).collect::<Vec<_>>(),
             "marks": debrief.marks.iter().map(|m| mark(m, rubric)).collect::<Vec<_>>(),
             "steps": debrief.review.steps.iter().map(|step| json!({
                 "entry": step.entry + 1,
@@ -84,7 +145,9 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
                 "regret": step.regret.map(|regret| rounded(regret.lower)),
                 "regret-at-most": step.regret.map(|regret| rounded(regret.upper)),
                 "regret-told": step.regret.map(|regret| !regret.is_wide),
+                "bits": step.told.map(rounded),
                 "best": proposal(&step.proposal),
+                "belief-before": belief(&step.before),
                 "belief": belief(&step.after),
             })).collect::<Vec<_>>(),
         },
@@ -98,6 +161,17 @@ fn mark(mark: &Mark, rubric: &Rubric) -> Value {
         "points": rounded(mark.share * most),
         "of": rounded(most),
         "remarks": mark.remarks.iter().map(remark).collect::<Vec<_>>(),
+    })
+}
+
+fn lesson(lesson: &Lesson) -> Value {
+    let entries: Vec<usize> = lesson.entries.iter().map(|entry| entry + 1).collect();
+    json!({
+        "about": lesson.kind.word(),
+        "entries": entries,
+        "points": rounded(lesson.points),
+        "money": rounded(lesson.money),
+        "critical": lesson.is_critical,
     })
 }
 
@@ -133,7 +207,7 @@ fn remark(remark: &Remark) -> Value {
     json!({ "entry": remark.entry.map(|entry| entry + 1), "good": remark.good, "about": about })
 }
 
-fn proposal(proposal: &Proposal) -> Value {
+pub(super) fn proposal(proposal: &Proposal) -> Value {
     match proposal {
         Proposal::Test(probe) => json!({ "test": probe.showing() }),
         Proposal::Repair(remedy) => repair(remedy),
@@ -157,7 +231,7 @@ fn repair(remedy: &Remedy) -> Value {
 }
 
 /// Faults that come together are one hypothesis: the first is named as `fault`, the others as `also`.
-fn belief(belief: &BTreeMap<Hypothesis, f64>) -> Value {
+pub(super) fn belief(belief: &BTreeMap<Hypothesis, f64>) -> Value {
     belief
         .iter()
         .filter(|(_, chance)| **chance >= 0.001)
@@ -174,6 +248,6 @@ fn belief(belief: &BTreeMap<Hypothesis, f64>) -> Value {
 }
 
 /// Four digits behind the point: more would pretend to more than an expectation holds.
-fn rounded(value: f64) -> f64 {
+pub(super) fn rounded(value: f64) -> f64 {
     (value * 1e4).round() / 1e4 + 0.0
 }

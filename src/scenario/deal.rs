@@ -2,7 +2,6 @@
 
 use super::draw::{Case, DrawError, draw};
 use super::load::{LoadError, Loaded, ScenarioText, read};
-use super::schema::Mode as ScenarioMode;
 use super::solvable::Solvability;
 use crate::session::journal::{CaseRecord, Mode};
 use std::sync::Arc;
@@ -38,7 +37,8 @@ pub fn deal_again(record: &CaseRecord) -> Result<Case, DealError> {
         scenario_text: record.scenario_text.clone(),
         vehicle_text: record.vehicle_text.clone(),
     };
-    deal(&Arc::new(read(text)?), record.seed)
+    let case = deal(&Arc::new(read(text)?), record.seed)?;
+    Ok(if record.mode == Mode::Assessed { case.assessed() } else { case })
 }
 
 /// What a journal has to carry so that its case can be dealt again.
@@ -50,9 +50,6 @@ pub fn record_of(case: &Case) -> CaseRecord {
         scenario_text: text.scenario_text.clone(),
         vehicle_text: text.vehicle_text.clone(),
         seed: case.seed,
-        mode: match case.scenario.scenario.mode {
-            ScenarioMode::Practice => Mode::Practice,
-            ScenarioMode::Assessed => Mode::Assessed,
-        },
+        mode: case.briefing.mode,
     }
 }

@@ -11,6 +11,7 @@ use crate::control_module::code::Code;
 use crate::faults::{self, Fault};
 use crate::instruments::multimeter::{MeterFunction, Multimeter, accuracy};
 use crate::numerics::streams::Streams;
+use crate::session::journal::Mode;
 use crate::session::setup::{Briefing, Hidden};
 use crate::vehicle::condition::{Condition, FittedValve};
 use crate::vehicle::spec::Id;
@@ -62,6 +63,15 @@ pub struct Case {
     pub scenario: Arc<Loaded>,
     /// The seed from which the case can be drawn again.
     pub seed: u64,
+}
+
+impl Case {
+    /// The same case to be assessed, whatever its scenario is for.
+    #[must_use]
+    pub fn assessed(mut self) -> Self {
+        Arc::make_mut(&mut self.briefing).mode = Mode::Assessed;
+        self
+    }
 }
 
 /// What a judge of drawn cases says.

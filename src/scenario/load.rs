@@ -8,8 +8,9 @@ use super::check;
 use super::findings::{Findings, nearest, shown};
 use super::outline::Outline;
 use super::problem::{FileTrouble, Problem, ProblemKind, Thing};
-use super::schema::{CodeOrigin, ScenarioFile, VehicleFile};
+use super::schema::{CodeOrigin, Mode as ScenarioMode, ScenarioFile, VehicleFile};
 use super::{shared_routes, syntax};
+use crate::session::journal::Mode;
 use crate::session::setup::{Briefing, Route};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use serde::{Deserialize, Serialize};
@@ -91,6 +92,10 @@ impl Loaded {
     pub fn briefing(&self) -> Briefing {
         Briefing {
             vehicle: self.vehicle.clone(),
+            mode: match self.scenario.mode {
+                ScenarioMode::Practice => Mode::Practice,
+                ScenarioMode::Assessed => Mode::Assessed,
+            },
             job: self.scenario.job.clone(),
             prices: self.scenario.prices.clone(),
             routes: self.routes(),

@@ -10,7 +10,7 @@ use crate::instruments::scope::Capture;
 use crate::instruments::test_lamp::Glow;
 use crate::physics::oil::Grade;
 use crate::physics::stroke::Click;
-use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
+use crate::session::step::{CustomerTopic, Ending, HintGrade, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
@@ -317,6 +317,12 @@ pub enum Event {
         /// The diagnosis.
         fault: Option<FaultName>,
     },
+    /// A hint was asked for. What it tells follows from the steps before it and is worked out above the
+    /// session, which knows no expert.
+    HintAsked {
+        /// How much of it.
+        grade: HintGrade,
+    },
     /// The customer approved.
     Approved,
     /// A new valve was fitted.
@@ -395,6 +401,8 @@ pub enum Refusal {
     PowerForbidden,
     /// Confidences would sum to more than 100 %.
     TooMuchConfidence(u16),
+    /// There are no hints where the session is assessed.
+    NoHints,
     /// The vehicle has been handed back.
     Finished,
     /// A number lies outside what makes sense.

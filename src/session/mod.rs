@@ -6,6 +6,7 @@
 
 pub mod aftermath;
 pub mod attempt;
+pub mod counterfactual;
 pub mod event;
 pub mod journal;
 pub mod kept;

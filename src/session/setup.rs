@@ -3,6 +3,7 @@
 use crate::control_module::code::Code;
 use crate::faults::Fault;
 use crate::instruments::multimeter::Multimeter;
+use crate::session::journal::Mode;
 use crate::session::step::CustomerTopic;
 use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::condition::Condition;
@@ -16,6 +17,8 @@ use std::collections::BTreeMap;
 pub struct Briefing {
     /// The vehicle as built.
     pub vehicle: VehicleSpec,
+    /// What the session is for: there are hints in practice alone.
+    pub mode: Mode,
     /// The job sheet.
     pub job: JobSheet,
     /// Prices and times.

@@ -184,6 +184,11 @@ pub enum Step {
         /// The diagnosis; `None` is "no fault found".
         fault: Option<FaultName>,
     },
+    /// Ask for a hint, in practice alone.
+    AskHint {
+        /// How much of it.
+        grade: HintGrade,
+    },
     /// Ask the customer's approval of the repair.
     AskApproval,
     /// Fit a new part in a valve's place.
@@ -240,6 +245,36 @@ pub enum Bound {
     Value(f64),
     /// Over limit.
     OverLimit,
+}
+
+/// How much a hint tells; each grade tells what those before it tell too.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum HintGrade {
+    /// What kind of question is open.
+    Question,
+    /// Which part of the vehicle to go to.
+    Area,
+    /// What class of test is called for.
+    Kind,
+    /// The very step, and why.
+    Step,
+}
+
+impl HintGrade {
+    /// Every grade, the least first.
+    pub const ALL: [Self; 4] = [Self::Question, Self::Area, Self::Kind, Self::Step];
+
+    /// The word by which files and people name it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Question => "question",
+            Self::Area => "area",
+            Self::Kind => "kind",
+            Self::Step => "step",
+        }
+    }
 }
 
 /// What the customer can be asked about.

@@ -4,13 +4,14 @@ use super::seen::Seen;
 use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::reasoning::probe::{Need, steps_to};
+use crate::reasoning::way::put_back;
 use crate::session::attempt::{Entry, Sighted};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
 use crate::session::step::{CustomerTopic, ENGINE_BAY, Ending, KeyPosition, Section, Step};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
-use crate::vehicle::spec::{Id, PartKind, VehicleSpec};
+use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::BTreeSet;
 
 /// A key turned to a position.
@@ -63,31 +64,9 @@ pub(super) fn way_to(need: &Need, spec: &VehicleSpec, sighted: Sighted<'_>) -> V
     steps
 }
 
-/// Everything back in its place, valves with new seals, key off first. Plugs go home before the
-/// covers that would close over them.
+/// Everything back in its place.
 pub(super) fn close_up(seen: Seen<'_>) -> Vec<Step> {
-    let spec = &seen.briefing.vehicle;
-    let mut assembly = seen.sighted.assembly().clone();
-    let mut steps = Vec::new();
-    if seen.sighted.key_on() || seen.sighted.engine_runs() {
-        steps.push(key(KeyPosition::Off));
-    }
-    loop {
-        let kind = |id: &Id| spec.part(id).map(|part| part.kind);
-        let free: Vec<&Id> = assembly
-            .off()
-            .filter(|part| assembly.obstacle_to_refitting(spec, part).is_none())
-            .collect();
-        let plug = free.iter().find(|part| kind(part) == Some(PartKind::Connector));
-        let Some(part) = plug.or(free.first()).map(|part| Id::clone(part)) else {
-            return steps;
-        };
-        steps.push(match kind(&part) {
-            Some(PartKind::Connector) => Step::Plug { connector: part.clone() },
-            kind => Step::Refit { part: part.clone(), new_seal: kind == Some(PartKind::Valve) },
-        });
-        assembly.put_back(&part);
-    }
+    put_back(&seen.briefing.vehicle, seen.sighted)
 }
 
 /// The road of a proof: the longest, since it asks the most of the monitors.

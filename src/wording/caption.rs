@@ -8,7 +8,7 @@ use super::step_words::{OVER_LIMIT_ONLY, meter_function};
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 use crate::vehicle::spec::Id;
 
@@ -102,6 +102,7 @@ pub fn caption(step: &Step, words: &Words) -> String {
         Step::Commit { fault } => {
             words.say("step-commit", &[("fault", diagnosis(fault.as_ref(), words).into())])
         }
+        Step::AskHint { grade } => plain(hint_grade_key(*grade)),
         Step::AskApproval => plain("step-ask-approval"),
         Step::Fit { valve, part_number } => words.say(
             "step-fit",
@@ -182,5 +183,14 @@ const fn ending_key(ending: Ending) -> &'static str {
         Ending::Referred => "step-hand-over-referred",
         Ending::Unsafe => "step-hand-over-unsafe",
         Ending::Declined => "step-hand-over-declined",
+    }
+}
+
+const fn hint_grade_key(grade: HintGrade) -> &'static str {
+    match grade {
+        HintGrade::Question => "step-hint-question",
+        HintGrade::Area => "step-hint-area",
+        HintGrade::Kind => "step-hint-kind",
+        HintGrade::Step => "step-hint-step",
     }
 }

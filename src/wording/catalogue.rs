@@ -35,6 +35,7 @@ macro_rules! language {
                 include_str!(concat!("../../assets/locales/", $tag, "/command_line.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/debrief.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/errors.ftl")),
+                include_str!(concat!("../../assets/locales/", $tag, "/hints.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/window.ftl")),
             ],
         }

@@ -3,26 +3,20 @@
 use super::amounts::{minutes, money, number};
 use super::care_words::against_care;
 use super::catalogue::Words;
+use super::course_plot;
+use super::lesson_words::{self, LessonWords};
 use super::place::{diagnoses, fault as fault_words, place};
+use super::proposal_words::{proposal, span};
+use super::reviewed_step_words::{self, StepWords, steps};
 use super::step_words;
 use crate::assessment::debrief::Debrief;
+use crate::assessment::hints;
 use crate::assessment::mark::{About, Critical, ProofPart, Remark};
 use crate::assessment::rubric::{MarkCategory, Rubric};
-use crate::numerics::whole::to_i64;
-use crate::reasoning::expert::Proposal;
-use crate::reasoning::remedy::Remedy;
 use crate::reasoning::world::Hypothesis;
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
 use crate::session::step::{Ending, Section};
-use crate::units::Money;
-use crate::vehicle::spec::Id;
-use std::collections::BTreeMap;
-
-/// Suspects that are named for a step; the rest together are "others".
-const NAMED_SUSPECTS: usize = 2;
-/// Chance from which a suspect is worth naming.
-const WORTH_NAMING: f64 = 0.05;
 
 /// A debrief in words, in its parts.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,6 +29,10 @@ pub struct DebriefWords {
     pub passed: bool,
     /// What fails the session whatever the sum.
     pub critical: Vec<String>,
+    /// Hints that were taken, with their price; empty without any.
+    pub hints: Vec<String>,
+    /// What is worth most next time; empty for a job without a flaw.
+    pub lessons: Vec<LessonWords>,
     /// The marks in the order of the report.
     pub marks: Vec<MarkWords>,
     /// Every step as the expert saw it.
@@ -67,29 +65,13 @@ pub struct RemarkWords {
     pub text: String,
 }
 
-/// A step as the expert saw it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct StepWords {
-    /// Number of the step, from 1.
-    pub number: usize,
-    /// The step as it is typed.
-    pub step: String,
-    /// What it cost.
-    pub cost: String,
-    /// What the rest of the job should have cost before it.
-    pub value: String,
-    /// How it compares with the best step.
-    pub regret: String,
-    /// What was likely after it.
-    pub belief: String,
-}
-
-/// The whole debrief as lines of text.
+/// The whole debrief as lines of text for a terminal of so many columns.
 #[must_use]
 pub fn debrief(
     debrief: &Debrief,
     session: &Session,
     rubric: &Rubric,
+    width: usize,
     words: &Words,
 ) -> Vec<String> {
     let parts = in_parts(debrief, session, rubric, words);
@@ -98,6 +80,10 @@ pub fn debrief(
     lines.push(String::new());
     lines.push(parts.total);
     lines.extend(parts.critical);
+    lines.push(String::new());
+    lines.extend(parts.hints);
+    lines.extend(lesson_lines(&parts.lessons, words));
+    lines.push(String::new());
     for mark in parts.marks {
         lines.push(words.say(
             "debrief-mark",
@@ -112,20 +98,30 @@ pub fn debrief(
         }));
     }
     lines.push(String::new());
+    lines.extend(course_plot::plot(&debrief.course(), width, words));
+    lines.push(String::new());
     lines.push(words.say("debrief-steps", &[]));
-    lines.extend(parts.steps.into_iter().map(|step| {
-        words.say(
-            "step-line",
+    lines.extend(parts.steps.iter().flat_map(|step| reviewed_step_words::lines(step, words)));
+    lines
+}
+
+fn lesson_lines(lessons: &[LessonWords], words: &Words) -> Vec<String> {
+    if lessons.is_empty() {
+        return vec![words.say("debrief-no-lessons", &[])];
+    }
+    let mut lines = vec![words.say("debrief-lessons", &[])];
+    for (place, lesson) in lessons.iter().enumerate() {
+        lines.push(words.say(
+            "lesson-line",
             &[
-                ("number", step.number.into()),
-                ("step", step.step.into()),
-                ("cost", step.cost.into()),
-                ("value", step.value.into()),
-                ("regret", step.regret.into()),
-                ("belief", step.belief.into()),
+                ("number", (place + 1).into()),
+                ("title", lesson.title.as_str().into()),
+                ("cost", lesson.cost.as_str().into()),
             ],
-        )
-    }));
+        ));
+        let advice = [("advice", lesson.next_time.as_str().into())];
+        lines.push(words.say("lesson-next", &advice));
+    }
     lines
 }
 
@@ -152,9 +148,40 @@ pub fn in_parts(
         total: total(debrief, rubric, words),
         passed: debrief.passed,
         critical: debrief.critical.iter().map(|it| critical(*it, words)).collect(),
+        hints: hints(debrief, session, words),
+        lessons: debrief
+            .lessons
+            .iter()
+            .map(|lesson| lesson_words::lesson(lesson, session.briefing(), words))
+            .collect(),
         marks: marks.collect(),
         steps: steps(debrief, session, words),
     }
+}
+
+/// Hints and what each took from the marks.
+fn hints(debrief: &Debrief, session: &Session, words: &Words) -> Vec<String> {
+    if debrief.hints.is_empty() {
+        return Vec::new();
+    }
+    let points = number(hints::price(&debrief.hints), 0, words);
+    let mut lines =
+        vec![words.say(
+            "debrief-hints",
+            &[("count", debrief.hints.len().into()), ("points", points.into())],
+        )];
+    lines.extend(debrief.hints.iter().filter_map(|hint| {
+        let logged = session.log().get(hint.entry)?;
+        Some(words.say(
+            "debrief-hint",
+            &[
+                ("number", (hint.entry + 1).into()),
+                ("step", step_words::line(&logged.step).into()),
+                ("points", hint.points.into()),
+            ],
+        ))
+    }));
+    lines
 }
 
 fn critical(critical: Critical, words: &Words) -> String {
@@ -300,109 +327,5 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
             Section::Cause => "record-cause",
             Section::Correction => "record-correction",
         }),
-    }
-}
-
-/// What the expert would have done.
-#[must_use]
-pub fn proposal(proposal: &Proposal, words: &Words) -> String {
-    match proposal {
-        Proposal::Test(probe) => {
-            words.say("proposal-step", &[("step", step_words::line(probe.showing()).into())])
-        }
-        Proposal::Repair(remedy) => repair(remedy, words),
-        Proposal::Close => words.say("proposal-close", &[]),
-    }
-}
-
-fn repair(remedy: &Remedy, words: &Words) -> String {
-    let at = |key: &str, at: &Id| words.say(key, &[("place", place(at, words).into())]);
-    match remedy {
-        Remedy::Renew(valve) => at("proposal-renew", valve),
-        Remedy::Clean(valve) => at("proposal-clean", valve),
-        Remedy::Mend(element) => at("proposal-mend", element),
-        Remedy::MendAndFuse(element) => at("proposal-mend-and-fuse", element),
-        Remedy::Replace(element) => at("proposal-replace", element),
-        Remedy::TopUp => words.say("proposal-top-up", &[]),
-        Remedy::ChangeOil => words.say("proposal-change-oil", &[]),
-        Remedy::Together(parts) => {
-            let parts: Vec<String> = parts.iter().map(|part| repair(part, words)).collect();
-            words.all_of(&parts)
-        }
-    }
-}
-
-fn whole_money(units: f64, briefing: &Briefing, words: &Words) -> String {
-    // Expectations are shown to whole units: more digits would pretend to more than they hold.
-    money(Money(to_i64(units.round()) * 100), &briefing.prices.currency, words)
-}
-
-/// An amount that is known between two bounds.
-fn span(least: f64, most: f64, briefing: &Briefing, words: &Words) -> String {
-    let (least, most) = (whole_money(least, briefing, words), whole_money(most, briefing, words));
-    if least == most {
-        return most;
-    }
-    words.say("money-span", &[("least", least.into()), ("most", most.into())])
-}
-
-fn steps(debrief: &Debrief, session: &Session, words: &Words) -> Vec<StepWords> {
-    let briefing = session.briefing();
-    debrief
-        .review
-        .steps
-        .iter()
-        .zip(session.log())
-        .map(|(step, logged)| {
-            let regret = match step.regret {
-                None => words.say("step-not-weighed", &[]),
-                Some(regret) if regret.lower > 0.0 => words.say(
-                    "step-regret",
-                    &[
-                        ("cost", span(regret.lower, regret.upper, briefing, words).into()),
-                        ("best", proposal(&step.proposal, words).into()),
-                    ],
-                ),
-                Some(regret) if regret.is_wide => words.say(
-                    "step-not-told",
-                    &[("most", whole_money(regret.upper, briefing, words).into())],
-                ),
-                Some(_) => words.say("step-no-regret", &[]),
-            };
-            StepWords {
-                number: step.entry + 1,
-                step: step_words::line(&logged.step),
-                cost: whole_money(step.cost, briefing, words),
-                value: span(step.value.lower, step.value.upper, briefing, words),
-                regret,
-                belief: belief(&step.after, words),
-            }
-        })
-        .collect()
-}
-
-/// The likeliest suspects with their chances.
-fn belief(belief: &BTreeMap<Hypothesis, f64>, words: &Words) -> String {
-    let mut order: Vec<(&Hypothesis, f64)> =
-        belief.iter().map(|(faults, chance)| (faults, *chance)).collect();
-    order.sort_by(|a, b| b.1.total_cmp(&a.1));
-    let named: Vec<String> = order
-        .into_iter()
-        .take(NAMED_SUSPECTS)
-        .filter(|(_, chance)| *chance >= WORTH_NAMING)
-        .map(|(faults, chance)| {
-            words.say(
-                "belief-one",
-                &[
-                    ("fault", diagnoses(faults, words).into()),
-                    ("chance", number(100.0 * chance, 0, words).into()),
-                ],
-            )
-        })
-        .collect();
-    if named.is_empty() {
-        words.say("belief-open", &[])
-    } else {
-        named.join(&words.say("list-comma", &[]))
     }
 }

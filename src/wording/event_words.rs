@@ -98,6 +98,7 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         Event::Committed { fault } => {
             words.say("event-committed", &[("fault", diagnosis(fault.as_ref(), words).into())])
         }
+        Event::HintAsked { .. } => plain("event-hint-asked"),
         Event::Approved => plain("event-approved"),
         Event::Fitted { valve, part_number } => with_capital(&words.say(
             "event-fitted",

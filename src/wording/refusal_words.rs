@@ -39,6 +39,7 @@ fn why(reason: &Refusal, words: &Words) -> String {
         Refusal::TooMuchConfidence(sum) => {
             words.say("refusal-too-much-confidence", &[("sum", (*sum).into())])
         }
+        Refusal::NoHints => plain("refusal-no-hints"),
         Refusal::Finished => plain("refusal-finished"),
         Refusal::OutOfRange => plain("refusal-out-of-range"),
     }

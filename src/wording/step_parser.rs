@@ -17,7 +17,7 @@ use crate::instruments::scope::Signal;
 use crate::physics::oil::Grade;
 use crate::session::setup::Briefing;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 use crate::vehicle::spec::Id;
 use std::collections::BTreeSet;
@@ -147,6 +147,10 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         Verb::Suspect => suspect(reader, briefing)?,
         Verb::Predict => predict(reader)?,
         Verb::Commit => commit(reader, briefing)?,
+        Verb::Hint => {
+            let grades = HintGrade::ALL.map(|grade| (grade.word(), grade));
+            Step::AskHint { grade: reader.choose(&grades)? }
+        }
         Verb::Write => write(reader)?,
         Verb::Hand => hand_over(reader)?,
     })

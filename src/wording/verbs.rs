@@ -53,6 +53,8 @@ pub enum Verb {
     Predict,
     /// Commit to a diagnosis.
     Commit,
+    /// Ask for a hint.
+    Hint,
     /// Fit a new part.
     Fit,
     /// Clean a valve.
@@ -135,7 +137,7 @@ impl Usage {
 
 impl Verb {
     /// Every verb, in the order of the work.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 34] = [
         Self::Read,
         Self::Ask,
         Self::Consult,
@@ -161,6 +163,7 @@ impl Verb {
         Self::Suspect,
         Self::Predict,
         Self::Commit,
+        Self::Hint,
         Self::Fit,
         Self::Clean,
         Self::Mend,
@@ -200,6 +203,7 @@ impl Verb {
             Self::Suspect => "suspect",
             Self::Predict => "predict",
             Self::Commit => "commit",
+            Self::Hint => "hint",
             Self::Fit => "fit",
             Self::Clean => "clean",
             Self::Mend => "mend",
@@ -223,7 +227,7 @@ const fn usage(
 }
 
 /// Every way to use every verb. A verb that serves two kinds of work stands in both.
-pub const USAGES: [Usage; 36] = [
+pub const USAGES: [Usage; 37] = [
     usage(Verb::Read, VerbGroup::Look, "read job-sheet", "read job-sheet", "help-read-job-sheet"),
     usage(
         Verb::Ask,
@@ -358,6 +362,13 @@ pub const USAGES: [Usage; 36] = [
         "commit FAULT PLACE | no-fault",
         "commit open-coil intake-valve",
         "help-commit",
+    ),
+    usage(
+        Verb::Hint,
+        VerbGroup::Reason,
+        "hint question|area|kind|step",
+        "hint question",
+        "help-hint",
     ),
     usage(Verb::Ask, VerbGroup::Repair, "ask approval", "ask approval", "help-approval"),
     usage(

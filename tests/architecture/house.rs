@@ -75,6 +75,11 @@ pub const OUTSIDE: &[Outside] = &[
     outside("wgpu", WINDOW, "the core builds and tests without the window"),
     outside("x11_dl", WINDOW, "the core builds and tests without the window"),
     outside("x11rb", WINDOW, "the core builds and tests without the window"),
+    outside(
+        "terminal_size",
+        May::Only(&["command_line"]),
+        "only the command line talks to the terminal",
+    ),
     outside("clap", May::Only(&["command_line"]), "arguments are read at one door"),
     outside("ron", May::Only(&["scenario"]), "one place knows the scenario's notation"),
     outside("fluent*", May::Only(&["wording"]), "sentences live in one place"),

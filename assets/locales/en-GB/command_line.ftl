@@ -37,8 +37,15 @@ cli-replay-examples =
       faultwright replay job.session
 cli-mark-about = Mark a finished session
 cli-mark-examples =
-    Example:
+    Examples:
+      faultwright mark job.session --html debrief.html
       faultwright mark job.session --format json
+cli-what-if-about = Look back at a moment of a finished session: what another step would have read, told and cost
+cli-what-if-examples =
+    Examples:
+      faultwright whatif job.session --at 15                 (everything that could have come instead of step 15)
+      faultwright whatif job.session --at 15 --step 'measure ohms intake-valve-feed intake-valve-control'
+      faultwright whatif job.session --at 9 --step 'command intake-valve on' --step 'scope current intake-valve'
 cli-trial-about = Have virtual apprentices work a scenario, and say what they cost, what they earn and how hard it is
 cli-trial-examples =
     Examples:
@@ -52,6 +59,7 @@ cli-scenario = Scenario file, or glasshouse-lane, which the program carries; wit
 cli-seed = Seed of the case, a whole number; without it, one that nobody chose
 cli-steps = Read steps from this file, one a line
 cli-session = Keep the session in this file; if the file is there already, go on with it
+cli-assessed = Sit the case to be assessed: there are no hints
 cli-format = How results are printed
 cli-count = How many cases to deal, with seeds one after the other
 cli-reveal = Say what the fault is
@@ -65,7 +73,11 @@ cli-threads = Threads to work on, as many as the machine has unless told otherwi
 cli-csv = Keep a row of each session in this file as soon as it is done; if the file is there already, go on with it
 cli-parquet = Write the rows to this file as Parquet
 cli-join = Run nothing; put the rows of these files together and show the table of the whole
+cli-html = Write the debrief to this file as well, as a page with drawings that needs no other file
 cli-session-file = Session file
+cli-at = Number of the step instead of which something else is done
+cli-step = What is done instead, as in the bench; several are done one after the other; without one, every test and repair is listed
+cli-all = List every test and repair, not the best ten alone
 
 cli-trouble = faultwright: { $text }
 
@@ -75,6 +87,7 @@ bench-resumed = Going on with { $path } after { $steps ->
    *[other] { $steps } steps
 }.
 bench-hint = Type a step, such as "read codes". "help" lists all steps, "help measure" one; a line that ends in ? shows what can stand there; "quit" leaves and keeps the session.
+bench-look-back = The job is closed. "whatif 12" shows what could have come instead of step 12, "whatif 12 read codes" what that would have read and told; steps parted by ; are done one after the other. "quit" leaves.
 bench-no-such-verb = There is no step that begins with "{ $verb }". "help" lists all steps.
 bench-till = [{ $minutes }, { $money } of material, { $total } in all]
 bench-left = Not finished. Go on with: faultwright bench --session { $path }
@@ -83,6 +96,8 @@ replay-agrees = Replayed { $steps ->
     [one] one step
    *[other] { $steps } steps
 }: everything that followed is as it was recorded. State { $digest }.
+
+mark-written = The debrief is in { $path }.
 
 check-fine = { $file }: nothing wrong found.
 draw-dealt = Case { $seed }: { $title }
@@ -139,6 +154,8 @@ progress-trial = Worked: { $done } of { $of } sessions …
 progress-dealing = Dealing a case …
 worlds-not-kept = What was worked out cannot be kept at { $path } ({ $why }); it will be worked out again next time.
 progress-worlds = Working out what each fault would show: { $done } of { $of } …
+progress-hint = Thinking …
+progress-what-if = Going back to that moment …
 progress-review = Looking back at every step: { $done } of { $of } …
 
 window-not-built = this build has no window; build it with the feature "workshop"
@@ -146,11 +163,19 @@ window-bench-instead = No window: { $why }. Opening the bench in the terminal.
 
 trouble-diverged = { $path }: other events follow from entry { $entry } than were recorded. The file was changed, or another version of the program wrote it; mark it with that version.
 trouble-step = line { $line } of the steps. { $problem } The steps before it are kept.
+trouble-wanted-step = the step after --step is none. { $problem }
+trouble-no-step = the step after --step is empty. Write one as in the bench, such as --step 'read codes'.
+trouble-no-moment = { $path } has { $steps ->
+    [one] one step, so --at can only be 1.
+   *[other] { $steps } steps, so --at can be 1 to { $steps }.
+} There is no step { $asked }.
 trouble-file = { $path }: { $why }
 trouble-seeds = "{ $given }" is not a range of seeds. Write the first and the last, such as 1..20, at most a million of them.
 trouble-rows = { $path }: { $problem }
 trouble-other-trial = { $path } holds rows of another scenario, or of another version of the program. Name another file, or take that one away.
 trouble-other-seed = { $path } is a session of seed { $kept }, and seed { $given } was asked for. Leave the seed out to go on with it, or name another file.
+trouble-over-session = { $path } is the session itself, and a page written there would destroy it. Name another file after --html.
+trouble-practised = { $path } was begun as practice and cannot be assessed. Name a file that is not there yet.
 trouble-unfinished = { $path }: the vehicle has not been handed back after { $steps ->
     [one] one step
    *[other] { $steps } steps

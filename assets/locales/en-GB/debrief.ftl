@@ -13,7 +13,7 @@ debrief-critical-unsafe = Not passed whatever the marks: the engine was run with
 debrief-critical-unproved = Not passed whatever the marks: handed back as repaired without proof.
 debrief-critical-not-repaired = Not passed whatever the marks: handed back as repaired, and the customer comes back.
 debrief-mark = { $category }: { $points } of { $most }
-debrief-steps = Step by step: the step, what it cost, what the rest of the job should have cost before it, and what was likely after it.
+debrief-steps = Step by step: what it cost and how it compares with the best; where that is weighed or something was learnt, what was known before and after.
 
 ending-as-repaired = repaired
 ending-as-no-fault = no fault found
@@ -77,11 +77,116 @@ proposal-top-up = filling up the oil
 proposal-change-oil = changing the oil
 proposal-close = closing the job
 
-step-line = { $number }. { $step } — { $cost }; rest { $value }; { $regret }; { $belief }
+step-line = { $number }. { $step } – { $cost }; { $regret }
+step-before = { "      " }before: { $belief }; { $value } to go
+step-best = { "      " }best:   { $best }
+step-best-told = { "      " }best:   { $best }; this one { $told }
+step-told = was expected to tell { $bits } bit
+step-after = { "      " }after:  { $belief }
 step-not-weighed = not weighed
 step-no-regret = not shown worse than the best
-step-not-told = cannot be told: at most { $most } worse than the best
-step-regret = { $cost } worse than { $best }
+step-not-told = cannot be told, so it does not count: at most { $most } worse than the best
+step-regret = { $cost } worse than the best
 money-span = { $least } to { $most }
 belief-one = { $fault } { $chance } %
 belief-open = everything still open
+
+what-if-moment = Before step { $number }, { $step }:
+what-if-known = Known then: { $belief }
+what-if-value = The rest of the job should have cost { $value }; the best was { $best }.
+what-if-instead = Instead: { $steps }
+what-if-then = { "; " }
+what-if-truth = In truth it would have shown:
+what-if-truth-line = { "    " }{ $line }
+what-if-truth-nothing = { "    " }nothing
+what-if-told = It would have cost { $cost } and was expected to tell { $bits } of the { $open } bit that were open.
+what-if-repeat = It would have cost { $cost } and told nothing: the same was seen already on the vehicle as it was.
+what-if-outcomes = What it could have shown, and what that would have meant:
+what-if-outcome = { "    " }{ $chance } %: { $read } → { $belief }
+what-if-other-outcomes = { "    " }{ $chance } %: one of { $count } others
+what-if-nothing-shown = nothing
+what-if-total = With this first, the whole rest should have cost { $total }: { $regret }.
+what-if-worse = { $cost } worse than the best
+what-if-choices = What could have come next, by what the whole rest would have cost in expectation, with what it could tell:
+what-if-bits = { $bits } bit
+what-if-no-bits = –
+what-if-row-read = { "                                 " }in truth: { $read }
+what-if-row-outcome = { "                                 " }{ $chance } %: { $belief }
+what-if-more = … and { $count } more; --all shows them.
+what-if-made = { $count ->
+    [one] One test had
+   *[other] { $count } tests had
+} been made already and would have shown the same.
+what-if-refused = { $step } was not possible then. { $why }
+
+course-title = How likely each suspect was on the evidence, before the first step and after each (a full block is 100 %):
+course-truth = { $fault } (it was this)
+course-other = { $fault }
+course-others = everything else
+course-percent = { $chance } %
+course-dearer = ! marks steps that are shown to have cost more than the best.
+
+debrief-lessons = Worth most next time:
+debrief-no-lessons = Nothing to take home but how well it went: no step is shown to have cost more than it had to, and no mark was lost that would be worth a lesson.
+lesson-line = { $number }. { $title } – { $cost }.
+lesson-next = { "   " }Next time: { $advice }
+lesson-steps = { $count ->
+    [one] step { $steps }
+   *[other] steps { $steps }
+}
+lesson-money = { $money } more than the best, in expectation
+lesson-points = { $points } points
+lesson-critical = and it fails the session by itself
+
+lesson-ran-dry = The engine was run without oil
+next-ran-dry = pull the dipstick before the engine runs for the first time, and fill up first if it is dry.
+lesson-still-there = The vehicle went back with a fault still there
+next-still-there = after a repair, drive the road on which the customer met the concern, and look for a second cause when a code or the symptom is still there.
+lesson-not-proved = The repair was not proved
+next-not-proved = record codes and freeze frame, clear, read again with the key on, drive until the monitors have run, and read once more.
+lesson-part-unfounded = A part was fitted that the evidence did not speak for
+next-part-unfounded = name the reading that accuses the part itself before you order it; if you cannot, make the test that would.
+lesson-repaired-early = A repair was begun before it was settled what to repair
+next-repaired-early = ask which other cause would have shown the same until now, and make the one test that parts the two.
+lesson-dearer-repair = A dearer repair was done where a cheaper one would very likely have helped
+next-dearer-repair = try the cheaper repair first when the same proof will show whether it has helped.
+lesson-repeated = A reading was taken that had been taken already
+next-repeated = write each reading down; on a vehicle that nobody has touched it will be the same again.
+lesson-told-nothing = Tests were made that could tell nothing
+next-told-nothing = say before a test what each suspect that is left would show; where all would show the same, choose another test.
+lesson-tested-on = Testing went on when the evidence was enough
+next-tested-on = when one more test would not change what you repair, repair and prove it.
+lesson-opened-soon = Something was taken apart before its time
+next-opened-soon = use up what can be asked, looked at and measured from outside before a cover or a plug comes off.
+lesson-skipped-near = A dearer test was made where another would have told more for its cost
+next-skipped-near = go from near and cheap to far and dear, and weigh what a test can tell against its minutes.
+lesson-opened-twice = The same part came off twice
+next-opened-twice = do everything behind a cover while it is off; make a list before you close up.
+lesson-spoilt = Readings were taken in a way that spoils them
+next-spoilt = ohms with the key off and the plug parted, amperes never across a source.
+lesson-not-foretold = Readings were not predicted
+next-not-foretold = say before you look what a sound part would show; a reading that surprises you is worth twice.
+lesson-confidence = The list of suspects did not follow the evidence
+next-confidence = put suspects on the list as soon as you have some, and move the figures with every reading before you commit.
+lesson-care = A rule of care or safety was broken
+next-care = key off before a plug is parted, new seals, approval before parts, nothing left off.
+lesson-not-written = The record is not complete
+next-not-written = write concern, cause and correction; the next one who opens this bonnet reads them.
+
+report-title = Debrief: { $title }
+report-marks = Marks
+report-course = How belief moved
+report-course-how = How likely each suspect was on the evidence, before the first step and after each.
+report-dearer = A triangle under the field marks a step that is shown to have cost more than the best.
+report-regrets = What steps gave away
+report-regrets-how = A full bar is what a step is shown to have cost more than the best, in expectation; the frame is what is not excluded. Where the frame is broken nothing can be told, and nothing counts.
+report-not-told = cannot be told
+report-step = step { $number }
+report-head-number = No.
+report-head-step = Step
+report-head-cost = Cost
+report-head-compared = Against the best
+report-head-best = The best, and what this step could tell
+report-head-known = What was learnt
+report-moved = { $before } → { $after }
+report-program = Faultwright { $version }. Expectations hold within the expert's model of this vehicle.

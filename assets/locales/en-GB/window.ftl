@@ -76,7 +76,8 @@ window-taking = Under way: { $step } …
 window-judging = Setting out what might have been …
 window-points = { $points } of { $most }
 window-steps-heading = Step by step
-window-step-detail = Cost { $cost }; rest of the job before it { $value }; { $regret }; likely after it: { $belief }
+window-step-detail = Cost { $cost }; { $regret }; likely before it: { $before }; after it: { $belief }
+window-step-weighed = Cost { $cost } of { $value } to go; { $regret }; the best was { $best }; likely before it: { $before }; after it: { $belief }
 window-kept-at = The session is kept in { $path }.
 
 ## Troubles

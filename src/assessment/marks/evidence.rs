@@ -28,7 +28,7 @@ pub(super) fn repairs(log: &[Entry]) -> impl Iterator<Item = (usize, Remedy)> + 
 }
 
 /// Whether a breach spoils a reading rather than a thing.
-pub(super) const fn spoils_reading(breach: &Breach) -> bool {
+pub(in crate::assessment) const fn spoils_reading(breach: &Breach) -> bool {
     matches!(
         breach,
         Breach::OhmsOnLiveCircuit | Breach::OhmsWhilePlugged(_) | Breach::AmpsAcrossSource

@@ -5,6 +5,7 @@ mod handling;
 mod proof;
 mod thinking;
 
+pub(super) use evidence::spoils_reading;
 pub(super) use handling::{access_order, care, reading, record};
 pub(super) use proof::{proof, proof_parts};
 pub(super) use thinking::{calibration, repair, test_choice};

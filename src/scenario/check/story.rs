@@ -8,7 +8,7 @@ use crate::scenario::problem::{ProblemKind, Thing};
 use crate::scenario::schema::{CodeOrigin, FaultPart, MOST_TOGETHER, ScenarioFile};
 use crate::scenario::shared_routes;
 use crate::session::setup::{Route, StepMinutes};
-use crate::session::step::CustomerTopic;
+use crate::session::step::{CustomerTopic, HintGrade};
 use crate::units::{Minutes, Money};
 use crate::vehicle::route::{MOST_ACROSS_G, STEEPEST};
 use crate::vehicle::spec::{Id, VehicleSpec};
@@ -337,4 +337,15 @@ fn rubric(findings: &mut Findings<'_>, scenario: &ScenarioFile) {
         findings.add("rubric.weights", ProblemKind::AllWeightsZero);
     }
     findings.number("rubric.pass_percent", f64::from(rubric.pass_percent), (0.0, 100.0));
+    let mut cheaper = 0;
+    for grade in HintGrade::ALL {
+        let price = rubric.hints.of(grade);
+        let path = format!("rubric.hints.{}", grade.word());
+        findings.number(&path, f64::from(price), (0.0, 100.0));
+        if price < cheaper {
+            let (first, second) = (f64::from(cheaper), f64::from(price));
+            findings.add("rubric.hints", ProblemKind::WrongOrder { first, second });
+        }
+        cheaper = price;
+    }
 }

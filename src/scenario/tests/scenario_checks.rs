@@ -351,6 +351,13 @@ fn workshop_and_rubric() {
     out("workshop_temperature: 19", "workshop_temperature: ¦190", 190.0, (-40.0, 50.0));
     out("pass_percent: 60", "pass_percent: ¦160", 160.0, (0.0, 100.0));
     out("proof: 14", "proof: ¦1400", 1400.0, (0.0, 1000.0));
+    let hints = "pass_percent: 60, hints: (question: 0, area: 0, kind: 0, step: ¦101)";
+    out("pass_percent: 60", hints, 101.0, (0.0, 100.0));
+    one(
+        "pass_percent: 60",
+        "pass_percent: 60, hints: ¦(question: 3, area: 2)",
+        ProblemKind::WrongOrder { first: 3.0, second: 2.0 },
+    );
 }
 
 #[test]

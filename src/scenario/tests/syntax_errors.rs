@@ -13,7 +13,7 @@ fn shape(from: &str, to: &str, expected: Shape) {
     alone(Scenario, from, to, ProblemKind::WrongShape { expected });
 }
 
-const RUBRIC: [&str; 2] = ["weights", "pass_percent"];
+const RUBRIC: [&str; 3] = ["weights", "pass_percent", "hints"];
 
 #[test]
 fn line_and_column_are_those_that_an_editor_shows() {

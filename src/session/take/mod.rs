@@ -63,9 +63,10 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         | Step::ReadTestResults
         | Step::ReadVehicleInformation
         | Step::ClearCodes => module::request(session, step),
-        Step::Suspect { .. } | Step::Predict { .. } | Step::Commit { .. } => {
-            Ok(reason::note(session, step))
-        }
+        Step::Suspect { .. }
+        | Step::Predict { .. }
+        | Step::Commit { .. }
+        | Step::AskHint { .. } => Ok(reason::note(session, step)),
         Step::Replace { element } => repair::replace(session, element),
         Step::AskApproval
         | Step::Fit { .. }

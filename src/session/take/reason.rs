@@ -4,6 +4,7 @@ use super::Refusal;
 use crate::faults::{FaultName, places};
 use crate::session::attempt::Session;
 use crate::session::event::Event;
+use crate::session::journal::Mode;
 use crate::session::step::{Bound, Step};
 
 pub(super) fn note(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
@@ -11,6 +12,8 @@ pub(super) fn note(session: &mut Session, step: &Step) -> Result<Vec<Event>, Ref
         Step::Suspect { fault, percent } => suspect(session, fault, *percent),
         Step::Predict { least, most } => predict(session, *least, *most),
         Step::Commit { fault } => commit(session, fault.as_ref()),
+        Step::AskHint { .. } if session.briefing.mode == Mode::Assessed => Err(Refusal::NoHints),
+        Step::AskHint { grade } => Ok(vec![Event::HintAsked { grade: *grade }]),
         _ => Ok(Vec::new()),
     }
 }

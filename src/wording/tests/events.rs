@@ -15,7 +15,7 @@ use crate::session::event::{
     Breach, CamData, CamDrive, CounterReading, Event, Frame, Hazard, LiveValue, NoAnswer, OilFeel,
     OilLook, Refusal, Sight, TestFigures, TestReading,
 };
-use crate::session::step::{CustomerTopic, Ending, KeyPosition, Section, ServiceTopic};
+use crate::session::step::{CustomerTopic, Ending, HintGrade, KeyPosition, Section, ServiceTopic};
 use crate::units::{Minutes, Money};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
@@ -84,6 +84,7 @@ every! { plain_refusals: Refusal {
     Refusal::TooMuchConfidence(_) => Refusal::TooMuchConfidence(120),
     Refusal::Finished => Refusal::Finished,
     Refusal::OutOfRange => Refusal::OutOfRange,
+    Refusal::NoHints => Refusal::NoHints,
 } }
 
 every! { cares: Care {
@@ -344,6 +345,7 @@ every! { plain_events: Event {
     Event::Predicted => Event::Predicted,
     Event::PredictionChecked { .. } => Event::PredictionChecked { met: false },
     Event::Committed { .. } => Event::Committed { fault: Some(fault()) },
+    Event::HintAsked { .. } => Event::HintAsked { grade: HintGrade::Area },
     Event::Approved => Event::Approved,
     Event::Fitted { .. } => Event::Fitted { valve: valve(), part_number: Id::from("cv-2140") },
     Event::Cleaned { .. } => Event::Cleaned { valve: valve() },

@@ -26,6 +26,7 @@ pub(super) fn code(text: &str) -> Code {
 pub(super) fn briefing() -> Briefing {
     Briefing {
         vehicle: vehicle(),
+        mode: crate::session::journal::Mode::Practice,
         job: JobSheet {
             title: "Rough at times".to_owned(),
             concern: "Sluggish when warm, yellow lamp on.".to_owned(),

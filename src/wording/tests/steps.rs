@@ -191,12 +191,12 @@ fn handing_over_means_repaired_unless_said_otherwise() {
         ("hand over", Ending::Repaired),
         ("hand over repaired", Ending::Repaired),
         ("hand over no-fault", Ending::NoFaultFound),
-        ("h o u", Ending::Unsafe),
+        ("ha o u", Ending::Unsafe),
     ] {
         assert_eq!(step(text), Step::HandOver { ending });
     }
     let options = vec!["repaired".to_owned(), "referred".to_owned()];
-    assert_eq!(problem("h o r").2, ProblemKind::Ambiguous { options });
+    assert_eq!(problem("ha o r").2, ProblemKind::Ambiguous { options });
 }
 
 #[test]

@@ -7,7 +7,7 @@ use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::physics::oil::Grade;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 use crate::vehicle::spec::Id;
 use crate::wording::place::PlaceKind;
@@ -97,6 +97,7 @@ fn chosen() -> impl Strategy<Value = Step> {
             .prop_shuffle()
             .prop_map(|items| Step::ReadLiveItems { items }),
         select(endings).prop_map(|ending| Step::HandOver { ending }),
+        select(HintGrade::ALL.to_vec()).prop_map(|grade| Step::AskHint { grade }),
     ]
 }
 

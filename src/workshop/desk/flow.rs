@@ -66,9 +66,18 @@ impl Desk {
         let Some(mut kept) = case.hand_out(&self.around.words) else { return };
         let line = step_words::line(&step);
         let text = self.around.words.say("window-taking", &[("step", line.into())]);
-        self.begin_work(text, move |_| {
+        let asked = matches!(step, Step::AskHint { .. }).then(|| case.case().clone());
+        let around = Arc::clone(&self.around);
+        self.begin_work(text, move |stage| {
             let error = kept.take(&step).err();
-            Answer::Taken { kept: Box::new(kept), error }
+            // The step is on the disk already; a hint that cannot be worked out can be asked again.
+            let hint = match asked {
+                Some(case) if error.is_none() => {
+                    judge::hint(&case, kept.session(), &around.words, stage)
+                }
+                _ => Vec::new(),
+            };
+            Answer::Taken { kept: Box::new(kept), error, hint }
         });
     }
 
@@ -116,13 +125,14 @@ impl Desk {
             Answer::Opened(Err(trouble)) | Answer::Judged(Err(trouble)) => {
                 self.front_with(trouble.sentence(&self.around.words));
             }
-            Answer::Taken { kept, error } => {
+            Answer::Taken { kept, error, hint } => {
                 let Open::Case(case) = &mut self.open else { return };
                 let words = &self.around.words;
                 let has_ended = kept.session().ending().is_some();
                 self.notice =
                     error.map(|error| Trouble::of_kept(error, kept.path()).sentence(words));
                 case.take_back(*kept, self.notice.is_none(), words);
+                case.tell(hint);
                 if has_ended {
                     let front = Open::Front(FrontView::default());
                     if let Open::Case(case) = std::mem::replace(&mut self.open, front)

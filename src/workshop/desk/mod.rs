@@ -52,7 +52,7 @@ enum Open {
 /// What comes of work beside the window.
 enum Answer {
     Opened(Result<Box<Opened>, Trouble>),
-    Taken { kept: Box<KeptSession>, error: Option<KeptError> },
+    Taken { kept: Box<KeptSession>, error: Option<KeptError>, hint: Vec<String> },
     Judged(Result<Box<DebriefWords>, Trouble>),
 }
 

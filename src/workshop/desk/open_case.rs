@@ -14,7 +14,7 @@ use crate::wording::verbs::{USAGES, VerbGroup};
 use crate::wording::{help, job_words, place};
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{
-    CaseView, GroupView, LineView, Pane, StartView, SuspectView, VehicleView,
+    CaseView, GroupView, LineView, LogLine, Pane, StartView, SuspectView, Tone, VehicleView,
 };
 
 /// A case with its session and what is shown of them.
@@ -55,6 +55,11 @@ impl OpenCase {
     /// What is shown.
     pub const fn view(&self) -> &CaseView {
         &self.view
+    }
+
+    /// The case.
+    pub const fn case(&self) -> &Case {
+        &self.case
     }
 
     /// The session; nothing while a step is being taken.
@@ -109,6 +114,13 @@ impl OpenCase {
         let sent = std::mem::take(&mut self.sent);
         if !taken && self.view.line.text.is_empty() {
             self.rewrite(sent, words);
+        }
+    }
+
+    /// Adds what a hint told to the step that was taken last.
+    pub fn tell(&mut self, hint: Vec<String>) {
+        if let Some(last) = self.view.log.last_mut() {
+            last.lines.extend(hint.into_iter().map(|text| LogLine { text, tone: Tone::Plain }));
         }
     }
 

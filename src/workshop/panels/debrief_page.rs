@@ -3,7 +3,9 @@
 use super::Tools;
 use super::frame::{BREACH_SIGN, busy_ui, head_panel_ui};
 use super::pieces::{bar_ui, column, heading_ui, note_ui, page_keys, signed_ui};
-use crate::wording::debrief_words::{DebriefWords, MarkWords, StepWords};
+use crate::wording::debrief_words::{DebriefWords, MarkWords};
+use crate::wording::lesson_words::LessonWords;
+use crate::wording::reviewed_step_words::StepWords;
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
@@ -48,6 +50,11 @@ fn parts_ui(ui: &mut Ui, parts: &DebriefWords, tools: Tools<'_>) {
     for critical in &parts.critical {
         note_ui(ui, BREACH_SIGN, critical, palette.breach, palette.breach_card);
     }
+    ui.add_space(theme::WIDE_GAP);
+    for hint in &parts.hints {
+        ui.add(Label::new(hint).wrap());
+    }
+    lessons_ui(ui, &parts.lessons, tools);
     for mark in &parts.marks {
         mark_ui(ui, mark, tools);
     }
@@ -55,6 +62,27 @@ fn parts_ui(ui: &mut Ui, parts: &DebriefWords, tools: Tools<'_>) {
     heading_ui(ui, &tools.say("window-steps-heading"));
     for step in &parts.steps {
         reviewed_ui(ui, step, tools);
+    }
+}
+
+fn lessons_ui(ui: &mut Ui, lessons: &[LessonWords], tools: Tools<'_>) {
+    if lessons.is_empty() {
+        ui.add(Label::new(tools.say("debrief-no-lessons")).wrap());
+        return;
+    }
+    heading_ui(ui, &tools.say("debrief-lessons"));
+    for (place, lesson) in lessons.iter().enumerate() {
+        let title = tools.words.say(
+            "lesson-line",
+            &[
+                ("number", (place + 1).into()),
+                ("title", lesson.title.as_str().into()),
+                ("cost", lesson.cost.as_str().into()),
+            ],
+        );
+        ui.add(Label::new(RichText::new(title).strong()).wrap());
+        let advice = [("advice", lesson.next_time.as_str().into())];
+        ui.add(Label::new(tools.words.say("lesson-next", &advice)).wrap());
     }
 }
 
@@ -87,12 +115,15 @@ fn mark_ui(ui: &mut Ui, mark: &MarkWords, tools: Tools<'_>) {
 fn reviewed_ui(ui: &mut Ui, step: &StepWords, tools: Tools<'_>) {
     let text = format!("{}. {}", step.number, step.step);
     ui.add(Label::new(RichText::new(text).monospace().strong()).wrap());
+    let is_weighed = !step.best.is_empty();
     let detail = tools.words.say(
-        "window-step-detail",
+        if is_weighed { "window-step-weighed" } else { "window-step-detail" },
         &[
             ("cost", step.cost.as_str().into()),
             ("value", step.value.as_str().into()),
             ("regret", step.regret.as_str().into()),
+            ("best", step.best.as_str().into()),
+            ("before", step.before.as_str().into()),
             ("belief", step.belief.as_str().into()),
         ],
     );

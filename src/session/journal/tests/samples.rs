@@ -7,7 +7,7 @@ use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::instruments::scope::Signal;
 use crate::session::event::{Event, Frame, Refusal};
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 use crate::vehicle::assembly::Obstacle;
 
@@ -73,6 +73,7 @@ pub(super) fn steps_since_the_corpus() -> Vec<Step> {
         Step::ReadReadiness,
         Step::ReadTestResults,
         Step::ReadVehicleInformation,
+        Step::AskHint { grade: HintGrade::Kind },
     ]
 }
 

@@ -1,6 +1,8 @@
 //! One view of every page in every state, by hand, so that walking them takes no simulation.
 
-use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords, StepWords};
+use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords};
+use crate::wording::lesson_words::LessonWords;
+use crate::wording::reviewed_step_words::StepWords;
 use crate::wording::verbs::VerbGroup;
 use crate::workshop::view::case::{
     CaseView, GroupView, LineView, LogLine, LoggedStep, Offer, Pane, StartView, SuspectView, Tone,
@@ -192,6 +194,12 @@ fn debrief_view() -> DebriefView {
             total: "Marks: 37.6 of 100; the pass line is 60. Not passed.".to_owned(),
             passed: false,
             critical: vec![LONG.to_owned()],
+            hints: vec!["Hints took 2 points.".to_owned()],
+            lessons: vec![LessonWords {
+                title: "A dearer test was made".to_owned(),
+                cost: "step 7, 4.2 points".to_owned(),
+                next_time: LONG.to_owned(),
+            }],
             marks: vec![MarkWords {
                 category: "Choice of tests".to_owned(),
                 points: "20.8".to_owned(),
@@ -204,7 +212,11 @@ fn debrief_view() -> DebriefView {
                 step: "measure volts battery-plus battery-minus".to_owned(),
                 cost: "£8".to_owned(),
                 value: "£56".to_owned(),
-                regret: "£8 worse than filling up the oil".to_owned(),
+                regret: "£8 worse than the best".to_owned(),
+                best: "filling up the oil".to_owned(),
+                told: "was expected to tell 0.42 bit".to_owned(),
+                before: "low oil, oil sump 60 %".to_owned(),
+                moved: true,
                 belief: "low oil, oil sump 100 %".to_owned(),
             }],
         }),
