@@ -36,6 +36,7 @@ macro_rules! language {
                 include_str!(concat!("../../assets/locales/", $tag, "/debrief.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/errors.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/window.ftl")),
+                include_str!(concat!("../../assets/locales/", $tag, "/sounds.ftl")),
             ],
         }
     };
