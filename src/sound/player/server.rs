@@ -23,6 +23,9 @@ const HELD_BYTES: u32 = SAMPLES_PER_SECOND / 10 * SAMPLE_BYTES;
 /// Bytes with which it begins, and that it asks for at a time.
 const BEGINS_WITH_BYTES: u32 = HELD_BYTES / 2;
 const PIECE_BYTES: u32 = HELD_BYTES / 5;
+/// Silence before the first sound [samples]: 60 ms. A server that has mixed ahead takes a new stream up somewhere within
+/// its first piece, and whoever records at its monitor would miss the blow of a click.
+const LEAD: u32 = SAMPLES_PER_SECOND * 6 / 100;
 /// Bytes of a server's cookie.
 const COOKIE_BYTES: usize = 256;
 /// How long a server may take for an answer.
@@ -130,6 +133,7 @@ fn feed(
     mixer: &mut Mixer,
     orders: &Orders,
 ) -> Result<(), ProtocolError> {
+    let mut lead = LEAD;
     let mut asked_bytes = stream.requested_bytes;
     let mut samples = [0.0_f32; (PIECE_BYTES / SAMPLE_BYTES) as usize];
     let mut bytes = Vec::with_capacity(PIECE_BYTES as usize);
@@ -138,7 +142,11 @@ fn feed(
         while asked_bytes >= SAMPLE_BYTES {
             let count = (asked_bytes / SAMPLE_BYTES).min(PIECE_BYTES / SAMPLE_BYTES);
             let piece = &mut samples[..count as usize];
-            mixer.fill(piece);
+            let silent = lead.min(count);
+            lead -= silent;
+            let (before, sound) = piece.split_at_mut(silent as usize);
+            before.fill(0.0);
+            mixer.fill(sound);
             bytes.clear();
             bytes.extend(piece.iter().flat_map(|sample| sample.to_le_bytes()));
             wire.send_sound(stream.channel, &bytes)?;
