@@ -75,8 +75,15 @@ fn rms(samples: &[f32]) -> f64 {
     (squares / samples.len() as f64).sqrt()
 }
 
-/// Amplitude of the line at a frequency, by Goertzel's recurrence.
+/// Amplitude at a frequency over half a second at a time, so that a moment which a busy machine misses does not turn the one
+/// half against the other.
 fn line(samples: &[f32], hz: f64) -> f64 {
+    let halves = samples.chunks_exact(SECOND / 2).map(|half| line_in(half, hz));
+    (halves.map(|line| line * line).sum::<f64>() / (samples.len() / (SECOND / 2)) as f64).sqrt()
+}
+
+/// Amplitude of the line at a frequency, by Goertzel's recurrence.
+fn line_in(samples: &[f32], hz: f64) -> f64 {
     let factor = 2.0 * (core::f64::consts::TAU * hz / SECOND as f64).cos();
     let (mut last, mut one_before) = (0.0, 0.0);
     for sample in samples {
@@ -154,7 +161,7 @@ fn reference_what_is_played_arrives_at_a_sound_server() {
     let fires = fires_hz(Rpm(IDLE_RPM), 4);
     let strongest = line(&sounds, fires);
     assert!(strongest > 0.01, "the fires arrive with an amplitude of {strongest}");
-    for hz in (5..1_000).map(f64::from).filter(|hz| (hz - fires).abs() > 3.0) {
+    for hz in (5..1_000).map(f64::from).filter(|hz| (hz - fires).abs() > 5.0) {
         assert!(line(&sounds, hz) < strongest, "{hz} Hz is stronger than the fires");
     }
 

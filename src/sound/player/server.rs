@@ -18,11 +18,12 @@ use std::time::Duration;
 
 /// Bytes of a sample.
 const SAMPLE_BYTES: u32 = 4;
-/// Bytes of sound that the server holds for us: a tenth of a second, little enough for a click to follow its step at once.
-const HELD_BYTES: u32 = SAMPLES_PER_SECOND / 10 * SAMPLE_BYTES;
-/// Bytes with which it begins, and that it asks for at a time.
-const BEGINS_WITH_BYTES: u32 = HELD_BYTES / 2;
-const PIECE_BYTES: u32 = HELD_BYTES / 5;
+/// Bytes of sound that the server holds for us: a fifth of a second, over which a busy machine may forget us.
+const HELD_BYTES: u32 = SAMPLES_PER_SECOND / 5 * SAMPLE_BYTES;
+/// Bytes with which it begins: a twentieth of a second, little enough for a click to follow its step at once.
+const BEGINS_WITH_BYTES: u32 = HELD_BYTES / 4;
+/// Bytes that it asks for at a time.
+const PIECE_BYTES: u32 = HELD_BYTES / 10;
 /// Silence before the first sound [samples]: 60 ms. A server that has mixed ahead takes a new stream up somewhere within
 /// its first piece, and whoever records at its monitor would miss the blow of a click.
 const LEAD: u32 = SAMPLES_PER_SECOND * 6 / 100;
