@@ -22,7 +22,7 @@ const LEVEL_SAMPLES: u32 = SAMPLES_PER_SECOND / 100;
 
 /// Radius of the spool's end where it meets the stop [m] (engineering estimate).
 const END_RADIUS_M: f64 = 5e-3;
-/// Effective modulus of steel on steel [Pa]: E / (2 (1 - nu^2)) of 210 GPa and 0.3.
+/// Effective modulus of steel on steel [Pa]: E / (2 (1 - nu^2)) of 210e9 Pa and 0.3.
 const EFFECTIVE_PA: f64 = 210e9 / (2.0 * (1.0 - 0.3 * 0.3));
 /// Factor of the time of contact; Johnson, Contact Mechanics, 1985, eq. 11.24, from memory.
 const CONTACT: f64 = 2.87;

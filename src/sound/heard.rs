@@ -111,9 +111,8 @@ pub fn heard(log: &[Entry], briefing: &Briefing) -> Option<Heard> {
 /// What goes on without anybody doing anything, for whoever comes in now.
 #[must_use]
 pub fn goes_on(log: &[Entry], briefing: &Briefing) -> Passage {
-    let about = About { briefing, was: Running::after(log, briefing) };
-    about.was.map_or(Passage::SILENCE, |was| {
-        Passage::new(vec![about.engine(vec![Moment { at_s: 0.0, ..was.idle() }], was.is_rough)])
+    Running::after(log, briefing).map_or(Passage::SILENCE, |was| {
+        Passage::new(vec![engine(vec![Moment { at_s: 0.0, ..was.idle() }], was.is_rough)])
     })
 }
 
@@ -191,14 +190,6 @@ struct About<'a> {
 }
 
 impl About<'_> {
-    fn engine(&self, moments: Vec<Moment>, is_rough: bool) -> Part {
-        Part::Engine(EngineRun { cylinders: CYLINDERS, moments, is_rough, is_fired: true })
-    }
-
-    fn starter(&self, speed: Rpm, lasts: Seconds) -> Part {
-        Part::Starter(StarterRun { speed, cylinders: CYLINDERS, lasts })
-    }
-
     /// Speed at which the starter turns the engine on a charged battery, whose voltage droops by what the starter draws.
     fn charged_speed(&self) -> Rpm {
         let room = self.briefing.workshop_temperature;
@@ -214,7 +205,7 @@ impl About<'_> {
     }
 
     fn cranks(&self) -> Heard {
-        Heard::new(vec![self.starter(self.charged_speed(), TURNING)], vec![Name::Starter])
+        Heard::new(vec![starter(self.charged_speed(), TURNING)], vec![Name::Starter])
     }
 
     fn start(&self, quality: Idling) -> Heard {
@@ -225,7 +216,6 @@ impl About<'_> {
         };
         let up = Moment { at_s: 0.0, rpm: FIRES_UP_RPM, load: Demand::IDLE.load };
         let stands = Moment { at_s: RUN_UP_S + STALL_S, rpm: 0.0, load: Demand::IDLE.load };
-        let starter = |speed, lasts| self.starter(speed, lasts);
         match quality {
             Idling::DoesNotStart => {
                 Heard::new(vec![starter(TOO_SLOW, TURNING)], vec![Name::StarterLabours])
@@ -233,18 +223,12 @@ impl About<'_> {
             Idling::Smooth | Idling::Rough => {
                 let is_rough = quality == Idling::Rough;
                 Heard::new(
-                    vec![
-                        starter(self.charged_speed(), FIRING),
-                        self.engine(vec![up, idle], is_rough),
-                    ],
+                    vec![starter(self.charged_speed(), FIRING), engine(vec![up, idle], is_rough)],
                     vec![Name::Starter, Name::Idle { is_rough }],
                 )
             }
             Idling::Stalls => Heard::new(
-                vec![
-                    starter(self.charged_speed(), FIRING),
-                    self.engine(vec![up, idle, stands], true),
-                ],
+                vec![starter(self.charged_speed(), FIRING), engine(vec![up, idle, stands], true)],
                 vec![Name::Starter, Name::Stall],
             ),
         }
@@ -277,7 +261,7 @@ impl About<'_> {
             Moment { at_s: BY_HAND_S + HELD_S, ..held },
             Moment { at_s: 2.0 * BY_HAND_S + HELD_S, ..was.idle() },
         ];
-        Some(Heard::new(vec![self.engine(moments, was.is_rough)], vec![Name::Held { rpm }]))
+        Some(Heard::new(vec![engine(moments, was.is_rough)], vec![Name::Held { rpm }]))
     }
 
     /// Some stretches of a road, shortened, and the engine is switched off.
@@ -287,7 +271,7 @@ impl About<'_> {
         }
         let (mut parts, mut names) = (Vec::new(), Vec::new());
         if self.was.is_none() {
-            parts.push(self.starter(self.charged_speed(), FIRING));
+            parts.push(starter(self.charged_speed(), FIRING));
             names.push(Name::Starter);
         }
         if let Some(route) = self.briefing.routes.get(route) {
@@ -295,7 +279,7 @@ impl About<'_> {
             let end_s = moments.last().map_or(0.0, |last| last.at_s);
             moments.push(Moment { at_s: end_s + RUN_DOWN_S, rpm: 0.0, load: 0.0 });
             let is_rough = quality != Idling::Smooth;
-            parts.push(self.engine(moments, is_rough));
+            parts.push(engine(moments, is_rough));
             names.push(Name::Road { is_rough });
         }
         Heard::new(parts, names)
@@ -328,7 +312,7 @@ impl About<'_> {
         };
         // The same spool with another energy has another speed.
         let speed_m_per_s = usual.speed_m_per_s * sqrt(energy.0 / usual.energy.0);
-        Some(Impact { energy, speed_m_per_s, ..usual })
+        Some(Impact { speed_m_per_s, energy, ..usual })
     }
 
     /// The impact of a sound valve as the vehicle was built with.
@@ -358,6 +342,14 @@ impl About<'_> {
 
 /// Cylinders of every vehicle that there is: the model of its crankshaft has as many.
 const CYLINDERS: u8 = Lobes::TYPICAL.cylinders;
+
+fn engine(moments: Vec<Moment>, is_rough: bool) -> Part {
+    Part::Engine(EngineRun { cylinders: CYLINDERS, moments, is_rough, is_fired: true })
+}
+
+const fn starter(speed: Rpm, lasts: Seconds) -> Part {
+    Part::Starter(StarterRun { speed, cylinders: CYLINDERS, lasts })
+}
 
 /// Viscosity of typical oil at a temperature [Pa s].
 fn oil_pa_s(at: Celsius) -> f64 {

@@ -89,13 +89,12 @@ impl Mixer {
             self.gain = 0.0;
             return 0.0;
         }
-        let mut sample = match self.now.as_mut().map(Iterator::next) {
-            Some(Some(sample)) => sample as f32,
-            _ => {
-                self.now = None;
-                self.silent_for = self.silent_for.saturating_add(1);
-                0.0
-            }
+        let mut sample = if let Some(Some(sample)) = self.now.as_mut().map(Iterator::next) {
+            sample as f32
+        } else {
+            self.now = None;
+            self.silent_for = self.silent_for.saturating_add(1);
+            0.0
         };
         self.going = self.going.take().and_then(|(mut voice, left)| {
             sample += voice.next()? as f32 * left as f32 / FADE as f32;

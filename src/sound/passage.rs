@@ -66,7 +66,7 @@ pub struct PassageVoice {
 enum Voice {
     Pause { left: u64 },
     Click(ClickVoice),
-    Starter(StarterVoice),
+    Starter(Box<StarterVoice>),
     Engine(Box<EngineVoice>),
 }
 
@@ -80,7 +80,7 @@ impl Voice {
         match part {
             Part::Pause(lasts) => Self::Pause { left: (lasts.0 / DT_S) as u64 },
             Part::Click(impact) => Self::Click(ClickVoice::new(impact)),
-            Part::Starter(run) => Self::Starter(StarterVoice::new(run)),
+            Part::Starter(run) => Self::Starter(Box::new(StarterVoice::new(run))),
             Part::Engine(run) => Self::Engine(Box::new(EngineVoice::new(run))),
         }
     }

@@ -5,7 +5,6 @@ use super::{Address, State};
 use crate::sound::mixer::Mixer;
 
 /// Plays nothing and says so.
-#[expect(clippy::unnecessary_wraps, reason = "the same shape as where there is a server")]
 pub fn play(_: &[Address], _: &mut Mixer, _: &Orders, _: &dyn Fn()) -> Result<(), State> {
     Err(State::NotBuilt)
 }
