@@ -14,6 +14,7 @@ pub mod reasoning;
 pub mod report;
 pub mod scenario;
 pub mod session;
+pub mod sound;
 pub mod trial;
 pub mod units;
 pub mod vehicle;
