@@ -54,7 +54,7 @@ pub(super) fn lay_out(spec: &VehicleSpec) -> Model {
     things.extend(wires::pins(spec, &things));
     things.extend(wires::wires(spec, &anchors));
     things.extend(wires::test_points(spec, &things, &anchors));
-    things.sort_by(|one, other| one.sort.cmp(&other.sort));
+    things.sort_by_key(|thing| thing.sort);
     let mut scenery = scenery::scenery();
     scenery.extend(bench::furniture(bench));
     Model { things, scenery, bench }

@@ -159,22 +159,18 @@ pub fn test_points(spec: &VehicleSpec, things: &[Thing], anchors: &Anchors) -> V
         let taken = found.iter().filter(|other| carrier.is_some_and(|c| c.id == other.moves_with));
         let number = taken.count();
         let side = if number.is_multiple_of(2) { -0.011 } else { 0.011 };
-        let (home, away, moves_with) = match carrier {
-            Some(thing) => {
-                let foot = if spec.part(&thing.id).is_some_and(|part| part.kind == PartKind::Valve)
-                {
-                    Pose::upright(parts::SOCKET + vec3(side, 0.0, 0.024)).and(facing_front())
-                } else {
-                    Pose::upright(vec3(side, 0.024, 0.034))
-                };
-                (thing.home.and(foot), thing.away.and(foot), thing.id.clone())
-            }
-            None => {
-                // One that is only a splice lies on the loom.
-                let splice = Pose::upright(LOOM[1] + Vec3::Y * (LOOM_RADIUS + 0.004));
-                let at = anchors.place(&point.node).map_or(splice, |anchor| anchor.probe);
-                (at, at, point.id.clone())
-            }
+        let (home, away, moves_with) = if let Some(thing) = carrier {
+            let foot = if spec.part(&thing.id).is_some_and(|part| part.kind == PartKind::Valve) {
+                Pose::upright(parts::SOCKET + vec3(side, 0.0, 0.024)).and(facing_front())
+            } else {
+                Pose::upright(vec3(side, 0.024, 0.034))
+            };
+            (thing.home.and(foot), thing.away.and(foot), thing.id.clone())
+        } else {
+            // One that is only a splice lies on the loom.
+            let splice = Pose::upright(LOOM[1] + Vec3::Y * (LOOM_RADIUS + 0.004));
+            let at = anchors.place(&point.node).map_or(splice, |anchor| anchor.probe);
+            (at, at, point.id.clone())
         };
         let sort = Sort::TestPoint;
         let pieces = parts::test_point();

@@ -104,3 +104,81 @@ const fn mark_of(sight: Sight) -> Option<Mark> {
         Sight::Sound | Sight::Hidden => None,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scenario::load;
+    use crate::session::event::{Breach, Refusal};
+    use crate::session::step::Manner;
+    use crate::vehicle::spec::Care;
+
+    fn id(name: &str) -> Id {
+        Id::from(name)
+    }
+
+    fn seen(place: &str, sights: &[Sight]) -> Entry {
+        let event = |sight: &Sight| Event::Seen { place: id(place), sight: *sight };
+        Entry { step: Step::Look { place: id(place) }, events: sights.iter().map(event).collect() }
+    }
+
+    fn after(log: &[Entry]) -> Marks {
+        marks(log, &load::demo().unwrap().vehicle)
+    }
+
+    fn only(place: &str, mark: Mark) -> Marks {
+        Marks::from([(id(place), BTreeSet::from([mark]))])
+    }
+
+    #[test]
+    fn limit_a_part_that_was_only_taken_off_shows_nothing() {
+        let valve = id("intake-valve");
+        let step = Step::Remove { part: valve.clone(), manner: Manner::Careful };
+        let off = Entry { step, events: vec![Event::Removed { part: valve }] };
+        assert_eq!(after(&[off]), Marks::new());
+        assert_eq!(after(&[seen("intake-valve", &[Sight::Hidden])]), Marks::new());
+        assert_eq!(after(&[seen("engine-bay", &[Sight::TornSeal])]), Marks::new());
+    }
+
+    #[test]
+    fn closed_form_a_seal_that_tears_is_seen_at_once_and_gone_with_a_new_one() {
+        let valve = id("intake-valve");
+        let torn = Entry {
+            step: Step::Remove { part: valve.clone(), manner: Manner::Pulled },
+            events: vec![
+                Event::AgainstCare { breach: Breach::Part(valve.clone(), Care::BreakSealLoose) },
+                Event::SealTorn { valve: valve.clone() },
+            ],
+        };
+        assert_eq!(after(std::slice::from_ref(&torn)), only("intake-valve", Mark::TornSeal));
+        let refit = |new_seal: bool| Entry {
+            step: Step::Refit { part: valve.clone(), new_seal },
+            events: vec![Event::Refitted { part: valve.clone() }],
+        };
+        assert_eq!(after(&[torn.clone(), refit(false)]), only("intake-valve", Mark::TornSeal));
+        assert_eq!(after(&[torn, refit(true)]), Marks::new());
+    }
+
+    #[test]
+    fn closed_form_a_later_look_replaces_an_earlier_one_and_work_takes_away_what_it_mends() {
+        let found = seen("intake-valve", &[Sight::Sludge, Sight::UsedSeal]);
+        let clean = |events| Entry { step: Step::Clean { valve: id("intake-valve") }, events };
+        let done = clean(vec![Event::Cleaned { valve: id("intake-valve") }]);
+        assert_eq!(after(&[found.clone(), done]), only("intake-valve", Mark::UsedSeal));
+        let refused = clean(vec![Event::Refused { reason: Refusal::EngineRuns }]);
+        assert_eq!(after(&[found.clone(), refused])[&id("intake-valve")].len(), 2);
+        let again = seen("intake-valve", &[Sight::Sound]);
+        assert_eq!(after(&[found, again]), Marks::new());
+    }
+
+    #[test]
+    fn closed_form_mending_a_contact_clears_its_plug() {
+        let plug = seen("intake-connector", &[Sight::Corrosion]);
+        assert_eq!(after(std::slice::from_ref(&plug)), only("intake-connector", Mark::Corrosion));
+        let mended = Entry {
+            step: Step::Mend { element: id("intake-feed-pin") },
+            events: vec![Event::Mended { element: id("intake-feed-pin") }],
+        };
+        assert_eq!(after(&[plug, mended]), Marks::new());
+    }
+}

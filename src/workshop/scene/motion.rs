@@ -133,7 +133,7 @@ pub(super) fn rest(
     let enough = if *has_been_whole { FRAMES_AFTER_CHANGE } else { FRAMES_AT_FIRST };
     *has_been_whole |= *still >= FRAMES_AT_FIRST;
     let is_needed = stage.model.is_some() && *still < enough;
-    if is_needed && *has_been_whole {
+    if is_needed && (*has_been_whole || *still < FRAMES_AFTER_CHANGE) {
         redraw.write(RequestRedraw);
     }
     for mut camera in &mut cameras {
