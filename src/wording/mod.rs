@@ -8,6 +8,7 @@
 //! Inputs: steps, events and the briefing. Outputs: text. Nothing here knows the hidden state.
 
 pub mod amounts;
+pub mod at_place;
 pub mod belief_words;
 pub mod caption;
 pub mod care_words;

@@ -15,7 +15,7 @@ pub fn refused(reason: &Refusal, words: &Words) -> String {
 fn why(reason: &Refusal, words: &Words) -> String {
     let plain = |key: &str| words.say(key, &[]);
     match reason {
-        Refusal::Obstacle(obstacle) => in_the_way(obstacle, words),
+        Refusal::Obstacle(found) => obstacle(found, words),
         Refusal::NoSuchPlace(id) => {
             words.say("refusal-no-such-place", &[("place", id.as_str().into())])
         }
@@ -45,7 +45,9 @@ fn why(reason: &Refusal, words: &Words) -> String {
     }
 }
 
-fn in_the_way(obstacle: &Obstacle, words: &Words) -> String {
+/// What is in the way, with what to do about it.
+#[must_use]
+pub fn obstacle(obstacle: &Obstacle, words: &Words) -> String {
     match obstacle {
         Obstacle::Behind(parts) => {
             words.say("obstacle-behind", &[("places", places(parts, words).into())])

@@ -7,9 +7,9 @@ use crate::physics::stroke::Click;
 use crate::session::event::{OilFeel, OilLook, Sight};
 use crate::vehicle::spec::Id;
 
-/// What the eye sees at a place.
+/// What the eye sees, without the place.
 #[must_use]
-pub fn seen(at: &Id, sight: Sight, words: &Words) -> String {
+pub fn sight(sight: Sight, words: &Words) -> String {
     let key = match sight {
         Sight::Sound => "sight-sound",
         Sight::Corrosion => "sight-corrosion",
@@ -23,7 +23,13 @@ pub fn seen(at: &Id, sight: Sight, words: &Words) -> String {
         Sight::SpoolSeized => "sight-spool-seized",
         Sight::Hidden => "sight-hidden",
     };
-    let sight = words.say(key, &[]);
+    words.say(key, &[])
+}
+
+/// What the eye sees at a place.
+#[must_use]
+pub fn seen(at: &Id, seen: Sight, words: &Words) -> String {
+    let sight = sight(seen, words);
     let arguments = [("place", place(at, words).into()), ("sight", sight.into())];
     with_capital(&words.say("event-seen", &arguments))
 }

@@ -11,6 +11,7 @@
     reason = "the engine hands a system its arguments by value"
 )]
 
+mod bay;
 mod desk;
 mod opening;
 mod panels;

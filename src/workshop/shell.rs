@@ -2,8 +2,9 @@
 
 use super::desk::{Desk, Surroundings, Wake};
 use super::panels::{Tools, window_ui};
-use super::scene::Picture;
+use super::scene::{Picture, Stage};
 use super::theme;
+use super::view::settings::Motion;
 use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
@@ -41,6 +42,7 @@ fn draw(
     mut contexts: EguiContexts,
     mut behind: ResMut<Behind>,
     picture: Option<Res<Picture>>,
+    mut stage: ResMut<Stage>,
     mut is_dressed: Local<bool>,
     mut since_change: Local<u8>,
     mut exit: MessageWriter<AppExit>,
@@ -58,7 +60,7 @@ fn draw(
         "workshop".into(),
         egui::UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect()),
     );
-    let tools = Tools { words: desk.words(), picture: picture.map(|picture| picture.0) };
+    let tools = Tools { words: desk.words(), picture: picture.map(|picture| picture.texture) };
     let actions = window_ui(&mut root, &desk.view(), tools);
     if heard || !actions.is_empty() || ctx.input(|input| !input.events.is_empty()) {
         *since_change = 0;
@@ -70,8 +72,34 @@ fn draw(
     for action in actions {
         desk.act(action);
     }
+    let wanted = stage_of(desk);
+    if *stage != wanted {
+        *stage = wanted;
+        // The picture is made before the panels; so it shows in the next frame.
+        ctx.request_repaint();
+    }
     if desk.is_leaving() {
         exit.write(AppExit::Success);
     }
     Ok(())
+}
+
+/// What the scene is to draw.
+fn stage_of(desk: &Desk) -> Stage {
+    let view = desk.view();
+    let stage = Stage {
+        moves: view.settings.motion == Motion::Short,
+        size: view.picture,
+        ..Stage::default()
+    };
+    match desk.bay() {
+        Some(bay) => Stage {
+            model: Some(Arc::clone(&bay.model)),
+            known: bay.known.clone(),
+            orbit: Some(bay.orbit),
+            glides: bay.glides,
+            ..stage
+        },
+        None => stage,
+    }
 }

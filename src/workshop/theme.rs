@@ -5,6 +5,7 @@
 
 #![expect(clippy::disallowed_methods, reason = "this is where the window's colours are made")]
 
+use super::bay::piece::Finish;
 use super::view::settings::{Settings, Shade};
 use egui::{Color32, CornerRadius, FontFamily, FontId, Frame, Margin, Stroke, TextStyle, vec2};
 
@@ -36,10 +37,16 @@ pub const BAR_WIDTH: f32 = 220.0;
 pub const BAR_HEIGHT: f32 = 12.0;
 /// Width of the seed field [points].
 pub const SEED_WIDTH: f32 = 150.0;
-/// Height of the picture beside the job sheet [points].
-pub const PICTURE_HEIGHT: f32 = 96.0;
-/// Height of the window from which the picture stands there [points].
-pub const PICTURE_FROM: f32 = 560.0;
+/// Height of what the last step brought, under the picture of the bay [points].
+pub const LAST_STEP_HEIGHT: f32 = 84.0;
+/// Least height of the picture of the bay [points].
+pub const LEAST_PICTURE: f32 = 80.0;
+/// Height of a page from which the picture stands above the list of places [points].
+pub const PICTURE_FROM: f32 = 300.0;
+/// Width that is left beside the places and the steps from which the log stands beside the bay [points].
+pub const LOG_BESIDE_FROM: f32 = 1_000.0;
+/// Width of the log there [points].
+pub const LOG_WIDTH: f32 = 420.0;
 /// Width of a digit's button [points].
 pub const DIGIT_WIDTH: f32 = 40.0;
 
@@ -48,12 +55,61 @@ const SIZES: [f32; 5] = [17.0, 32.0, 15.0, 14.0, 13.0];
 /// The style of the title on the front page.
 pub const TITLE: &str = "title";
 
-/// Back of the scene, its floor and its parts [share of red, green and blue].
-pub const SCENE_BACK: [f32; 3] = [0.10, 0.115, 0.11];
-/// The hall's floor.
-pub const SCENE_FLOOR: [f32; 3] = [0.30, 0.32, 0.31];
-/// A part of metal.
-pub const SCENE_METAL: [f32; 3] = [0.55, 0.57, 0.58];
+/// Back of the scene [share of red, green and blue].
+pub const SCENE_BACK: [f32; 3] = [0.865, 0.855, 0.815];
+/// Sky, horizon and ground that bright parts of the scene reflect.
+pub const SCENE_AROUND: [[f32; 3]; 3] =
+    [[0.98, 0.98, 0.96], [0.72, 0.72, 0.70], [0.42, 0.41, 0.38]];
+/// The lines of the drawing.
+pub const SCENE_LINE: [f32; 3] = [0.07, 0.085, 0.08];
+
+/// How a surface of the bay looks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Surface {
+    /// Colour [share of red, green and blue].
+    pub color: [f32; 3],
+    /// Share of metal, 0 to 1.
+    pub metal: f32,
+    /// How rough it is to the eye, 0 to 1.
+    pub rough: f32,
+}
+
+/// The look of a finish.
+#[must_use]
+pub const fn surface(finish: Finish) -> Surface {
+    let (color, metal, rough) = match finish {
+        Finish::Casting => ([0.70, 0.71, 0.71], 0.55, 0.55),
+        Finish::Steel => ([0.78, 0.79, 0.81], 0.75, 0.38),
+        Finish::HeatSheet => ([0.80, 0.77, 0.69], 0.60, 0.45),
+        Finish::Iron => ([0.35, 0.30, 0.27], 0.30, 0.75),
+        Finish::BlackPlastic => ([0.135, 0.14, 0.145], 0.0, 0.55),
+        Finish::GreyPlastic => ([0.36, 0.38, 0.39], 0.0, 0.60),
+        Finish::MilkyPlastic => ([0.90, 0.89, 0.83], 0.0, 0.50),
+        Finish::Rubber => ([0.095, 0.095, 0.10], 0.0, 0.80),
+        Finish::Body => ([0.34, 0.49, 0.46], 0.10, 0.42),
+        Finish::Underside => ([0.20, 0.215, 0.22], 0.0, 0.85),
+        Finish::Yellow => ([0.93, 0.70, 0.10], 0.0, 0.50),
+        Finish::Blue => ([0.15, 0.36, 0.68], 0.0, 0.50),
+        Finish::Red => ([0.76, 0.14, 0.10], 0.0, 0.50),
+        Finish::Green => ([0.10, 0.43, 0.29], 0.0, 0.45),
+        Finish::Violet => ([0.47, 0.28, 0.58], 0.0, 0.50),
+        Finish::White => ([0.94, 0.93, 0.89], 0.0, 0.60),
+        Finish::Brown => ([0.43, 0.26, 0.14], 0.0, 0.55),
+        Finish::Contact => ([0.84, 0.81, 0.72], 0.70, 0.35),
+        Finish::Seal => ([0.09, 0.12, 0.11], 0.0, 0.45),
+        Finish::FlatSeal => ([0.30, 0.12, 0.08], 0.0, 0.60),
+        Finish::Screen => ([0.74, 0.67, 0.45], 0.50, 0.50),
+        Finish::Sludge => ([0.085, 0.060, 0.035], 0.0, 0.30),
+        Finish::Verdigris => ([0.18, 0.66, 0.49], 0.0, 0.90),
+        Finish::Copper => ([0.80, 0.45, 0.24], 0.60, 0.40),
+        Finish::Burnt => ([0.05, 0.04, 0.04], 0.0, 0.90),
+        Finish::Wood => ([0.71, 0.56, 0.38], 0.0, 0.75),
+        Finish::Cloth => ([0.68, 0.24, 0.20], 0.0, 0.95),
+        Finish::Glow => ([1.0, 0.96, 0.82], 0.0, 0.60),
+        Finish::Floor => ([0.83, 0.82, 0.78], 0.0, 0.90),
+    };
+    Surface { color, metal, rough }
+}
 
 /// The colours of one shade.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

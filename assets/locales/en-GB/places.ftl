@@ -2,6 +2,7 @@
 
 place-engine-bay = under the bonnet
 place-sump = oil sump
+place-dipstick = oil dipstick
 place-battery-plus = battery positive post
 place-battery-minus = battery negative post
 place-intake-valve = intake valve

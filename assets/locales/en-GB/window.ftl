@@ -7,6 +7,8 @@ window-text-size = Text size
 window-percent = { $percent } %
 window-light = Light
 window-dark = Dark
+window-motion = Parts and camera move
+window-no-motion = No motion
 window-close-notice = Close the message
 window-to-front = Front page
 window-picture = The vehicle in the workshop
@@ -40,7 +42,9 @@ window-leave = Leave the program
 ## Page of a case
 
 window-pane-sheet = Job sheet
+window-pane-bay = The bay
 window-pane-log = Done so far
+window-pane-log-and-sheet = Done so far, job sheet
 window-pane-steps = Next step
 window-vehicle-heading = The vehicle
 window-key-off = Key off.
@@ -70,6 +74,30 @@ window-more-offers = and { $count } more
 window-hint-empty = Tab puts in the only or the marked word, the arrows up and down mark one, Enter takes the step. Esc leaves the field, F2 comes back to it, F3 goes to the words, Page Up and Page Down turn the log.
 window-hint-form = { $meaning }. Form: { $form }
 window-taking = Under way: { $step } …
+
+## The bay
+
+bay-picture = Engine bay. Arrow keys turn the view, plus and minus come nearer and go back, 1 to 6 go to a viewpoint. The places are listed beside it.
+bay-view-whole = Whole
+bay-view-intake = Intake
+bay-view-exhaust = Exhaust
+bay-view-battery = Battery, fuses
+bay-view-module = Module
+bay-view-bench = Bench
+bay-hint = Point at a thing for its name, click to choose it. Drag turns, right drag or Shift shifts, the wheel comes nearer.
+bay-under-pointer = Under the pointer: { $place }
+bay-parts = Parts and connectors
+bay-fixed = Fixed
+bay-wires = Wires and contacts
+bay-test-points = Test points
+bay-place-off = { $place } (off)
+bay-in-place = In its place.
+bay-on-the-bench = Off; it lies on the bench.
+bay-plugged = Plugged in.
+bay-unplugged = Unplugged.
+bay-seen = Seen: { $sight }.
+bay-into-line = Put “{ $place }” into the line
+bay-let-go = Choose nothing
 
 ## Debrief
 

@@ -1,11 +1,13 @@
 //! What goes on behind the panels: which page is open, the case on it, and the work beside the
 //! window. It takes what the user wants and gives what there is to see, and knows no engine.
 
+mod at_place;
 mod flow;
 mod judge;
 mod line;
 mod logged;
 mod open_case;
+mod seen;
 mod shelf;
 #[cfg(test)]
 pub mod tests;
@@ -20,6 +22,7 @@ use crate::session::kept::{KeptError, KeptSession};
 use crate::wording::catalogue::Words;
 use crate::wording::debrief_words::DebriefWords;
 use crate::workshop::view::action::Action;
+use crate::workshop::view::bay::BayView;
 use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{FrontView, KeptFile};
 use crate::workshop::view::settings::Settings;
@@ -42,6 +45,9 @@ pub struct Surroundings {
     pub any_seed: fn() -> u64,
 }
 
+/// Width and height of the picture before anybody has said how much room it has [pixels].
+const FIRST_PICTURE: [u32; 2] = [720, 640];
+
 /// The page that is open.
 enum Open {
     Front(FrontView),
@@ -61,6 +67,9 @@ pub struct Desk {
     around: Arc<Surroundings>,
     wake: Wake,
     settings: Settings,
+    /// The bay behind the front page.
+    showroom: Option<BayView>,
+    picture: [u32; 2],
     open: Open,
     looking: Option<Work<Result<Vec<KeptFile>, Trouble>>>,
     work: Option<Work<Answer>>,
@@ -76,6 +85,8 @@ impl Desk {
             around: Arc::new(around),
             wake,
             settings: Settings::default(),
+            showroom: at_place::showroom(),
+            picture: FIRST_PICTURE,
             open: Open::Front(FrontView::default()),
             looking: None,
             work: None,
@@ -104,6 +115,17 @@ impl Desk {
             settings: self.settings,
             busy: self.work.as_ref().map(Work::busy),
             notice: self.notice.as_deref(),
+            picture: self.picture,
+        }
+    }
+
+    /// The bay that is to be drawn: that of the case, else the one behind the front page.
+    #[must_use]
+    pub fn bay(&self) -> Option<&BayView> {
+        match &self.open {
+            Open::Case(case) => Some(&case.view().bay),
+            Open::Front(_) => self.showroom.as_ref(),
+            Open::Debrief(_) => None,
         }
     }
 
@@ -135,6 +157,8 @@ impl Desk {
             Action::OpenSettings(open) => self.settings.are_open = open,
             Action::SetText(size) => self.settings.text = size,
             Action::SetShade(shade) => self.settings.shade = shade,
+            Action::SetMotion(motion) => self.settings.motion = motion,
+            Action::SizePicture(size) => self.picture = size,
             Action::CloseNotice => self.notice = None,
             Action::Leave => self.is_leaving = true,
             Action::LookAgain => self.look_for_sessions(),

@@ -1,5 +1,6 @@
 //! The case that is being worked.
 
+use super::at_place;
 use super::line::About;
 use super::logged::{logged, texts_for_record};
 use super::shelf::Opened;
@@ -13,6 +14,7 @@ use crate::wording::catalogue::Words;
 use crate::wording::verbs::{USAGES, VerbGroup};
 use crate::wording::{help, job_words, place};
 use crate::workshop::view::action::Action;
+use crate::workshop::view::bay::BayAction;
 use crate::workshop::view::case::{
     CaseView, GroupView, LineView, LogLine, Pane, StartView, SuspectView, Tone, VehicleView,
 };
@@ -40,6 +42,7 @@ impl OpenCase {
             title: briefing.job.title.clone(),
             sheet: job_words::job_sheet(briefing, words).lines().map(str::to_owned).collect(),
             vehicle: vehicle(kept.session(), words),
+            bay: at_place::bay(kept.session(), words),
             till: till(kept.session(), words),
             suspects: suspects(kept.session(), words),
             log: log.map(|(index, entry)| logged(index + 1, entry, briefing, words)).collect(),
@@ -84,9 +87,30 @@ impl OpenCase {
             Action::TakeStep => return line.step(about),
             Action::ShowGroup(group) => self.view.open_group = group,
             Action::ShowPane(pane) => self.view.pane = pane,
-            _ => {}
+            Action::Bay(wanted) => {
+                self.view.bay.look(&wanted);
+                match wanted {
+                    BayAction::Choose(chosen) => self.choose(chosen, words),
+                    BayAction::GoTo(id) => self.choose(Some(id), words),
+                    _ => {}
+                }
+                return None;
+            }
+            _ => return None,
+        }
+        // The chosen place may go on a line now, or not any more.
+        if let Some(card) = &mut self.view.bay.card {
+            card.fits_line = at_place::fits(&card.id, &self.view.line);
         }
         None
+    }
+
+    /// Shows what is known of a place and what can be done there. While a step is being taken it is shown as it was.
+    fn choose(&mut self, chosen: Option<Id>, words: &Words) {
+        let Some(kept) = &self.kept else { return };
+        let view = &mut self.view;
+        view.bay.card =
+            chosen.and_then(|id| at_place::card(&id, kept.session(), &view.bay, &view.line, words));
     }
 
     /// Hands the session out, so that a step can be taken beside the window. The line is empty at
@@ -110,7 +134,10 @@ impl OpenCase {
         self.view.till = till(session, words);
         self.view.suspects = suspects(session, words);
         self.texts = texts_for_record(session, words);
+        at_place::follow(&mut self.view.bay, session);
         self.kept = Some(kept);
+        let chosen = self.view.bay.card.take().map(|card| card.id);
+        self.choose(chosen, words);
         let sent = std::mem::take(&mut self.sent);
         if !taken && self.view.line.text.is_empty() {
             self.rewrite(sent, words);

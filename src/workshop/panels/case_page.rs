@@ -1,10 +1,12 @@
 //! The page on which a case is worked.
 
 use super::Tools;
+use super::bay_page::bay_ui;
 use super::entry::entry_ui;
 use super::frame::head_panel_ui;
 use super::log::log_ui;
 use super::pieces::pick_ui;
+use super::places::places_ui;
 use super::sheet::sheet_ui;
 use super::steps::steps_ui;
 use crate::workshop::theme;
@@ -13,8 +15,8 @@ use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, Pane};
 use egui::{CentralPanel, Panel, Ui};
 
-/// Job sheet, log and steps beside each other where there is room, else one of them at a time; the
-/// entry field is always there.
+/// The bay with its places, or the log with the job sheet, beside the steps where there is room, else one of them at a
+/// time; the entry field is always there.
 pub fn case_ui(
     ui: &mut Ui,
     case: &CaseView,
@@ -41,31 +43,88 @@ pub fn case_ui(
         entry_ui(ui, case, view, tools, actions);
     });
     if is_wide {
+        let shows_bay = case.pane == Pane::Bay;
         Panel::left("sheet")
             .exact_size(theme::SHEET_WIDTH)
             .resizable(false)
             .frame(theme::card(ui))
-            .show(ui, |ui| sheet_ui(ui, case, tools, actions));
+            .show(ui, |ui| {
+                if shows_bay {
+                    places_ui(ui, &case.bay, view, tools, actions);
+                } else {
+                    sheet_ui(ui, case, false, tools, actions);
+                }
+            });
         Panel::right("steps")
             .exact_size(theme::STEPS_WIDTH)
             .resizable(false)
             .frame(theme::card(ui))
             .show(ui, |ui| steps_ui(ui, case, view, tools, actions));
+        // Where there is room for a fourth column the log stands beside the bay.
+        let log_beside = shows_bay && ui.available_width() >= theme::LOG_BESIDE_FROM;
+        if log_beside {
+            Panel::right("log beside")
+                .exact_size(theme::LOG_WIDTH)
+                .resizable(false)
+                .frame(theme::card(ui))
+                .show(ui, |ui| log_ui(ui, case, tools));
+        }
+        CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| {
+            middle_picks_ui(ui, case, tools, actions);
+            if shows_bay {
+                bay_ui(ui, case, view, tools, !log_beside, actions);
+            } else {
+                log_ui(ui, case, tools);
+            }
+        });
+        return;
     }
-    let pane = if is_wide { Pane::Log } else { case.pane };
-    CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| match pane {
-        Pane::Sheet => sheet_ui(ui, case, tools, actions),
+    CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| match case.pane {
+        Pane::Sheet => sheet_ui(ui, case, true, tools, actions),
+        Pane::Bay => bay_and_places_ui(ui, case, view, tools, actions),
         Pane::Log => log_ui(ui, case, tools),
         Pane::Steps => steps_ui(ui, case, view, tools, actions),
     });
+}
+
+/// What stands in the middle: the bay, or what was done so far with the job sheet beside it.
+fn middle_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
+    let shows_bay = case.pane == Pane::Bay;
+    ui.horizontal(|ui| {
+        for (pane, key, is_shown) in [
+            (Pane::Bay, "window-pane-bay", shows_bay),
+            (Pane::Log, "window-pane-log-and-sheet", !shows_bay),
+        ] {
+            if pick_ui(ui, is_shown, &tools.say(key)).clicked() {
+                actions.push(Action::ShowPane(pane));
+            }
+        }
+    });
+}
+
+/// The bay where there is room for nothing else: the picture above its places, if it is high enough for both.
+fn bay_and_places_ui(
+    ui: &mut Ui,
+    case: &CaseView,
+    view: &WindowView<'_>,
+    tools: Tools<'_>,
+    actions: &mut Vec<Action>,
+) {
+    let height = ui.available_height();
+    if height >= theme::PICTURE_FROM {
+        let size = egui::vec2(ui.available_width(), height * 0.55);
+        ui.allocate_ui(size, |ui| bay_ui(ui, case, view, tools, false, actions));
+    }
+    places_ui(ui, &case.bay, view, tools, actions);
 }
 
 fn panes_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
     Panel::top("panes").resizable(false).show_separator_line(false).frame(theme::card(ui)).show(
         ui,
         |ui| {
-            ui.horizontal(|ui| {
+            ui.horizontal_wrapped(|ui| {
                 for (pane, key) in [
+                    (Pane::Bay, "window-pane-bay"),
                     (Pane::Sheet, "window-pane-sheet"),
                     (Pane::Log, "window-pane-log"),
                     (Pane::Steps, "window-pane-steps"),

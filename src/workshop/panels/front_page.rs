@@ -1,6 +1,7 @@
 //! Where a case is begun or gone on with.
 
 use super::Tools;
+use super::bay_picture::ask_for_size;
 use super::frame::{BREACH_SIGN, busy_ui, head_ui};
 use super::pieces::{heading_ui, page_keys, picture_ui, signed_ui, wide_button};
 use crate::workshop::theme;
@@ -29,6 +30,7 @@ pub fn front_ui(
             .show_separator_line(false)
             .frame(Frame::NONE)
             .show(ui, |ui| {
+                ask_for_size(ui, ui.available_size(), view.picture, actions);
                 picture_ui(ui, picture, ui.available_size(), &tools.say("window-picture"));
             });
     }

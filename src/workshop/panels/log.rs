@@ -30,7 +30,8 @@ pub fn log_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>) {
     ui.data_mut(|data| data.insert_temp(seen, case.log.len()));
 }
 
-fn step_ui(ui: &mut Ui, step: &LoggedStep) {
+/// A step with what followed.
+pub fn step_ui(ui: &mut Ui, step: &LoggedStep) {
     ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
         ui.add(Label::new(RichText::new(&step.cost).small().color(theme::palette(ui).faint)));
         ui.with_layout(Layout::left_to_right(Align::Min), |ui| {

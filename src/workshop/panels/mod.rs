@@ -2,6 +2,8 @@
 //!
 //! They name no engine, so that a test walks them without one.
 
+mod bay_page;
+mod bay_picture;
 mod case_page;
 mod debrief_page;
 mod entry;
@@ -9,6 +11,7 @@ mod frame;
 mod front_page;
 mod log;
 mod pieces;
+mod places;
 mod settings_strip;
 mod sheet;
 mod steps;
@@ -26,7 +29,7 @@ use egui::{TextureId, Ui};
 pub struct Tools<'a> {
     /// The sentences of the window itself.
     pub words: &'a Words,
-    /// The picture of the vehicle, twice as wide as it is high or wider.
+    /// The picture of the bay.
     pub picture: Option<TextureId>,
 }
 

@@ -5,7 +5,7 @@ use egui::text::LayoutJob;
 use egui::{
     Atom, Button, Color32, FontSelection, Frame, Image, Key, Label, Margin, Rect, Response,
     RichText, Sense, Stroke, TextFormat, TextStyle, TextureId, Ui, Vec2, WidgetInfo, WidgetText,
-    WidgetType, load, pos2, vec2,
+    WidgetType, load, vec2,
 };
 
 /// A heading with a rule under it.
@@ -87,15 +87,10 @@ pub fn signed_ui(ui: &mut Ui, sign: &str, text: &str, color: Color32) {
     });
 }
 
-/// The picture of the vehicle, cut to fill a place.
+/// The picture of the bay, filling a place.
 pub fn picture_ui(ui: &mut Ui, picture: TextureId, size: Vec2, name: &str) {
-    /// Width of the picture over its height.
-    const RATIO: f32 = 16.0 / 9.0;
-    let ratio = size.x / size.y.max(1.0);
-    let (across, down) = if ratio > RATIO { (1.0, RATIO / ratio) } else { (ratio / RATIO, 1.0) };
-    let uv = Rect::from_center_size(pos2(0.5, 0.5), vec2(across, down));
     let texture = load::SizedTexture::new(picture, size);
-    ui.add(Image::from_texture(texture).uv(uv).fit_to_exact_size(size).alt_text(name));
+    ui.add(Image::from_texture(texture).fit_to_exact_size(size).alt_text(name));
 }
 
 /// Lets the keys for whole pages turn what scrolls, wherever the focus is.

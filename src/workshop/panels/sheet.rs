@@ -1,23 +1,23 @@
 //! What is known without asking: the vehicle as it stands there, the suspects, the job sheet.
 
 use super::Tools;
-use super::pieces::{bar_ui, heading_ui, page_keys, picture_ui, wide_button};
+use super::pieces::{bar_ui, heading_ui, page_keys, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, SuspectView};
-use egui::{ScrollArea, Ui, vec2};
+use egui::{ScrollArea, Ui};
 
-/// Vehicle, suspects and job sheet in one column.
-pub fn sheet_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
-    let has_room = ui.ctx().content_rect().height() >= theme::PICTURE_FROM
-        && ui.available_width() <= theme::SHEET_WIDTH;
+/// Vehicle, suspects and job sheet in one column; `is_alone` where nothing else takes the keys for whole pages.
+pub fn sheet_ui(
+    ui: &mut Ui,
+    case: &CaseView,
+    is_alone: bool,
+    tools: Tools<'_>,
+    actions: &mut Vec<Action>,
+) {
     ScrollArea::vertical().id_salt("sheet").auto_shrink(false).show(ui, |ui| {
-        if !has_room {
+        if is_alone {
             page_keys(ui);
-        }
-        if let Some(picture) = tools.picture.filter(|_| has_room) {
-            let size = vec2(ui.available_width(), theme::PICTURE_HEIGHT);
-            picture_ui(ui, picture, size, &tools.say("window-picture"));
         }
         heading_ui(ui, &tools.say("window-vehicle-heading"));
         ui.label(&case.vehicle.key);

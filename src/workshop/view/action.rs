@@ -1,12 +1,13 @@
 //! What a panel answers: what the user wants.
 
+use super::bay::BayAction;
 use super::case::Pane;
-use super::settings::{Shade, TextSize};
+use super::settings::{Motion, Shade, TextSize};
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
 
 /// One thing that the user wants.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Action {
     /// Open or close the strip with the settings.
     OpenSettings(bool),
@@ -14,6 +15,10 @@ pub enum Action {
     SetText(TextSize),
     /// Change to dark on light or light on dark.
     SetShade(Shade),
+    /// Change whether things move there or are there at once.
+    SetMotion(Motion),
+    /// The picture of the bay has room for this width and height [pixels].
+    SizePicture([u32; 2]),
     /// The notice has been read.
     CloseNotice,
 
@@ -53,6 +58,9 @@ pub enum Action {
     ShowGroup(VerbGroup),
     /// Where there is room for only one: show this part of the page.
     ShowPane(Pane),
+
+    /// Something is wanted of the bay.
+    Bay(BayAction),
 
     /// Back to the front page.
     ToFront,

@@ -1,5 +1,6 @@
 //! The page on which a case is worked.
 
+use super::bay::BayView;
 use crate::wording::verbs::VerbGroup;
 
 /// What the page of a case shows.
@@ -11,6 +12,8 @@ pub struct CaseView {
     pub sheet: Vec<String>,
     /// What stands beside the vehicle.
     pub vehicle: VehicleView,
+    /// The bay.
+    pub bay: BayView,
     /// Time and money so far.
     pub till: String,
     /// The list of suspects.
@@ -29,13 +32,15 @@ pub struct CaseView {
     pub kept_at: String,
 }
 
-/// A part of the page, where there is room for only one.
+/// A part of the page: where there is room for only one the one that is shown, else what stands in the middle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Pane {
     /// Job sheet, vehicle and suspects.
     Sheet,
-    /// What was done.
+    /// The bay.
     #[default]
+    Bay,
+    /// What was done.
     Log,
     /// What can be done.
     Steps,

@@ -2,6 +2,7 @@
 //! engine, a display or a driver.
 
 pub mod action;
+pub mod bay;
 pub mod case;
 pub mod debrief;
 pub mod front;
@@ -23,6 +24,8 @@ pub struct WindowView<'a> {
     pub busy: Option<Busy>,
     /// What went wrong, or what has to be known.
     pub notice: Option<&'a str>,
+    /// Width and height of the picture of the bay [pixels].
+    pub picture: [u32; 2],
 }
 
 /// The page that is open.

@@ -7,8 +7,20 @@ pub struct Settings {
     pub text: TextSize,
     /// Dark on light or light on dark.
     pub shade: Shade,
+    /// Whether things move there or are there at once.
+    pub motion: Motion,
     /// Whether the strip with the settings is open.
     pub are_open: bool,
+}
+
+/// How things in the bay get from place to place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Motion {
+    /// By a short way.
+    #[default]
+    Short,
+    /// At once.
+    None,
 }
 
 /// Size of the text, and of everything with it.

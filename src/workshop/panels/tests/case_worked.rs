@@ -13,12 +13,12 @@ use std::path::Path;
 use std::sync::Arc;
 
 /// A desk behind panels.
-struct Work<'a> {
-    harness: Harness<'a, Desk>,
+pub(super) struct Work<'a> {
+    pub(super) harness: Harness<'a, Desk>,
 }
 
 impl Work<'_> {
-    fn on(folder: &Path, size: Vec2) -> Self {
+    pub(super) fn on(folder: &Path, size: Vec2) -> Self {
         let desk = Desk::new(surroundings(folder), Arc::new(|| {}));
         let harness = window(size, Theme::Light, desk, |desk, draw| {
             desk.listen();
@@ -36,19 +36,19 @@ impl Work<'_> {
     }
 
     /// Draws until nothing changes any more.
-    fn settle(&mut self) {
+    pub(super) fn settle(&mut self) {
         self.harness.run();
         settle(self.harness.state_mut());
         self.harness.run();
     }
 
-    fn click(&mut self, label: &str) {
+    pub(super) fn click(&mut self, label: &str) {
         self.harness.get_by_role_and_label(Role::Button, label).click();
         self.settle();
     }
 
     /// Clicks the button that begins with these words; what they mean stands under them.
-    fn click_words(&mut self, words: &str) {
+    pub(super) fn click_words(&mut self, words: &str) {
         // A long list is scrolled to where the mouse can reach the button.
         self.button(words).scroll_to_me();
         self.settle();
@@ -56,7 +56,7 @@ impl Work<'_> {
         self.settle();
     }
 
-    fn button<'w>(&'w self, words: &'w str) -> egui_kittest::Node<'w> {
+    pub(super) fn button<'w>(&'w self, words: &'w str) -> egui_kittest::Node<'w> {
         let begins = format!("{words}\n");
         let button = self.harness.query_by(move |node| {
             let label = node.label();
@@ -66,7 +66,7 @@ impl Work<'_> {
         button.unwrap_or_else(|| panic!("no button begins with `{words}`"))
     }
 
-    fn key(&mut self, key: Key) {
+    pub(super) fn key(&mut self, key: Key) {
         self.harness.key_press(key);
         self.settle();
     }
@@ -88,7 +88,7 @@ impl Work<'_> {
         }
     }
 
-    fn steps(&self) -> Vec<String> {
+    pub(super) fn steps(&self) -> Vec<String> {
         match self.harness.state().view().page {
             Page::Case(case) => case.log.iter().map(|step| step.step.clone()).collect(),
             page => panic!("no case is open: {page:?}"),

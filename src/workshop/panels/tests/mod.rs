@@ -1,6 +1,7 @@
 //! The panels walked, clicked and typed through without an engine, found by role and label as a
 //! screen reader finds them.
 
+mod bay_worked;
 mod case_worked;
 mod samples;
 mod walk;

@@ -3,7 +3,11 @@
 use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords};
 use crate::wording::lesson_words::LessonWords;
 use crate::wording::reviewed_step_words::StepWords;
+use crate::scenario::load;
+use crate::vehicle::spec::Id;
 use crate::wording::verbs::VerbGroup;
+use crate::workshop::bay::model::{Model, Thing};
+use crate::workshop::view::bay::{BayView, CardView, PlaceView, StepAt};
 use crate::workshop::view::case::{
     CaseView, GroupView, LineView, LogLine, LoggedStep, Offer, Pane, StartView, SuspectView, Tone,
     VehicleView,
@@ -12,6 +16,7 @@ use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::{Busy, Page, WindowView};
+use std::sync::Arc;
 
 /// A text as long as the longest caution.
 const LONG: &str = "Drive only with a licence, insurance, a roadworthy vehicle and checked levels, \
@@ -48,7 +53,8 @@ impl Sample {
             (None, None) => Page::Front(&self.front),
         };
         let notice = self.notice.as_deref();
-        WindowView { page, settings: self.settings, busy: self.busy.clone(), notice }
+        let picture = [640, 400];
+        WindowView { page, settings: self.settings, busy: self.busy.clone(), notice, picture }
     }
 }
 
@@ -86,6 +92,7 @@ pub fn all() -> Vec<Sample> {
             ..Sample::new("front, files and troubles")
         },
         Sample { case: Some(case_view()), ..Sample::new("case, log") },
+        Sample { case: case(Pane::Bay, LineView::default()), ..Sample::new("case, bay") },
         Sample {
             case: Some(CaseView { log: Vec::new(), suspects: Vec::new(), ..case_view() }),
             busy: Some(busy(Some(0.4))),
@@ -150,6 +157,7 @@ fn case_view() -> CaseView {
     CaseView {
         title: "Delivery van, lacks pull uphill".to_owned(),
         sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
+        bay: bay_view(),
         vehicle: VehicleView {
             key: "Key off.".to_owned(),
             off: "Off: engine cover, duct clamp and intake connector.".to_owned(),
@@ -177,6 +185,31 @@ fn case_view() -> CaseView {
         pane: Pane::Log,
         kept_at: "/sessions/market-hill-7-1.session".to_owned(),
     }
+}
+
+/// A bay with one chosen thing that is off and blocked, its texts as long as they come.
+fn bay_view() -> BayView {
+    let model = Arc::new(Model::of(&load::demo().unwrap().vehicle));
+    let place = |thing: &Thing| PlaceView {
+        id: thing.id.clone(),
+        name: thing.id.to_string().replace('-', " "),
+        sort: thing.sort,
+        is_off: thing.id.as_str() == "engine-cover",
+    };
+    let places = model.things.iter().map(place).collect();
+    let step =
+        |line: &str, is_whole| StepAt { line: line.to_owned(), meaning: LONG.to_owned(), is_whole };
+    let mut bay = BayView::new(model, places);
+    bay.known.off.insert(Id::from("engine-cover"));
+    bay.card = Some(CardView {
+        id: Id::from("air-duct"),
+        name: "air duct".to_owned(),
+        state: vec!["In its place.".to_owned(), LONG.to_owned()],
+        blocked: Some(LONG.to_owned()),
+        fits_line: true,
+        steps: vec![step("look air-duct", true), step("measure volts air-duct", false)],
+    });
+    bay
 }
 
 fn group(group: VerbGroup, name: &str) -> GroupView {
