@@ -175,9 +175,11 @@ const fn kind(step: &Step) -> usize {
         Step::FitGauge => 42,
         Step::ReadGauge { .. } => 43,
         Step::RemoveGauge => 44,
+        Step::PredictSign { .. } => 45,
+        Step::ReportCode { .. } => 46,
     }
 }
-const KINDS: usize = 45;
+const KINDS: usize = 47;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

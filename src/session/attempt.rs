@@ -2,8 +2,9 @@
 
 use super::event::{Event, Refusal};
 use super::setup::{Briefing, Hidden};
-use super::step::{Bound, Ending, Step};
+use super::step::{Bound, Ending, Quantity, Sign, Step};
 use super::take;
+use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::current_probe::{CurrentProbe, MOST_OFFSET_A};
 use crate::instruments::multimeter::Multimeter;
@@ -54,11 +55,21 @@ pub(super) struct Progress {
     pub codes_read: bool,
     pub oil_checked: bool,
     pub suspects: BTreeMap<FaultName, u8>,
-    pub prediction: Option<(f64, Bound)>,
+    pub prediction: Option<Prediction>,
+    pub sign: Option<Sign>,
+    pub codes_seen: BTreeSet<Code>,
     pub committed: bool,
     pub approved: bool,
     pub cleaned: BTreeSet<Id>,
     pub ending: Option<Ending>,
+}
+
+/// Between which values the next reading is said to lie, and of what.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Prediction {
+    pub least: f64,
+    pub most: Bound,
+    pub of: Option<Quantity>,
 }
 
 /// One attempt at one case.
@@ -74,6 +85,7 @@ pub struct Session {
     till: Till,
     log: Vec<Entry>,
     complaint: bool,
+    old_codes: Arc<[Code]>,
 }
 
 impl Session {
@@ -129,6 +141,7 @@ impl Session {
             till: Till::default(),
             log: Vec::new(),
             complaint: false,
+            old_codes: hidden.old_codes.into(),
         })
     }
 
@@ -178,6 +191,7 @@ impl Session {
             till: self.till,
             log: Vec::new(),
             complaint: self.complaint,
+            old_codes: Arc::clone(&self.old_codes),
         }
     }
 
@@ -221,6 +235,13 @@ impl Session {
     #[must_use]
     pub const fn suspects(&self) -> &BTreeMap<FaultName, u8> {
         &self.progress.suspects
+    }
+
+    /// Codes that have been in the memory from the start and that no fault of this case has set: left
+    /// from long ago, left by somebody's handling, or of an unrelated fault that is there. A door to the
+    /// truth, for the debrief alone.
+    pub fn codes_from_elsewhere(&self) -> impl Iterator<Item = &Code> {
+        self.old_codes.iter().chain(&self.vehicle.condition().present_elsewhere)
     }
 
     /// How the session ended, if it has.

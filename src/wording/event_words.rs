@@ -93,8 +93,11 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
             &[("fault", fault(name, words).into()), ("percent", (*percent).into())],
         ),
         Event::Predicted => plain("event-predicted"),
-        Event::PredictionChecked { met: true } => plain("event-prediction-met"),
-        Event::PredictionChecked { met: false } => plain("event-prediction-missed"),
+        Event::PredictionChecked { other_quantity: true, .. } => plain("event-prediction-other"),
+        Event::PredictionChecked { met: true, .. } => plain("event-prediction-met"),
+        Event::PredictionChecked { met: false, .. } => plain("event-prediction-missed"),
+        Event::SignChecked { met: true } => plain("event-sign-met"),
+        Event::SignChecked { met: false } => plain("event-sign-missed"),
         Event::Committed { fault } => {
             words.say("event-committed", &[("fault", diagnosis(fault.as_ref(), words).into())])
         }
@@ -107,6 +110,9 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         Event::Mended { element } => with_place("event-mended", element),
         Event::Replaced { element } => with_place("event-replaced", element),
         Event::Written { section } => plain(written_key(*section)),
+        Event::CodeReported { code } => {
+            words.say("event-code-reported", &[("code", code_words::code(*code, words).into())])
+        }
         Event::HandedOver { ending } => plain(ending_key(*ending)),
         Event::OilSeen { .. }
         | Event::OilFilled { .. }

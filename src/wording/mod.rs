@@ -24,6 +24,7 @@ mod limit_words;
 pub mod oil_words;
 pub mod parse_problem;
 pub mod place;
+mod predicted;
 pub mod quoted;
 mod reader_words;
 pub mod refusal_words;

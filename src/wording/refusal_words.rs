@@ -39,6 +39,9 @@ fn why(reason: &Refusal, words: &Words) -> String {
         Refusal::TooMuchConfidence(sum) => {
             words.say("refusal-too-much-confidence", &[("sum", (*sum).into())])
         }
+        Refusal::CodeNotRead(code) => {
+            words.say("refusal-code-not-read", &[("code", code.to_string().into())])
+        }
         Refusal::Finished => plain("refusal-finished"),
         Refusal::OutOfRange => plain("refusal-out-of-range"),
     }

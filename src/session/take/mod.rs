@@ -63,9 +63,10 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         | Step::ReadTestResults
         | Step::ReadVehicleInformation
         | Step::ClearCodes => module::request(session, step),
-        Step::Suspect { .. } | Step::Predict { .. } | Step::Commit { .. } => {
-            Ok(reason::note(session, step))
-        }
+        Step::Suspect { .. }
+        | Step::Predict { .. }
+        | Step::PredictSign { .. }
+        | Step::Commit { .. } => Ok(reason::note(session, step)),
         Step::Replace { element } => repair::replace(session, element),
         Step::AskApproval
         | Step::Fit { .. }
@@ -73,9 +74,13 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         | Step::Mend { .. }
         | Step::TopUpOil
         | Step::ChangeOil { .. } => Ok(repair::work(session, step)),
-        Step::Write { .. } | Step::HandOver { .. } => Ok(repair::finish(session, step)),
+        Step::Write { .. } | Step::ReportCode { .. } | Step::HandOver { .. } => {
+            Ok(repair::finish(session, step))
+        }
     };
-    Ok(outcome?.unwrap_or_else(|reason| vec![Event::Refused { reason }]))
+    let mut events = outcome?.unwrap_or_else(|reason| vec![Event::Refused { reason }]);
+    reason::compare(session, &mut events);
+    Ok(events)
 }
 
 /// Time alone.
