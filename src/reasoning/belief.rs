@@ -218,6 +218,7 @@ pub fn was_refused(entry: &Entry) -> bool {
 }
 
 /// Whether a step may change what later readings show.
+#[must_use]
 pub const fn changes_vehicle(step: &Step) -> bool {
     matches!(
         step,

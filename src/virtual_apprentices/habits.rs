@@ -176,7 +176,7 @@ fn codes_from_elsewhere(seen: Seen<'_>) -> BTreeSet<Code> {
                 || *at == valve.id
                 || spec.valve_controlled_by(at) == Some(&valve.id)
                 || spec.valves_fed_through(at).contains(&&valve.id)
-                || spec.pins_at(&valve.connector).iter().any(|pin| *pin == at)
+                || spec.pins_at(&valve.connector).contains(&at)
         })
     };
     let (of_job, of_others): (Vec<&ValveSpec>, Vec<_>) =

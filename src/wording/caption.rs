@@ -19,6 +19,7 @@ const PREDICTED_DECIMALS: usize = 4;
 
 /// A step in a short phrase.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one short arm for each kind of step")]
 pub fn caption(step: &Step, words: &Words) -> String {
     let plain = |key: &str| words.say(key, &[]);
     let with_place = |key: &str, id: &Id| words.say(key, &[("place", place(id, words).into())]);

@@ -16,6 +16,7 @@ use crate::vehicle::spec::Id;
 
 /// What an event tells the apprentice.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one short arm for each kind of event")]
 pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
     let plain = |key: &str| words.say(key, &[]);
     let with_place =

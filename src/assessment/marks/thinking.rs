@@ -63,8 +63,14 @@ fn regretted(step: &StepReview) -> Option<About> {
     Some(About::Regret { least, most, best: step.proposal.clone() })
 }
 
+/// Where the expert would already repair or close, one more check confirms; it is remarked only where it is
+/// shown to have cost too much.
 fn redundant(step: &StepReview) -> Option<About> {
     let is_repeated = step.redundant? == Redundant::Repeated;
+    let confirms = !is_repeated && !matches!(step.proposal, Proposal::Test(_));
+    if confirms && step.regret.is_none_or(|regret| regret.lower <= 0.0) {
+        return None;
+    }
     Some(About::Redundant { is_repeated, cost: step.cost })
 }
 
