@@ -635,3 +635,95 @@ fn verif_a_debrief_is_written_as_a_page_that_needs_no_other_file() {
     place.run(&["mark", "a.session", "--html", "no/a.html"]).ended(FILE_TROUBLE, &["a.html"]);
     assert_eq!(kept(&place, "a.session"), whole);
 }
+
+/// A tiny trial, split over two files as two machines would, gives the same table as one run.
+#[test]
+fn verif_a_trial_is_run_kept_gone_on_with_and_joined() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    let trial = |seeds: &str, rest: &[&str]| {
+        let mut arguments = vec!["trial", "--scenario", &scenario, "--without-marks"];
+        arguments.extend(["--policies", "parts-swapper,by-the-book", "--seeds", seeds]);
+        arguments.extend(rest);
+        place.run(&arguments)
+    };
+    let whole = trial("1..2", &["--csv", "whole.csv", "--by-case"]);
+    whole.ended(0, &["4 sessions"]);
+    trial("1", &["--csv", "a.csv"]).ended(0, &[]);
+    trial("2", &["--csv", "b.csv"]).ended(0, &[]);
+    let joined = place.run(&["trial", "--join", "b.csv", "a.csv", "--by-case", "--csv", "ab.csv"]);
+    joined.ended(0, &[]);
+    assert_eq!(joined.out, whole.out);
+    let read = |name: &str| fs::read_to_string(place.path(name)).unwrap();
+    assert_eq!(read("ab.csv"), read("whole.csv"));
+    let head = read("whole.csv").lines().next().unwrap().to_owned();
+    assert!(head.starts_with("trial 2 scenario,"), "{head}");
+    assert!(head.ends_with(",regret_least,regret_most,value_least,value_most"), "{head}");
+    // What is there already is not worked again, and cases are told by their seed.
+    let again = trial("1..2", &["--csv", "whole.csv", "--by-case", "--format", "json"]);
+    again.ended(0, &["whole.csv"]);
+    let lines = json_lines(&again.out);
+    has_header(&lines, "trial");
+    let seeds: Vec<u64> = lines[1]["cases"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|case| case["seed"].as_u64().unwrap())
+        .collect();
+    assert_eq!(seeds, [1, 2]);
+    place.run(&["trial", "--join", "a.csv", "--parquet", "a.parquet"]).ended(0, &[]);
+    assert!(fs::read(place.path("a.parquet")).unwrap().starts_with(b"PAR1"));
+}
+
+#[test]
+fn limit_a_trial_with_wrong_arguments_or_files_is_refused() {
+    let place = Place::new();
+    for seeds in ["3..1", "one", "0..1000000"] {
+        place.run(&["trial", "--seeds", seeds]).ended(WRONG_ARGUMENTS, &[seeds]);
+    }
+    place.run(&["trial", "--policies", "guesser"]).ended(WRONG_ARGUMENTS, &["guesser"]);
+    place.run(&["trial", "--threads", "0"]).ended(WRONG_ARGUMENTS, &["0"]);
+    place.run(&["trial", "--join", "a.csv", "--seeds", "1"]).ended(WRONG_ARGUMENTS, &["--seeds"]);
+    place.run(&["trial", "--join", "none.csv"]).ended(FILE_TROUBLE, &["none.csv"]);
+    place.write("notes.csv", "seed,policy\n1,planner\n");
+    place.run(&["trial", "--join", "notes.csv"]).ended(BAD_INPUT, &["notes.csv", "line 1"]);
+    // A table of the format before has one figure where there are two bounds now.
+    place.write("old.csv", "trial 1 scenario,fingerprint\nmarket-hill,0123\n");
+    let old = place.run(&["trial", "--join", "old.csv"]);
+    old.ended(BAD_INPUT, &["old.csv", "line 1", "version 1"]);
+    let scenario = place.small_scenario();
+    let onto = ["trial", "--scenario", &scenario, "--seeds", "1", "--csv", "old.csv"];
+    place.run(&onto).ended(BAD_INPUT, &["old.csv", "version 1"]);
+}
+
+/// The same band deals the same cases, each within it; seeds that hold too few are told with their number.
+#[test]
+fn verif_matched_cases_lie_within_the_band() {
+    let place = Place::new();
+    let scenario = place.small_scenario();
+    let draw = |rest: &[&str]| {
+        let mut arguments = vec!["draw", "--scenario", &scenario, "--seed", "1"];
+        arguments.extend(rest);
+        place.run(&arguments)
+    };
+    let two = ["--count", "2", "--matched", "0..1000", "--format", "json"];
+    let dealt = draw(&two);
+    dealt.ended(0, &[]);
+    assert_eq!(draw(&two).out, dealt.out);
+    let lines = json_lines(&dealt.out);
+    has_header(&lines, "cases");
+    let cost = |line: &Value, field: &str| line[field].as_f64().unwrap();
+    let first = &lines[1];
+    let (least, most) = (cost(first, "expected-cost-at-least"), cost(first, "expected-cost"));
+    assert!(0.0 < least && least <= most && most < 1000.0, "{first}");
+    // A band around the first alone deals it first, and whatever follows lies within as well.
+    let band = format!("{}..{}", least - 0.01, most + 0.01);
+    let near = draw(&["--count", "1", "--matched", &band, "--format", "json"]);
+    near.ended(0, &[]);
+    assert_eq!(json_lines(&near.out)[1]["seed"], first["seed"]);
+    let none = draw(&["--count", "3", "--matched", "0..0.5", "--look-at", "2"]);
+    none.ended(BAD_INPUT, &["0 of 3", "2 seeds", "--look-at"]);
+    assert_eq!(none.out, "");
+    draw(&["--matched", "120..90"]).ended(WRONG_ARGUMENTS, &["120..90", "90..120"]);
+    draw(&["--look-at", "5"]).ended(WRONG_ARGUMENTS, &["--matched"]);
+}

@@ -1,5 +1,8 @@
 //! What the documents show is what the program prints.
 
+use faultwright::scenario::load::{ScenarioText, read};
+use faultwright::wording::step_parser::parse;
+use faultwright::wording::verbs::USAGES;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::{env, fs};
@@ -43,6 +46,19 @@ fn regress_the_session_of_the_readme_is_the_programs_own() {
         count += 1;
     }
     assert!(count > 40, "only {count} lines are shown");
+}
+
+/// What the help shows can be typed as it stands on every vehicle that the program carries.
+#[test]
+fn limit_every_example_of_the_help_is_a_step_of_the_carried_scenarios() {
+    for text in ScenarioText::carried() {
+        let name = text.scenario_name.clone();
+        let briefing = read(text).unwrap().briefing();
+        for usage in USAGES {
+            let step = parse(usage.example, &briefing);
+            assert!(matches!(step, Ok(Some(_))), "{name}: {}: {step:?}", usage.example);
+        }
+    }
 }
 
 /// Links between the documents lead somewhere.

@@ -176,9 +176,11 @@ const fn kind(step: &Step) -> usize {
         Step::ReadGauge { .. } => 43,
         Step::RemoveGauge => 44,
         Step::AskHint { .. } => 45,
+        Step::PredictSign { .. } => 46,
+        Step::ReportCode { .. } => 47,
     }
 }
-const KINDS: usize = 46;
+const KINDS: usize = 48;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

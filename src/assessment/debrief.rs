@@ -88,13 +88,16 @@ pub fn debrief(
     let review = review(session.briefing(), worlds, log, progress)?;
     let left_off: Vec<Id> = session.parts_off().cloned().collect();
     let parts = marks::proof_parts(log, &known);
+    let needed = [ProofPart::Cleared, ProofPart::RoadTest];
+    let lacks_proof = parts.iter().any(|(part, entry)| needed.contains(part) && entry.is_none());
+    let unproved = ending == Ending::Repaired && lacks_proof;
     let marks = vec![
-        marks::test_choice(&review),
+        marks::test_choice(log, &review),
         marks::access_order(log),
         marks::reading(log),
         marks::calibration(log, &review),
         marks::repair(log, &review, aftermath, &faults, &session.briefing().vehicle),
-        marks::proof(&parts),
+        marks::proof(log, &parts, &marks::erased(log, session.codes_from_elsewhere()), unproved),
         marks::care(log, &left_off),
         marks::record(log),
     ];
@@ -110,9 +113,7 @@ pub fn debrief(
     if ran_dry {
         critical.push(Critical::Unsafe);
     }
-    let needed = [ProofPart::Cleared, ProofPart::RoadTest];
-    let unproved = parts.iter().any(|(part, entry)| needed.contains(part) && entry.is_none());
-    if ending == Ending::Repaired && unproved {
+    if unproved {
         critical.push(Critical::Unproved);
     }
     if ending == Ending::Repaired && aftermath.comes_back() {

@@ -10,7 +10,7 @@ use super::marks::spoils_reading;
 use super::rubric::{MarkCategory, MarkWeights};
 use crate::reasoning::expert::Proposal;
 use crate::reasoning::remedy::Remedy;
-use crate::reasoning::review::{Review, StepReview, chance, disturbs};
+use crate::reasoning::review::{Redundant, Review, StepReview, chance};
 use crate::session::attempt::Entry;
 use crate::session::step::Step;
 use std::collections::BTreeMap;
@@ -203,10 +203,8 @@ fn kind_of_step(log: &[Entry], step: &StepReview) -> LessonKind {
     if is_access(&entry.step) {
         return LessonKind::OpenedTooSoon;
     }
-    if is_repeated(log, step.entry) {
-        return LessonKind::RepeatedReading;
-    }
     match step.proposal {
+        _ if step.redundant == Some(Redundant::Repeated) => LessonKind::RepeatedReading,
         _ if step.told.is_some_and(|bits| bits < NOTHING_TOLD) => LessonKind::ToldNothing,
         Proposal::Repair(_) | Proposal::Close => LessonKind::TestedOn,
         Proposal::Test(_) => LessonKind::SkippedTheNear,
@@ -214,7 +212,7 @@ fn kind_of_step(log: &[Entry], step: &StepReview) -> LessonKind {
 }
 
 fn kind_of_repair(step: &StepReview, remedy: &Remedy) -> LessonKind {
-    if chance(&step.before, remedy) >= FOUNDED {
+    if chance(&step.left, remedy) >= FOUNDED {
         return match step.proposal {
             Proposal::Repair(_) => LessonKind::DearerRepair,
             Proposal::Test(_) | Proposal::Close => LessonKind::RepairedTooEarly,
@@ -228,15 +226,6 @@ const fn unfounded(remedy: &Remedy) -> LessonKind {
         Remedy::Renew(_) | Remedy::Replace(_) => LessonKind::PartWithoutEvidence,
         _ => LessonKind::RepairedTooEarly,
     }
-}
-
-/// Whether the same was read before, and nothing happened to the vehicle in between.
-fn is_repeated(log: &[Entry], place: usize) -> bool {
-    log[..place]
-        .iter()
-        .rev()
-        .take_while(|entry| !disturbs(&entry.step))
-        .any(|entry| entry.step == log[place].step)
 }
 
 const fn is_access(step: &Step) -> bool {
@@ -255,7 +244,7 @@ const fn is_access(step: &Step) -> bool {
 fn kind_of_remark(log: &[Entry], remark: &Remark) -> Option<LessonKind> {
     Some(match &remark.about {
         About::RemovedAgain(_) => LessonKind::OpenedTwice,
-        About::FewPredictions(_) => LessonKind::NotForetold,
+        About::FewPredictions(_) | About::OtherQuantity => LessonKind::NotForetold,
         About::Breach(breach) if spoils_reading(breach) => LessonKind::SpoiltReading,
         About::Breach(_) | About::LeftOff(_) => LessonKind::Care,
         About::Confidence { .. } | About::NoConfidence => LessonKind::Confidence,
@@ -267,11 +256,17 @@ fn kind_of_remark(log: &[Entry], remark: &Remark) -> Option<LessonKind> {
             }
         }
         About::Part { .. } | About::CameBack { .. } => LessonKind::StillThere,
-        About::Proof(_) => LessonKind::NotProved,
+        About::Proof(_) | About::Unrelated { .. } => LessonKind::NotProved,
         About::Written(_) => LessonKind::NotWritten,
         // To say what a sound part would show, and to see that it does not, is how a fault is found.
         About::Prediction { .. }
+        | About::Sign { .. }
         | About::Regret { .. }
+        // These explain what other remarks take points for.
+        | About::Premature { .. }
+        | About::Redundant { .. }
+        | About::NotTold { .. }
+        | About::ClosedUnproved
         | About::NoRegret
         | About::NoDetour
         | About::SoundReadings

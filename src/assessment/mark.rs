@@ -1,6 +1,7 @@
 //! A mark and what it rests on.
 
 use super::rubric::MarkCategory;
+use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::reasoning::expert::Proposal;
 use crate::session::event::Breach;
@@ -41,6 +42,31 @@ pub enum About {
         /// What would have been best.
         best: Proposal,
     },
+    /// A diagnosis or a repair came while its chance was low and tests were still worth their cost.
+    Premature {
+        /// Chance on the evidence that it is right, or mends something that is wrong [0 to 1].
+        chance: f64,
+        /// How much more it cost in expectation than the best, at least and at most [units of the
+        /// currency]; `None` for a diagnosis, which costs nothing of itself.
+        price: Option<(f64, f64)>,
+        /// The test that would have been best.
+        best: Proposal,
+    },
+    /// A test could tell nothing.
+    Redundant {
+        /// It was made before on the vehicle as it was; otherwise everything that may still be wrong would
+        /// have shown the same.
+        is_repeated: bool,
+        /// What it cost [units of the currency].
+        cost: f64,
+    },
+    /// Steps of which the expert's bounds say nothing; they do not count.
+    NotTold {
+        /// How many.
+        count: usize,
+        /// The most that any of them may have cost more than the best [units of the currency].
+        most: f64,
+    },
     /// No step cost more than it needed to.
     NoRegret,
     /// A part came off more than once.
@@ -50,6 +76,13 @@ pub enum About {
     /// A prediction was met, or missed.
     Prediction {
         /// Met.
+        met: bool,
+    },
+    /// The reading was of another quantity than the prediction: volts said, ohms read.
+    OtherQuantity,
+    /// What a test without a display showed was as predicted, or not.
+    Sign {
+        /// As predicted.
         met: bool,
     },
     /// Fewer predictions than three.
@@ -84,6 +117,15 @@ pub enum About {
     },
     /// A part of the proof.
     Proof(ProofPart),
+    /// Handed back as repaired before it was shown that the repair worked.
+    ClosedUnproved,
+    /// A code that no fault of this case has set was erased, with or without a word to the customer.
+    Unrelated {
+        /// The code.
+        code: Code,
+        /// The customer was told.
+        reported: bool,
+    },
     /// No rule of care was broken.
     NoBreach,
     /// Parts were left off.

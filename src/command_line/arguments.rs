@@ -47,6 +47,21 @@ pub fn command(words: &Words) -> Command {
                         .help(say("cli-count")),
                 )
                 .arg(
+                    Arg::new("matched")
+                        .long("matched")
+                        .value_name("LEAST..MOST")
+                        .help(say("cli-matched")),
+                )
+                .arg(
+                    Arg::new("look-at")
+                        .long("look-at")
+                        .value_name("N")
+                        .value_parser(value_parser!(u64).range(1..=1_000_000))
+                        .default_value("200")
+                        .requires("matched")
+                        .help(say("cli-look-at")),
+                )
+                .arg(
                     Arg::new("reveal")
                         .long("reveal")
                         .action(ArgAction::SetTrue)

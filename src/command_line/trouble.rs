@@ -91,6 +91,24 @@ pub enum Trouble {
         /// What was given.
         given: String,
     },
+    /// A band of costs cannot be read.
+    #[error("band {given:?}")]
+    Band {
+        /// What was given.
+        given: String,
+    },
+    /// The seeds that were looked at hold too few cases that are as hard as asked.
+    #[error("{found} of {wanted} cases among {looked_at} seeds")]
+    TooFew {
+        /// Found.
+        found: usize,
+        /// Wanted.
+        wanted: usize,
+        /// Seeds looked at.
+        looked_at: u64,
+        /// Between what those lie, in the scenario's currency.
+        seen: (String, String),
+    },
     /// A table of a trial is not right.
     #[error("{path}: {problem}")]
     Rows {
@@ -157,7 +175,9 @@ impl Trouble {
         match self {
             Self::Load(LoadError::Unreadable { .. }) | Self::File { .. } => Ending::FileTrouble,
             Self::Journal(problem) => match problem {
-                JournalProblem::Flawed { .. } | JournalProblem::Torn { .. } => Ending::BadInput,
+                JournalProblem::Flawed { .. }
+                | JournalProblem::Torn { .. }
+                | JournalProblem::OldVersion { .. } => Ending::BadInput,
                 _ => Ending::FileTrouble,
             },
             Self::Load(_)
@@ -165,6 +185,7 @@ impl Trouble {
             | Self::Diverged { .. }
             | Self::Step { .. }
             | Self::Rows { .. }
+            | Self::TooFew { .. }
             | Self::OtherTrial { .. }
             | Self::OtherSeed { .. }
             | Self::NotPossible { .. }
@@ -172,6 +193,7 @@ impl Trouble {
             | Self::NoMoment { .. }
             | Self::Unfinished { .. } => Ending::BadInput,
             Self::Seeds { .. }
+            | Self::Band { .. }
             | Self::OverSession { .. }
             | Self::WantedStep { .. }
             | Self::NoStep => Ending::WrongArguments,
@@ -222,6 +244,19 @@ impl Trouble {
             Self::Seeds { given } => {
                 one(words.say("trouble-seeds", &[("given", given.as_str().into())]))
             }
+            Self::Band { given } => {
+                one(words.say("trouble-band", &[("given", given.as_str().into())]))
+            }
+            Self::TooFew { found, wanted, looked_at, seen } => one(words.say(
+                "trouble-too-few",
+                &[
+                    ("found", (*found).into()),
+                    ("wanted", (*wanted).into()),
+                    ("seeds", looked_at.to_string().into()),
+                    ("least", seen.0.as_str().into()),
+                    ("most", seen.1.as_str().into()),
+                ],
+            )),
             Self::Rows { path, problem } => one(words.say(
                 "trouble-rows",
                 &[

@@ -24,6 +24,7 @@ pub struct Belief {
     /// What was already counted since the vehicle last changed: the same reading taken twice on
     /// the same state repeats its error and tells nothing new.
     counted: BTreeSet<String>,
+    repaired: bool,
 }
 
 impl Belief {
@@ -38,7 +39,7 @@ impl Belief {
             },
         );
         let weights = worlds.priors.clone();
-        Self { worlds, weights, known, counted: BTreeSet::new() }
+        Self { worlds, weights, known, counted: BTreeSet::new(), repaired: false }
     }
 
     /// Takes the apprentice's step in every world that still matters and weighs it by how well it
@@ -51,6 +52,7 @@ impl Belief {
         let seen = aspects(&entry.events);
         let mut predicted: Vec<Option<Vec<Aspect>>> = Vec::with_capacity(self.weights.len());
         let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
+        self.repaired |= remedy.is_some();
         for (world, weight) in self.worlds.worlds.iter_mut().zip(&self.weights) {
             if let Some(remedy) = &remedy {
                 world.left.retain(|fault| !remedy.fixes(fault));
@@ -135,6 +137,22 @@ impl Belief {
         sums
     }
 
+    /// Probability of what is still wrong, repairs taken into account; sums to one.
+    #[must_use]
+    pub fn by_left(&self) -> BTreeMap<Hypothesis, f64> {
+        let mut sums = BTreeMap::new();
+        for (world, weight) in self.worlds.worlds.iter().zip(&self.weights) {
+            *sums.entry(world.left.clone()).or_insert(0.0) += weight;
+        }
+        sums
+    }
+
+    /// Whether any repair was done.
+    #[must_use]
+    pub const fn was_repaired(&self) -> bool {
+        self.repaired
+    }
+
     /// The share of each fault in what is wrong, `None` for "nothing wrong"; sums to one. See
     /// [`shares`].
     #[must_use]
@@ -206,7 +224,8 @@ pub fn was_refused(entry: &Entry) -> bool {
 }
 
 /// Whether a step may change what later readings show.
-const fn changes_vehicle(step: &Step) -> bool {
+#[must_use]
+pub const fn changes_vehicle(step: &Step) -> bool {
     matches!(
         step,
         Step::Fit { .. }

@@ -198,24 +198,40 @@ impl Expert {
         cost: f64,
         foretold: Option<&[Option<Vec<Aspect>>]>,
     ) -> Option<Bounds> {
+        let groups = self.groups_foretold(known, foretold)?;
         let (_, _, prospect) = self.last.as_mut()?;
-        let prospect = prospect.as_mut()?;
-        let worlds: Vec<usize> = prospect.worlds().collect();
         let open = self.tariff.as_ref()?.open_in(after);
-        let mut firsts: Vec<&Vec<Aspect>> = Vec::new();
-        let groups: Vec<usize> = worlds
-            .iter()
-            .map(|world| {
-                let shown = foretold.and_then(|all| all.get(*world)).and_then(Option::as_ref);
-                let Some(shown) = shown else { return 0 };
-                let like = |first: &&Vec<Aspect>| !differ(first, shown, known);
-                firsts.iter().position(like).unwrap_or_else(|| {
-                    firsts.push(shown);
-                    firsts.len() - 1
-                })
-            })
-            .collect();
+        let prospect = prospect.as_mut()?;
         Some(prospect.weigh_shown(cost, open, &groups, &FOR_STEP))
+    }
+
+    /// Whether what was done could have told any two worlds apart that counted in the situation that was
+    /// valued last; `None` when that is not known.
+    #[must_use]
+    pub fn tells_apart(&self, belief: &Belief, foretold: &[Option<Vec<Aspect>>]) -> Option<bool> {
+        let groups = self.groups_foretold(belief.known_codes(), Some(foretold))?;
+        Some(groups.iter().any(|group| *group > 0))
+    }
+
+    /// For each world that counted in the situation that was valued last, the group of worlds that foretold
+    /// what could not be told apart.
+    fn groups_foretold(
+        &self,
+        known: &KnownCodes,
+        foretold: Option<&[Option<Vec<Aspect>>]>,
+    ) -> Option<Vec<usize>> {
+        let (_, _, prospect) = self.last.as_ref()?;
+        let mut firsts: Vec<&Vec<Aspect>> = Vec::new();
+        let group = |world: usize| {
+            let shown = foretold.and_then(|all| all.get(world)).and_then(Option::as_ref);
+            let Some(shown) = shown else { return 0 };
+            let like = |first: &&Vec<Aspect>| !differ(first, shown, known);
+            firsts.iter().position(like).unwrap_or_else(|| {
+                firsts.push(shown);
+                firsts.len() - 1
+            })
+        };
+        Some(prospect.as_ref()?.worlds().map(group).collect())
     }
 
     /// Whether a test was made on the vehicle as it is.

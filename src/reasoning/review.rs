@@ -1,7 +1,7 @@
 //! A finished session seen by the expert, step by step.
 
-use super::belief::{cost_of, was_refused};
-use super::expert::Proposal;
+use super::belief::{changes_vehicle, cost_of, was_refused};
+use super::expert::{Proposal, Valuation};
 use super::foresight::bits_of;
 use super::onlooker::Onlooker;
 use super::plan::budget::Bounds;
@@ -9,10 +9,17 @@ use super::remedy::Remedy;
 use super::world::{Hypothesis, Worlds};
 use crate::session::attempt::Entry;
 use crate::session::setup::Briefing;
-use crate::session::step::{KeyPosition, Step};
+use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
-use std::collections::BTreeMap;
+use kinds::{is_only_for_what_it_shows, is_test, is_weighed, serves_a_reading};
+use stage::Stage;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
+
+mod kinds;
+mod stage;
+
+pub use kinds::{disturbs, is_felt_by_module};
 
 /// Regret shown below this share of the value of the situation counts as none: near-ties are ties,
 /// and worlds, groups and prices are themselves not known better.
@@ -26,6 +33,10 @@ const WIDE: f64 = 0.25;
 /// direct test of a part before it is touched, and one more check is not redundant.
 const FREE_CONFIRMATIONS: u32 = 2;
 
+/// Chance that nothing is wrong any more from which a concern that is still there is not explained by
+/// what is believed.
+const UNEXPLAINED: f64 = 0.5;
+
 /// What the expert says of one step.
 #[derive(Debug, Clone)]
 pub struct StepReview {
@@ -33,6 +44,8 @@ pub struct StepReview {
     pub entry: usize,
     /// Probability of each hypothesis before the step.
     pub before: BTreeMap<Hypothesis, f64>,
+    /// The same for what no repair has taken away yet: what was still wrong before the step.
+    pub left: BTreeMap<Hypothesis, f64>,
     /// Probability of each hypothesis after it.
     pub after: BTreeMap<Hypothesis, f64>,
     /// What the step cost [units of the currency].
@@ -45,9 +58,20 @@ pub struct StepReview {
     pub told: Option<f64>,
     /// Expected cost of this step and what comes after it, less that of the best; `None` for
     /// steps that are never weighed: duties such as reading codes and checking oil, notes, the
-    /// first tests that confirm what would already be repaired, and everything after the first
-    /// repair.
+    /// first tests that confirm what would already be repaired, and the proof of a repair. Where the
+    /// proof fails, the search goes on and is weighed again.
     pub regret: Option<Regret>,
+    /// Why the step could tell nothing; `None` where it could, or was not there to tell anything.
+    pub redundant: Option<Redundant>,
+}
+
+/// Why a test could tell nothing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Redundant {
+    /// It shows the same in every world that still counts.
+    SameInEveryWorld,
+    /// It was made before on the vehicle as it is.
+    Repeated,
 }
 
 /// By how much a step was dearer, in expectation, than the best: at least and at most.
@@ -57,7 +81,8 @@ pub struct Regret {
     pub lower: f64,
     /// Not excluded.
     pub upper: f64,
-    /// Whether the two are too far apart to say anything: nothing is shown, and much not excluded.
+    /// Whether the two are too far apart to say anything: nothing is shown, and much not excluded. Such
+    /// a step does not count.
     pub is_wide: bool,
 }
 
@@ -72,6 +97,11 @@ impl Regret {
         let upper = (step.upper - best.lower).max(lower);
         let is_wide = lower <= 0.0 && upper > WIDE * least_known;
         Self { lower, upper, is_wide }
+    }
+
+    /// Of which nothing is known but that it lies below this.
+    const fn unknown(upper: f64) -> Self {
+        Self { lower: 0.0, upper, is_wide: true }
     }
 }
 
@@ -111,68 +141,159 @@ pub fn review(
     progress: &dyn Fn(usize, usize),
 ) -> Result<Review, VehicleError> {
     let mut onlooker = Onlooker::new(briefing, worlds);
-    let mut steps = Vec::with_capacity(log.len());
-    let mut valuation = onlooker.value()?;
+    let valuation = onlooker.value()?;
     let value_at_start = valuation.cost;
-    let mut repaired = false;
-    let mut confirmations = 0;
-    for (number, entry) in log.iter().enumerate() {
-        let before = onlooker.belief.by_hypothesis();
-        let weighted = onlooker.belief.leading(usize::MAX);
-        let value = valuation.cost;
-        let cost = cost_of(&entry.events, briefing.prices.labour_per_hour);
-        let confirms = !was_refused(entry)
-            && match valuation.proposal {
-                Proposal::Repair(_) => is_test(&entry.step),
-                // Nobody says that nothing is wrong without having driven.
-                Proposal::Close => matches!(entry.step, Step::Drive { .. }),
-                Proposal::Test(_) => false,
-            };
-        confirmations += u32::from(confirms);
-        let is_free = confirms && confirmations <= FREE_CONFIRMATIONS;
-        let judged = !was_refused(entry) && !repaired && !is_free && is_weighed(&entry.step);
-        let test = onlooker.test_of(&entry.step);
-        let proposal = valuation.proposal.clone();
-        let remedy = Remedy::in_step(&entry.step).filter(|_| !was_refused(entry));
-        let foretold = onlooker.learn(entry)?;
-        let (expert, belief) = (&mut onlooker.expert, &onlooker.belief);
-        let is_told = test.is_none_or(|test| !expert.has_made(test));
-        let told = (judged && remedy.is_none())
-            .then(|| if is_told { bits_of(belief, &weighted, &foretold) } else { 0.0 });
+    let mut reviewer = Reviewer {
+        briefing,
+        log,
+        onlooker,
+        valuation,
+        stage: Stage::Searching,
+        confirmations: 0,
+        taken: BTreeSet::new(),
+    };
+    let mut steps = Vec::with_capacity(log.len());
+    for number in 0..log.len() {
+        steps.push(reviewer.step(number)?);
+        progress(number + 1, log.len());
+    }
+    Ok(Review { steps, value_at_start, at_end: reviewer.onlooker.belief.by_hypothesis() })
+}
+
+/// What is known while a log is gone through.
+struct Reviewer<'a> {
+    briefing: &'a Arc<Briefing>,
+    log: &'a [Entry],
+    onlooker: Onlooker,
+    valuation: Valuation,
+    stage: Stage,
+    confirmations: u32,
+    /// Steps taken since the vehicle last changed.
+    taken: BTreeSet<String>,
+}
+
+impl Reviewer<'_> {
+    fn step(&mut self, number: usize) -> Result<StepReview, VehicleError> {
+        let entry = &self.log[number];
+        let refused = was_refused(entry);
+        let searching = self.stage == Stage::Searching;
+        let before = self.onlooker.belief.by_hypothesis();
+        let left = self.onlooker.belief.by_left();
+        let Valuation { cost: value, proposal } = self.valuation.clone();
+        let cost = cost_of(&entry.events, self.briefing.prices.labour_per_hour);
+        let is_free = searching && !refused && self.confirms(&entry.step, &proposal);
+        let judged = searching && !refused && !is_free && is_weighed(&entry.step);
+        let weighted = self.onlooker.belief.leading(usize::MAX);
+        let test = self.onlooker.test_of(&entry.step);
+        let remedy = Remedy::in_step(&entry.step).filter(|_| !refused);
+        let unexplained = self.is_unexplained(&left);
+        let foretold = self.onlooker.learn(entry)?;
+        let (expert, belief) = (&mut self.onlooker.expert, &self.onlooker.belief);
         // What a step was worth is an expectation over what it might have shown in every world, so
         // that luck is neither praised nor blamed; a repair is weighed by its chance.
+        let is_repeated = !refused
+            && (!self.taken.insert(format!("{:?}", entry.step))
+                || test.is_some_and(|test| expert.has_made(test)));
+        let told = (judged && remedy.is_none())
+            .then(|| if is_repeated { 0.0 } else { bits_of(belief, &weighted, &foretold) });
+        let mut redundant = None;
         let expected = match &remedy {
             _ if !judged => None,
             Some(remedy) => {
-                let rest = |value| cost + rest_after(&before, remedy, cost, value);
+                let rest = |value| cost + rest_after(&left, remedy, cost, value);
                 let plain = bounds(rest(value.lower), rest(value.upper));
                 // The planner knows repairs that take away all that is wrong, or nothing of it.
                 let planned =
-                    if is_whole(&before, remedy) { expert.weigh_repair(remedy) } else { None };
+                    if is_whole(&left, remedy) { expert.weigh_repair(remedy) } else { None };
                 Some(planned.unwrap_or(plain))
             }
-            None => expert.weigh_done(belief, cost, is_told.then_some(&foretold)),
+            None => {
+                if is_only_for_what_it_shows(&entry.step) && !serves_a_reading(self.log, number) {
+                    redundant = if is_repeated {
+                        // A loose contact shows itself at the second shake or the third.
+                        let shakes = matches!(entry.step, Step::Wiggle { .. });
+                        (!shakes).then_some(Redundant::Repeated)
+                    } else if expert.tells_apart(belief, &foretold) == Some(false) {
+                        Some(Redundant::SameInEveryWorld)
+                    } else {
+                        None
+                    };
+                }
+                expert.weigh_done(belief, cost, (!is_repeated).then_some(&foretold))
+            }
         };
-        onlooker.move_on(entry, test);
-        let next = if repaired { valuation.clone() } else { onlooker.value()? };
+        self.onlooker.move_on(entry, test);
+        self.forget(&entry.step);
+        let next = self.next(entry)?;
         let then = bounds(cost + next.cost.lower, cost + next.cost.upper);
-        let regret = judged.then(|| Regret::between(expected.unwrap_or(then), value));
-        repaired |= remedy.is_some();
-        steps.push(StepReview {
+        let regret = judged.then(|| {
+            if unexplained {
+                return Regret::unknown(value.upper.max(cost));
+            }
+            Regret::between(expected.unwrap_or(then), value)
+        });
+        self.valuation = next;
+        Ok(StepReview {
             entry: number,
             before,
-            after: onlooker.belief.by_hypothesis(),
+            left,
+            after: self.onlooker.belief.by_hypothesis(),
             cost,
             value,
             proposal,
             told,
             regret,
-        });
-        valuation = next;
-        progress(number + 1, log.len());
+            redundant,
+        })
     }
-    let at_end = onlooker.belief.by_hypothesis();
-    Ok(Review { steps, value_at_start, at_end })
+
+    /// Whether a step confirms what the expert would do already, and is one of those that are free.
+    fn confirms(&mut self, step: &Step, proposal: &Proposal) -> bool {
+        let confirms = match proposal {
+            Proposal::Repair(_) => is_test(step),
+            // Nobody says that nothing is wrong without having driven.
+            Proposal::Close => matches!(step, Step::Drive { .. }),
+            Proposal::Test(_) => false,
+        };
+        self.confirmations += u32::from(confirms);
+        confirms && self.confirmations <= FREE_CONFIRMATIONS
+    }
+
+    /// Forgets what was taken, where taking it again would be another thing.
+    fn forget(&mut self, step: &Step) {
+        let alters_instrument =
+            matches!(step, Step::ZeroLeads | Step::ZeroClamp | Step::ReplaceMeterFuse);
+        let opens = matches!(step, Step::Remove { .. } | Step::Refit { .. });
+        if changes_vehicle(step) || opens || alters_instrument {
+            self.taken.clear();
+        }
+    }
+
+    /// The value of the situation after an entry. While a repair is proved nothing is weighed, and it is
+    /// not worked out.
+    fn next(&mut self, entry: &Entry) -> Result<Valuation, VehicleError> {
+        let own = &self.onlooker.belief.known_codes().own;
+        let was = self.stage;
+        self.stage = was.after(entry, own);
+        match (was, self.stage) {
+            (Stage::Proving { .. }, Stage::Proving { .. }) => return Ok(self.valuation.clone()),
+            (Stage::Proving { .. }, Stage::Searching) => self.confirmations = 0,
+            (Stage::Searching, _) => {}
+        }
+        let mut valuation = self.onlooker.value()?;
+        if self.stage == Stage::Searching && self.is_unexplained(&self.onlooker.belief.by_left()) {
+            let upper = valuation.cost.upper.max(self.briefing.prices.comeback.as_units());
+            valuation.cost = bounds(0.0, upper);
+        }
+        Ok(valuation)
+    }
+
+    /// Whether the concern is still there although nothing that is believed in would leave it there: the
+    /// plans are then made for another vehicle than this one, and their bounds hold for none.
+    fn is_unexplained(&self, left: &BTreeMap<Hypothesis, f64>) -> bool {
+        let nothing = left.get(&Hypothesis::new()).copied().unwrap_or(0.0);
+        self.onlooker.belief.was_repaired() && nothing >= UNEXPLAINED
+    }
 }
 
 const fn bounds(lower: f64, upper: f64) -> Bounds {
@@ -212,84 +333,6 @@ pub fn chance(belief: &BTreeMap<Hypothesis, f64>, remedy: &Remedy) -> f64 {
         .filter(|(faults, _)| faults.iter().any(|fault| remedy.fixes(fault)))
         .map(|(_, weight)| weight)
         .sum()
-}
-
-/// Steps that show something of a part or a circuit.
-const fn is_test(step: &Step) -> bool {
-    matches!(
-        step,
-        Step::Measure { .. }
-            | Step::MeasureFromFront { .. }
-            | Step::Wiggle { .. }
-            | Step::TestLamp { .. }
-            | Step::Clamp { .. }
-            | Step::Scope { .. }
-            | Step::Power { .. }
-            | Step::Command { .. }
-            | Step::Look { .. }
-    )
-}
-
-/// Steps whose choice is weighed. Reading the sheet, asking, codes, freeze frame, oil and looking
-/// before touching are duties of the trade and never regretted; notes cost nothing.
-const fn is_weighed(step: &Step) -> bool {
-    matches!(
-        step,
-        Step::Remove { .. }
-            | Step::Refit { .. }
-            | Step::Unplug { .. }
-            | Step::Plug { .. }
-            | Step::Measure { .. }
-            | Step::MeasureFromFront { .. }
-            | Step::Wiggle { .. }
-            | Step::TestLamp { .. }
-            | Step::Clamp { .. }
-            | Step::Scope { .. }
-            | Step::FitGauge
-            | Step::ReadGauge { .. }
-            | Step::RemoveGauge
-            | Step::Power { .. }
-            | Step::Command { .. }
-            | Step::Look { .. }
-            | Step::Drive { .. }
-            | Step::Fit { .. }
-            | Step::Clean { .. }
-            | Step::Mend { .. }
-            | Step::Replace { .. }
-            | Step::TopUpOil
-            | Step::ChangeOil { .. }
-    )
-}
-
-/// Whether the module may have noticed a step that leaves what instruments show as it was.
-#[must_use]
-pub const fn is_felt_by_module(step: &Step) -> bool {
-    matches!(
-        step,
-        Step::Key { .. }
-            | Step::Plug { .. }
-            | Step::Unplug { .. }
-            | Step::Command { .. }
-            | Step::Scope { .. }
-    )
-}
-
-/// Whether what tests would show has to be worked out anew after a step.
-#[must_use]
-pub const fn disturbs(step: &Step) -> bool {
-    matches!(
-        step,
-        Step::Fit { .. }
-            | Step::Clean { .. }
-            | Step::Mend { .. }
-            | Step::Replace { .. }
-            | Step::MeasureFromFront { .. }
-            | Step::TopUpOil
-            | Step::ChangeOil { .. }
-            | Step::ClearCodes
-            | Step::Drive { .. }
-            | Step::Key { position: KeyPosition::Start }
-    )
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ use crate::assessment::rubric::Rubric;
 use crate::reasoning::expert::Proposal;
 use crate::reasoning::hint::{Area, Hint, Question, Why};
 use crate::reasoning::remedy::Remedy;
+use crate::reasoning::review::Redundant;
 use crate::reasoning::world::Hypothesis;
 use crate::session::attempt::Till;
 use crate::session::event::Event;
@@ -146,6 +147,7 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
                 "regret-at-most": step.regret.map(|regret| rounded(regret.upper)),
                 "regret-told": step.regret.map(|regret| !regret.is_wide),
                 "bits": step.told.map(rounded),
+                "redundant": step.redundant.map(|it| redundant(it == Redundant::Repeated)),
                 "best": proposal(&step.proposal),
                 "belief-before": belief(&step.before),
                 "belief": belief(&step.after),
@@ -181,10 +183,22 @@ fn remark(remark: &Remark) -> Value {
             let (least, most) = (rounded(*least), rounded(*most));
             json!({ "regret": least, "regret-at-most": most, "best": proposal(best) })
         }
+        About::Premature { chance, price, best } => json!({
+            "premature-at": rounded(*chance),
+            "regret": price.map(|(least, _)| rounded(least)),
+            "regret-at-most": price.map(|(_, most)| rounded(most)),
+            "best": proposal(best),
+        }),
+        About::Redundant { is_repeated, cost } => {
+            json!({ "redundant": redundant(*is_repeated), "cost": rounded(*cost) })
+        }
+        About::NotTold { count, most } => json!({ "not-told": count, "at-most": rounded(*most) }),
         About::NoRegret => json!("no-regret"),
         About::RemovedAgain(part) => json!({ "removed-again": part }),
         About::NoDetour => json!("no-detour"),
         About::Prediction { met } => json!({ "prediction-met": met }),
+        About::OtherQuantity => json!("other-quantity"),
+        About::Sign { met } => json!({ "sign-met": met }),
         About::FewPredictions(count) => json!({ "few-predictions": count }),
         About::Breach(breach) => json!({ "breach": breach }),
         About::SoundReadings => json!("sound-readings"),
@@ -200,11 +214,17 @@ fn remark(remark: &Remark) -> Value {
             ProofPart::RoadTest => "road-test",
             ProofPart::Rescan => "rescan",
         } }),
+        About::ClosedUnproved => json!("closed-unproved"),
+        About::Unrelated { code, reported } => json!({ "unrelated": code, "reported": reported }),
         About::NoBreach => json!("no-breach"),
         About::LeftOff(part) => json!({ "left-off": part }),
         About::Written(section) => json!({ "written": section }),
     };
     json!({ "entry": remark.entry.map(|entry| entry + 1), "good": remark.good, "about": about })
+}
+
+const fn redundant(is_repeated: bool) -> &'static str {
+    if is_repeated { "repeated" } else { "same-in-every-world" }
 }
 
 pub(super) fn proposal(proposal: &Proposal) -> Value {

@@ -2,8 +2,9 @@
 
 use super::event::{Event, Refusal};
 use super::setup::{Briefing, Hidden};
-use super::step::{Bound, Ending, Step};
+use super::step::{Bound, Ending, Quantity, Sign, Step};
 use super::take;
+use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::current_probe::{CurrentProbe, MOST_OFFSET_A};
 use crate::instruments::multimeter::Multimeter;
@@ -57,7 +58,9 @@ pub(super) struct Progress {
     pub codes_read: bool,
     pub oil_checked: bool,
     pub suspects: BTreeMap<FaultName, u8>,
-    pub prediction: Option<(f64, Bound)>,
+    pub prediction: Option<Prediction>,
+    pub sign: Option<Sign>,
+    pub codes_seen: BTreeSet<Code>,
     pub committed: bool,
     pub approved: bool,
     pub cleaned: BTreeSet<Id>,
@@ -69,6 +72,14 @@ pub(super) struct Progress {
 pub struct Begun {
     complaint: bool,
     vehicle: VehicleState,
+}
+
+/// Between which values the next reading is said to lie, and of what.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Prediction {
+    pub least: f64,
+    pub most: Bound,
+    pub of: Option<Quantity>,
 }
 
 /// One attempt at one case.
@@ -84,6 +95,7 @@ pub struct Session {
     till: Till,
     log: Vec<Entry>,
     complaint: bool,
+    old_codes: Arc<[Code]>,
 }
 
 impl Session {
@@ -124,10 +136,15 @@ impl Session {
             &hidden.old_codes,
             hidden.seed,
         )?;
-        Ok(Self::with(briefing, vehicle, hidden.meter, hidden.seed))
+        Ok(Self::with(briefing, vehicle, hidden.meter, (hidden.old_codes.into(), hidden.seed)))
     }
 
-    fn with(briefing: Arc<Briefing>, vehicle: Vehicle, meter: Multimeter, seed: u64) -> Self {
+    fn with(
+        briefing: Arc<Briefing>,
+        vehicle: Vehicle,
+        meter: Multimeter,
+        (old_codes, seed): (Arc<[Code]>, u64),
+    ) -> Self {
         let mut zero = Streams::new(seed).stream("zero of the current probe");
         let clamp = CurrentProbe {
             offset_a: zero.between(-MOST_OFFSET_A, MOST_OFFSET_A),
@@ -143,6 +160,7 @@ impl Session {
             till: Till::default(),
             log: Vec::new(),
             complaint: false,
+            old_codes,
         }
     }
 
@@ -156,7 +174,12 @@ impl Session {
     #[must_use]
     pub fn begin_again(briefing: Arc<Briefing>, hidden: &Hidden, begun: Begun) -> Self {
         let vehicle = Vehicle::in_state(Arc::new(briefing.vehicle.clone()), begun.vehicle);
-        let session = Self::with(briefing, vehicle, hidden.meter, hidden.seed);
+        let session = Self::with(
+            briefing,
+            vehicle,
+            hidden.meter,
+            (hidden.old_codes.clone().into(), hidden.seed),
+        );
         Self { complaint: begun.complaint, ..session }
     }
 
@@ -206,6 +229,7 @@ impl Session {
             till: self.till,
             log: Vec::new(),
             complaint: self.complaint,
+            old_codes: Arc::clone(&self.old_codes),
         }
     }
 
@@ -255,6 +279,13 @@ impl Session {
     #[must_use]
     pub const fn suspects(&self) -> &BTreeMap<FaultName, u8> {
         &self.progress.suspects
+    }
+
+    /// Codes that have been in the memory from the start and that no fault of this case has set: left
+    /// from long ago, left by somebody's handling, or of an unrelated fault that is there. A door to the
+    /// truth, for the debrief alone.
+    pub fn codes_from_elsewhere(&self) -> impl Iterator<Item = &Code> {
+        self.old_codes.iter().chain(&self.vehicle.condition().present_elsewhere)
     }
 
     /// How the session ended, if it has.

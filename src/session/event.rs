@@ -309,7 +309,15 @@ pub enum Event {
     Predicted,
     /// A reading met a prediction or did not.
     PredictionChecked {
-        /// Whether the display lay within.
+        /// Whether the display lay within, in the quantity that was predicted.
+        met: bool,
+        /// The reading is of another quantity than was predicted: ohms where volts were said.
+        #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+        other_quantity: bool,
+    },
+    /// What a test without a display showed is what was predicted, or is not.
+    SignChecked {
+        /// Whether it is.
         met: bool,
     },
     /// The apprentice committed to a diagnosis.
@@ -364,6 +372,11 @@ pub enum Event {
         /// Section.
         section: Section,
     },
+    /// The customer was told of a code that is not part of the job.
+    CodeReported {
+        /// The code.
+        code: Code,
+    },
     /// The vehicle was handed back.
     HandedOver {
         /// As what.
@@ -403,6 +416,8 @@ pub enum Refusal {
     TooMuchConfidence(u16),
     /// There are no hints where the session is assessed.
     NoHints,
+    /// No reader has shown that code in this session.
+    CodeNotRead(Code),
     /// The vehicle has been handed back.
     Finished,
     /// A number lies outside what makes sense.

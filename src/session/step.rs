@@ -1,10 +1,13 @@
 //! Steps: the only input of a session.
 
+use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::instruments::test_lamp::Glow;
 use crate::physics::oil::Grade;
+use crate::physics::stroke::Click;
 use crate::vehicle::spec::Id;
 use serde::{Deserialize, Serialize};
 
@@ -174,10 +177,19 @@ pub enum Step {
     },
     /// Say between which values the next reading will lie.
     Predict {
-        /// Least value [V, ohm or A].
+        /// Least value, in the unit of what is read.
         least: f64,
         /// Greatest value; infinite means over limit counts as met.
         most: Bound,
+        /// What will be read. `None` in sessions from before predictions had a unit: there a reading
+        /// of any quantity is compared.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        of: Option<Quantity>,
+    },
+    /// Say what the next test of a kind that shows no number will show.
+    PredictSign {
+        /// What will be seen or heard.
+        sign: Sign,
     },
     /// Commit to a diagnosis.
     Commit {
@@ -227,6 +239,12 @@ pub enum Step {
         /// Text.
         text: String,
     },
+    /// Tell the customer of a code that is not part of this job, on the record that goes home with the
+    /// vehicle.
+    ReportCode {
+        /// The code.
+        code: Code,
+    },
     /// Hand the vehicle back; ends the session.
     HandOver {
         /// As what.
@@ -237,11 +255,49 @@ pub enum Step {
 /// The place that stands for a look under the bonnet as a whole.
 pub const ENGINE_BAY: &str = "engine-bay";
 
+/// What a reading is a reading of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Quantity {
+    /// Voltage [V].
+    Volts,
+    /// Resistance [ohm].
+    Ohms,
+    /// Current, with the meter or the current probe [A].
+    Amps,
+    /// Oil pressure [bar].
+    Bar,
+}
+
+impl From<MeterFunction> for Quantity {
+    fn from(function: MeterFunction) -> Self {
+        match function {
+            MeterFunction::Volts => Self::Volts,
+            MeterFunction::Ohms => Self::Ohms,
+            MeterFunction::Amps => Self::Amps,
+        }
+    }
+}
+
+/// What a test shows that has no display.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Sign {
+    /// The sound of the next valve whose current comes on.
+    Click(Click),
+    /// The light of the test lamp.
+    Glow(Glow),
+    /// The reader lists this code, stored or pending.
+    Code(Code),
+    /// The reader lists no code, neither stored nor pending.
+    NoCodes,
+}
+
 /// Greatest value of a prediction.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Bound {
-    /// A value [V, ohm or A].
+    /// A value, in the unit of what is read.
     Value(f64),
     /// Over limit.
     OverLimit,

@@ -68,8 +68,10 @@ fn columns(rows: &Rows) -> Vec<Column> {
     columns.extend([
         Column::IfMarkedWhether("proved", whether(|judged| judged.proved)),
         Column::IfMarkedWhether("unproved", whether(|judged| judged.unproved)),
-        Column::IfMarkedNumber("regret", marks(&|judged| judged.regret)),
-        Column::IfMarkedNumber("value", marks(&|judged| judged.value)),
+        Column::IfMarkedNumber("regret_least", marks(&|judged| Some(judged.regret?.lower))),
+        Column::IfMarkedNumber("regret_most", marks(&|judged| Some(judged.regret?.upper))),
+        Column::IfMarkedNumber("value_least", marks(&|judged| Some(judged.value?.lower))),
+        Column::IfMarkedNumber("value_most", marks(&|judged| Some(judged.value?.upper))),
     ]);
     columns
 }

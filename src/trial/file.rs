@@ -6,6 +6,7 @@
 
 use super::row::{Judged, Origin, Outcome, Row, Rows};
 use crate::assessment::rubric::MarkCategory;
+use crate::reasoning::plan::budget::Bounds;
 use crate::units::Money;
 use crate::virtual_apprentices::policy::Policy;
 use core::fmt::Write as _;
@@ -13,7 +14,7 @@ use std::collections::BTreeMap;
 use thiserror::Error;
 
 /// Version of the format, part of the first column's name.
-const FIRST: &str = "trial 1 scenario";
+const FIRST: &str = "trial 2 scenario";
 /// Columns before those of the marks, and after them.
 const BEFORE: [&str; 17] = [
     FIRST,
@@ -34,7 +35,8 @@ const BEFORE: [&str; 17] = [
     "marks",
     "passed",
 ];
-const AFTER: [&str; 4] = ["proved", "unproved", "regret", "value"];
+const AFTER: [&str; 6] =
+    ["proved", "unproved", "regret_least", "regret_most", "value_least", "value_most"];
 
 /// What is wrong with a file of rows.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
@@ -44,6 +46,14 @@ pub enum RowsProblem {
     Head {
         /// Line, from 1.
         line: usize,
+    },
+    /// The head of such a file in another version of its format.
+    #[error("line {line} begins a trial's table in another version of the format")]
+    OtherVersion {
+        /// Line, from 1.
+        line: usize,
+        /// That version.
+        version: u32,
     },
     /// A line has not the right number of fields.
     #[error("line {line} has {found} fields, not {expected}")]
@@ -106,6 +116,9 @@ impl Gathered {
                 begun = true;
                 continue;
             }
+            if let Some(version) = other_version(&fields) {
+                return Err(RowsProblem::OtherVersion { line, version });
+            }
             if !begun {
                 return Err(RowsProblem::Head { line });
             }
@@ -142,6 +155,12 @@ impl Gathered {
 fn head() -> Vec<String> {
     let marks = MarkCategory::ALL.iter().map(|category| category.word());
     BEFORE.into_iter().chain(marks).chain(AFTER).map(str::to_owned).collect()
+}
+
+/// The version of a head that is not of the version that is read and written.
+fn other_version(fields: &[String]) -> Option<u32> {
+    let first = fields.first().filter(|first| *first != FIRST)?;
+    first.strip_prefix("trial ")?.strip_suffix(" scenario")?.parse().ok()
 }
 
 /// The first line of a file, with its end.
@@ -183,8 +202,10 @@ pub fn line(of: &Origin, row: &Row) -> String {
     }
     fields.push(whether(|judged| judged.proved));
     fields.push(whether(|judged| judged.unproved));
-    fields.push(maybe(|judged| judged.regret));
-    fields.push(maybe(|judged| judged.value));
+    fields.push(maybe(|judged| Some(judged.regret?.lower)));
+    fields.push(maybe(|judged| Some(judged.regret?.upper)));
+    fields.push(maybe(|judged| Some(judged.value?.lower)));
+    fields.push(maybe(|judged| Some(judged.value?.upper)));
     line_of(&fields)
 }
 
@@ -306,6 +327,24 @@ impl<'a> Fields<'a> {
     }
 }
 
+impl Fields<'_> {
+    /// Two fields of what is known between bounds, both empty or in their order.
+    fn bounds(
+        &mut self,
+        least: &'static str,
+        most: &'static str,
+    ) -> Result<Option<Bounds>, RowsProblem> {
+        let lower: Option<f64> = self.if_any(least)?;
+        self.parsed(most, |text| match lower {
+            None => text.is_empty().then_some(None),
+            Some(lower) => {
+                let upper = text.parse().ok().filter(|upper| lower <= *upper)?;
+                Some(Some(Bounds { lower, upper }))
+            }
+        })
+    }
+}
+
 fn read(line: usize, fields: &[String]) -> Result<(Origin, Row), RowsProblem> {
     let expected = BEFORE.len() + MarkCategory::ALL.len() + AFTER.len();
     if fields.len() != expected {
@@ -341,7 +380,8 @@ fn read(line: usize, fields: &[String]) -> Result<(Origin, Row), RowsProblem> {
     }
     let proved = of.if_any("proved")?;
     let unproved = of.if_any("unproved")?;
-    let (regret, value) = (of.if_any("regret")?, of.if_any("value")?);
+    let regret = of.bounds("regret_least", "regret_most")?;
+    let value = of.bounds("value_least", "value_most")?;
     row.judged = total.map(|total| Judged {
         total,
         shares,

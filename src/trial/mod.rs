@@ -2,12 +2,13 @@
 //!
 //! [`runner`] deals the cases of a range of seeds and has every policy work each of them; [`row`] is
 //! what comes of one session, [`file`](mod@file) keeps rows as CSV and joins parts from several machines,
-//! [`columns`] writes them as Parquet, [`table`] sums them up and says how hard the scenario is, and
+//! [`columns`] writes them as Parquet, [`matched`] deals cases that are equally hard, [`table`] sums them up and says how hard the scenario is, and
 //! [`text`] puts that in words with a plot. Everything but the rows themselves is worked out from the
 //! rows in their order of seed and policy, so that parts give the table of the whole.
 
 pub mod columns;
 pub mod file;
+pub mod matched;
 mod plot;
 pub mod row;
 pub mod runner;

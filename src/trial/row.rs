@@ -3,6 +3,7 @@
 use crate::assessment::debrief::Debrief;
 use crate::assessment::mark::{About, Critical, ProofPart};
 use crate::assessment::rubric::MarkCategory;
+use crate::reasoning::plan::budget::Bounds;
 use crate::session::step::Ending;
 use crate::units::Money;
 use crate::virtual_apprentices::policy::Policy;
@@ -77,12 +78,12 @@ pub struct Judged {
     pub unproved: bool,
     /// The pass line was reached and nothing critical happened.
     pub passed: bool,
-    /// Sum of the expert's regrets [units of the currency]; `None` for a session that nobody finished, at
-    /// which no expert has looked.
-    pub regret: Option<f64>,
+    /// Sum of the expert's regrets, as far as they are shown and at most [units of the currency]; `None` for
+    /// a session that nobody finished, at which no expert has looked.
+    pub regret: Option<Bounds>,
     /// Expected cost of the job at the start under the expert's plan [units of the currency]; `None` as
     /// before.
-    pub value: Option<f64>,
+    pub value: Option<Bounds>,
 }
 
 impl Judged {
@@ -101,8 +102,11 @@ impl Judged {
             proved: shown == ProofPart::ALL.len(),
             unproved: debrief.critical.contains(&Critical::Unproved),
             passed: debrief.passed,
-            regret: Some(debrief.review.total_regret()),
-            value: Some(debrief.review.value_at_start.upper),
+            regret: Some(Bounds {
+                lower: debrief.review.total_regret(),
+                upper: debrief.review.total_regret_at_most(),
+            }),
+            value: Some(debrief.review.value_at_start),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::row::{Outcome, Row, Rows};
 use crate::numerics::elementary::sqrt;
+use crate::reasoning::plan::budget::Bounds;
 use crate::virtual_apprentices::policy::Policy;
 
 /// A mean over sessions with its standard error.
@@ -41,8 +42,10 @@ pub struct Line {
     pub cost: Mean,
     /// Points out of a hundred; `None` where nothing was marked.
     pub marks: Option<Mean>,
-    /// Regret of a session [units of the currency]; `None` where nothing was marked.
+    /// Regret of a session as far as it is shown [units of the currency]; `None` where nothing was marked.
     pub regret: Option<Mean>,
+    /// The same at most.
+    pub regret_at_most: Option<Mean>,
     /// Steps of a session.
     pub steps: Mean,
     /// Share of sessions after which the customer does not come back, 0 to 1.
@@ -58,7 +61,7 @@ pub struct Line {
 pub struct Difficulty {
     /// Expected cost of the job under the expert's plan, before anything is known [units of the
     /// currency]. It is the same for every case of a scenario; `None` where nothing was marked.
-    pub value: Option<f64>,
+    pub value: Option<Bounds>,
     /// Steps of the planner; `None` where it took no part.
     pub planner_steps: Option<f64>,
     /// Cost with the planner [units of the currency]; `None` where it took no part.
@@ -123,7 +126,8 @@ fn line(policy: Policy, rows: &[&Row]) -> Option<Line> {
         policy,
         sessions: own.len(),
         cost: Mean::of(&gather(&|row| Some(row.cost())))?,
-        regret: Mean::of(&gather(&|row| row.judged?.regret)),
+        regret: Mean::of(&gather(&|row| Some(row.judged?.regret?.lower))),
+        regret_at_most: Mean::of(&gather(&|row| Some(row.judged?.regret?.upper))),
         steps: Mean::of(&gather(&|row| Some(f64::from(row.steps))))?,
         right: share(&|row| row.outcome.is_right()),
         unproved: marks.map(|_| share(&|row| row.judged.is_some_and(|judged| judged.unproved))),
@@ -140,9 +144,14 @@ fn difficulty(rows: &[&Row]) -> Difficulty {
         Some(most - values.iter().copied().reduce(f64::min)?)
     };
     let planner = lines.iter().find(|line| line.policy == Policy::Planner);
-    let values: Vec<f64> = rows.iter().filter_map(|row| row.judged?.value).collect();
+    let values: Vec<Bounds> = rows.iter().filter_map(|row| row.judged?.value).collect();
+    let mean = |of: fn(&Bounds) -> f64| {
+        Mean::of(&values.iter().map(of).collect::<Vec<_>>()).map(|mean| mean.value)
+    };
     Difficulty {
-        value: Mean::of(&values).map(|mean| mean.value),
+        value: mean(|value| value.lower)
+            .zip(mean(|value| value.upper))
+            .map(|(lower, upper)| Bounds { lower, upper }),
         planner_steps: planner.map(|line| line.steps.value),
         planner_cost: planner.map(|line| line.cost.value),
         marks_apart: apart(&|line| Some(line.marks?.value)),

@@ -158,7 +158,13 @@ fn scenario_difficulty(of: &Difficulty, currency: &str, words: &Words) -> Vec<St
     };
     vec![
         words.say("trial-difficulty", &[]),
-        words.say("trial-difficulty-value", &[("money", money(of.value).into())]),
+        words.say(
+            "trial-difficulty-value",
+            &[
+                ("least", money(of.value.map(|value| value.lower)).into()),
+                ("money", money(of.value.map(|value| value.upper)).into()),
+            ],
+        ),
         words.say(
             "trial-difficulty-planner",
             &[("steps", plain(of.planner_steps).into()), ("money", money(of.planner_cost).into())],
@@ -199,6 +205,8 @@ fn cases(table: &Table, currency: &str, words: &Words) -> Vec<String> {
 #[must_use]
 pub fn problem(problem: &RowsProblem, words: &Words) -> String {
     match problem {
+        RowsProblem::OtherVersion { line, version } => words
+            .say("rows-other-version", &[("line", (*line).into()), ("version", (*version).into())]),
         RowsProblem::Head { line } => words.say("rows-head", &[("line", (*line).into())]),
         RowsProblem::Fields { line, found, expected } => words.say(
             "rows-fields",
@@ -231,7 +239,8 @@ pub fn json(rows: &Rows, table: &Table, by_case: bool) -> Value {
     let mean = |mean: Mean| json!({ "mean": mean.value, "error": mean.error, "of": mean.of });
     let hard = |of: &Difficulty| {
         json!({
-            "value": of.value,
+            "value": of.value.map(|value| value.upper),
+            "value-at-least": of.value.map(|value| value.lower),
             "planner-steps": of.planner_steps,
             "planner-cost": of.planner_cost,
             "marks-apart": of.marks_apart,
@@ -245,6 +254,7 @@ pub fn json(rows: &Rows, table: &Table, by_case: bool) -> Value {
             "cost": mean(line.cost),
             "marks": line.marks.map(mean),
             "regret": line.regret.map(mean),
+            "regret-at-most": line.regret_at_most.map(mean),
             "steps": mean(line.steps),
             "right": line.right,
             "unproved": line.unproved,

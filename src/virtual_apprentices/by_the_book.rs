@@ -16,7 +16,7 @@ use crate::reasoning::probe::Need;
 use crate::reasoning::remedy::Remedy;
 use crate::session::attempt::Entry;
 use crate::session::event::{Event, OilLook, Sight};
-use crate::session::step::{Bound, KeyPosition, ServiceTopic, Step};
+use crate::session::step::{Bound, KeyPosition, Quantity, ServiceTopic, Step};
 use crate::vehicle::error::VehicleError;
 use crate::vehicle::spec::{Id, VehicleSpec};
 use std::collections::VecDeque;
@@ -129,8 +129,10 @@ impl ByTheBook {
                     if !self.leads_zeroed {
                         steps.push(Step::ZeroLeads);
                     }
-                    steps
-                        .extend(page.winding_limits(spec).map(|(least, most)| expect(least, most)));
+                    steps.extend(
+                        page.winding_limits(spec)
+                            .map(|(least, most)| expect(Quantity::Ohms, least, most)),
+                    );
                     steps.push(measure(MeterFunction::Ohms, feed, control));
                     (reaching(spec, unplugged, &[feed, control], KeyPosition::Off), steps)
                 })
@@ -185,7 +187,7 @@ impl ByTheBook {
                 page.harness_control.as_ref().zip(page.module_control.as_ref()).map(
                     |(near, far)| {
                         let steps = vec![
-                            expect(0.0, book::WIRE_MOST_OHMS),
+                            expect(Quantity::Ohms, 0.0, book::WIRE_MOST_OHMS),
                             measure(MeterFunction::Ohms, near, far),
                         ];
                         (reaching(spec, unplugged, &[near, far], KeyPosition::Off), steps)
@@ -302,17 +304,20 @@ fn measure(function: MeterFunction, red: &Id, black: &Id) -> Step {
     Step::Measure { function, red: red.clone(), black: black.clone() }
 }
 
-const fn expect(least: f64, most: f64) -> Step {
-    Step::Predict { least, most: Bound::Value(most) }
+const fn expect(of: Quantity, least: f64, most: f64) -> Step {
+    Step::Predict { least, most: Bound::Value(most), of: Some(of) }
 }
 
 const fn over_limit() -> Step {
-    Step::Predict { least: 1e6, most: Bound::OverLimit }
+    Step::Predict { least: 1e6, most: Bound::OverLimit, of: Some(Quantity::Ohms) }
 }
 
 /// A voltage against the battery, with what a sound vehicle shows.
 fn volts(point: &Id, (least, most): (f64, f64)) -> Vec<Step> {
-    vec![expect(least, most), measure(MeterFunction::Volts, point, &Id::from(GROUND))]
+    vec![
+        expect(Quantity::Volts, least, most),
+        measure(MeterFunction::Volts, point, &Id::from(GROUND)),
+    ]
 }
 
 fn command(valve: &Id, on: bool) -> Step {

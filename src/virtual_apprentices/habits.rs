@@ -11,7 +11,7 @@ use crate::session::setup::Briefing;
 use crate::session::step::{CustomerTopic, ENGINE_BAY, Ending, KeyPosition, Section, Step};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
-use crate::vehicle::spec::{Id, VehicleSpec};
+use crate::vehicle::spec::{Id, ValveSpec, VehicleSpec};
 use std::collections::BTreeSet;
 
 /// A key turned to a position.
@@ -21,7 +21,8 @@ pub(super) const fn key(position: KeyPosition) -> Step {
 
 /// How a careful technician takes a job in: sheet and customer, oil and eyes, codes and their freeze
 /// frame on paper before anything is touched. Common practice, no source.
-pub(super) fn intake() -> Vec<Step> {
+#[must_use]
+pub fn intake() -> Vec<Step> {
     vec![
         Step::ReadJobSheet,
         Step::AskCustomer { topic: CustomerTopic::Symptom },
@@ -132,19 +133,56 @@ pub(super) fn first_codes(log: &[Entry]) -> BTreeSet<Code> {
     log.iter().flat_map(|entry| &entry.events).find_map(codes_in).unwrap_or_default()
 }
 
+/// Codes of the first reading that are not part of the job, as far as service information tells: those that
+/// no monitor of these circuits sets, and those of a valve that no diagnosis has to do with. Common
+/// practice, no source: the customer hears of them before they are gone.
+fn codes_from_elsewhere(seen: Seen<'_>) -> BTreeSet<Code> {
+    let spec = &seen.briefing.vehicle;
+    let own = spec.own_codes();
+    let diagnosed: Vec<&FaultName> = seen
+        .log
+        .iter()
+        .flat_map(|entry| &entry.events)
+        .filter_map(|event| match event {
+            Event::Committed { fault } => fault.as_ref(),
+            _ => None,
+        })
+        .collect();
+    let has_to_do_with = |valve: &&ValveSpec| {
+        diagnosed.iter().any(|fault| {
+            let at = &fault.place;
+            fault.kind.is_in_oil()
+                || *at == valve.id
+                || spec.valve_controlled_by(at) == Some(&valve.id)
+                || spec.valves_fed_through(at).contains(&&valve.id)
+                || spec.pins_at(&valve.connector).contains(&at)
+        })
+    };
+    let (of_job, of_others): (Vec<&ValveSpec>, Vec<_>) =
+        spec.valves.iter().partition(has_to_do_with);
+    let names = |valves: &[&ValveSpec], code: &Code| {
+        valves.iter().any(|valve| valve.codes.all().contains(code))
+    };
+    let mut codes = first_codes(seen.log);
+    codes.retain(|code| !own.contains(code) || (names(&of_others, code) && !names(&of_job, code)));
+    codes
+}
+
 /// The record and the key. Its words are for a person to judge, so plain names do.
 pub(super) fn hand_over(
-    briefing: &Briefing,
+    seen: Seen<'_>,
     diagnosis: Option<&FaultName>,
     ending: Ending,
 ) -> Vec<Step> {
     let cause = diagnosis
         .map_or_else(String::new, |fault| format!("{} {}", fault.kind.word(), fault.place));
     let write = |section, text: String| Step::Write { section, text };
-    vec![
-        write(Section::Concern, briefing.job.title.clone()),
+    let mut steps = vec![
+        write(Section::Concern, seen.briefing.job.title.clone()),
         write(Section::Cause, cause.clone()),
         write(Section::Correction, cause),
-        Step::HandOver { ending },
-    ]
+    ];
+    steps.extend(codes_from_elsewhere(seen).into_iter().map(|code| Step::ReportCode { code }));
+    steps.push(Step::HandOver { ending });
+    steps
 }

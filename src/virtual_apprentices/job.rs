@@ -116,7 +116,7 @@ impl<F: Finder> Job<F> {
     }
 
     fn finish(&mut self, seen: Seen<'_>, ending: Ending) {
-        self.queue.extend(habits::hand_over(seen.briefing, self.diagnosis.as_ref(), ending));
+        self.queue.extend(habits::hand_over(seen, self.diagnosis.as_ref(), ending));
     }
 }
 

@@ -27,3 +27,5 @@ mod random_tester;
 mod reasoner;
 pub mod seen;
 pub mod work;
+
+pub use habits::intake;

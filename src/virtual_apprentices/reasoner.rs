@@ -16,7 +16,7 @@ use crate::reasoning::world::{Hypothesis, Worlds};
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
-use crate::session::step::{Bound, Step};
+use crate::session::step::{Bound, Quantity, Step};
 use crate::vehicle::error::VehicleError;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -169,12 +169,15 @@ impl Reasoner {
 /// The prediction that fits what an imagined reading showed.
 fn foretold(shown: &[Event]) -> Option<Step> {
     shown.iter().find_map(|event| match event {
-        Event::Reading { display: Display::Value { value, .. }, tolerance, .. } => {
-            let wide = (FORETOLD_SHARE * value.abs()).max(FORETOLD_LEAST) + tolerance;
-            Some(Step::Predict { least: value - wide, most: Bound::Value(value + wide) })
-        }
-        Event::Reading { display: Display::OverLimit, .. } => {
-            Some(Step::Predict { least: 0.0, most: Bound::OverLimit })
+        Event::Reading { function, display, tolerance, .. } => {
+            let of = Some(Quantity::from(*function));
+            Some(match display {
+                Display::Value { value, .. } => {
+                    let wide = (FORETOLD_SHARE * value.abs()).max(FORETOLD_LEAST) + tolerance;
+                    Step::Predict { least: value - wide, most: Bound::Value(value + wide), of }
+                }
+                Display::OverLimit => Step::Predict { least: 0.0, most: Bound::OverLimit, of },
+            })
         }
         _ => None,
     })

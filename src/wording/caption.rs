@@ -7,8 +7,11 @@ use super::reader_words;
 use super::step_words::{OVER_LIMIT_ONLY, meter_function};
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::instruments::test_lamp::Glow;
+use crate::physics::stroke::Click;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Quantity, Section, ServiceTopic,
+    Sign, Step,
 };
 use crate::vehicle::spec::Id;
 
@@ -17,6 +20,7 @@ const PREDICTED_DECIMALS: usize = 4;
 
 /// A step in a short phrase.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one short arm for each kind of step")]
 pub fn caption(step: &Step, words: &Words) -> String {
     let plain = |key: &str| words.say(key, &[]);
     let with_place = |key: &str, id: &Id| words.say(key, &[("place", place(id, words).into())]);
@@ -98,7 +102,11 @@ pub fn caption(step: &Step, words: &Words) -> String {
             "step-suspect",
             &[("fault", fault(name, words).into()), ("percent", (*percent).into())],
         ),
-        Step::Predict { least, most } => prediction(*least, *most, words),
+        Step::Predict { least, most, of } => prediction(*least, *most, *of, words),
+        Step::PredictSign { sign: Sign::Code(code) } => {
+            words.say("step-predict-code", &[("code", code.to_string().into())])
+        }
+        Step::PredictSign { sign } => plain(sign_key(*sign)),
         Step::Commit { fault } => {
             words.say("step-commit", &[("fault", diagnosis(fault.as_ref(), words).into())])
         }
@@ -116,19 +124,52 @@ pub fn caption(step: &Step, words: &Words) -> String {
             words.say("step-change-oil", &[("grade", grade.word().into())])
         }
         Step::Write { section, .. } => plain(section_key(*section)),
+        Step::ReportCode { code } => {
+            words.say("step-report-code", &[("code", code.to_string().into())])
+        }
         Step::HandOver { ending } => plain(ending_key(*ending)),
     }
 }
 
-fn prediction(least: f64, most: Bound, words: &Words) -> String {
+fn prediction(least: f64, most: Bound, of: Option<Quantity>, words: &Words) -> String {
     let value = |value| short_number(value, PREDICTED_DECIMALS, words);
-    match most {
+    let unit = of.map_or("", unit);
+    let text = match most {
         Bound::Value(most) => words.say(
             "step-predict-range",
-            &[("least", value(least).into()), ("most", value(most).into())],
+            &[("least", value(least).into()), ("most", value(most).into()), ("unit", unit.into())],
         ),
-        Bound::OverLimit if least >= OVER_LIMIT_ONLY => words.say("step-predict-over-limit", &[]),
-        Bound::OverLimit => words.say("step-predict-above", &[("least", value(least).into())]),
+        Bound::OverLimit if least >= OVER_LIMIT_ONLY => {
+            // Over limit is said of a resistance unless something else is named.
+            let unit = if of == Some(Quantity::Ohms) { "" } else { unit };
+            words.say("step-predict-over-limit", &[("unit", unit.into())])
+        }
+        Bound::OverLimit => words
+            .say("step-predict-above", &[("least", value(least).into()), ("unit", unit.into())]),
+    };
+    // Old sessions have predictions without a unit.
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// The sign of a quantity's unit.
+const fn unit(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Volts => "V",
+        Quantity::Ohms => "\u{3a9}",
+        Quantity::Amps => "A",
+        Quantity::Bar => "bar",
+    }
+}
+
+const fn sign_key(sign: Sign) -> &'static str {
+    match sign {
+        Sign::Click(Click::Clear) => "step-predict-click-clear",
+        Sign::Click(Click::Dull) => "step-predict-click-dull",
+        Sign::Click(Click::None) => "step-predict-click-none",
+        Sign::Glow(Glow::Bright) => "step-predict-glow-bright",
+        Sign::Glow(Glow::Dim) => "step-predict-glow-dim",
+        Sign::Glow(Glow::Dark) => "step-predict-glow-dark",
+        Sign::Code(_) | Sign::NoCodes => "step-predict-no-codes",
     }
 }
 

@@ -32,6 +32,13 @@ pub fn code(code: Code, words: &Words) -> String {
     }
 }
 
+/// Every code that the catalogue has a meaning for, in the order of the catalogue.
+pub fn named_codes() -> impl Iterator<Item = Code> {
+    include_str!("../../assets/locales/en-GB/codes.ftl")
+        .lines()
+        .filter_map(|line| line.strip_prefix("code-")?.split_once(" =")?.0.parse().ok())
+}
+
 /// Codes in a row without their meanings.
 #[must_use]
 pub fn bare_codes(codes: &[Code], words: &Words) -> String {

@@ -3,10 +3,11 @@
 use super::amounts::{minutes, money, number};
 use super::care_words::against_care;
 use super::catalogue::Words;
+use super::code_words;
 use super::course_plot;
 use super::lesson_words::{self, LessonWords};
 use super::place::{diagnoses, fault as fault_words, place};
-use super::proposal_words::{proposal, span};
+use super::proposal_words::{proposal, span, whole_money};
 use super::reviewed_step_words::{self, StepWords, steps};
 use super::step_words;
 use crate::assessment::debrief::Debrief;
@@ -286,6 +287,25 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
                 ("best", proposal(best, words).into()),
             ],
         ),
+        About::Premature { chance, price, best } => {
+            let mut said =
+                vec![("chance", percent(*chance).into()), ("best", proposal(best, words).into())];
+            let key = if let Some((least, most)) = price {
+                said.push(("cost", span(*least, *most, briefing, words).into()));
+                "about-premature-repair"
+            } else {
+                "about-premature-diagnosis"
+            };
+            words.say(key, &said)
+        }
+        About::Redundant { is_repeated, cost } => words.say(
+            if *is_repeated { "about-repeated" } else { "about-redundant" },
+            &[("cost", whole_money(*cost, briefing, words).into())],
+        ),
+        About::NotTold { count, most } => words.say(
+            "about-not-told",
+            &[("count", (*count).into()), ("most", whole_money(*most, briefing, words).into())],
+        ),
         About::NoRegret => plain("about-no-regret"),
         About::RemovedAgain(part) => {
             words.say("about-removed-again", &[("place", place(part, words).into())])
@@ -293,6 +313,9 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
         About::NoDetour => plain("about-no-detour"),
         About::Prediction { met: true } => plain("about-prediction-met"),
         About::Prediction { met: false } => plain("about-prediction-missed"),
+        About::OtherQuantity => plain("about-other-quantity"),
+        About::Sign { met: true } => plain("about-sign-met"),
+        About::Sign { met: false } => plain("about-sign-missed"),
         About::FewPredictions(count) => {
             words.say("about-few-predictions", &[("count", (*count).into())])
         }
@@ -318,6 +341,11 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
             ProofPart::RoadTest => "proof-road",
             ProofPart::Rescan => "proof-rescan",
         }),
+        About::ClosedUnproved => plain("about-closed-unproved"),
+        About::Unrelated { code, reported } => words.say(
+            if *reported { "about-unrelated-told" } else { "about-unrelated-erased" },
+            &[("code", code_words::code(*code, words).into())],
+        ),
         About::NoBreach => plain("about-no-breach"),
         About::LeftOff(part) => {
             words.say("about-left-off", &[("place", place(part, words).into())])

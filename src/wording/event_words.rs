@@ -16,6 +16,7 @@ use crate::vehicle::spec::Id;
 
 /// What an event tells the apprentice.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one short arm for each kind of event")]
 pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
     let plain = |key: &str| words.say(key, &[]);
     let with_place =
@@ -93,8 +94,11 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
             &[("fault", fault(name, words).into()), ("percent", (*percent).into())],
         ),
         Event::Predicted => plain("event-predicted"),
-        Event::PredictionChecked { met: true } => plain("event-prediction-met"),
-        Event::PredictionChecked { met: false } => plain("event-prediction-missed"),
+        Event::PredictionChecked { other_quantity: true, .. } => plain("event-prediction-other"),
+        Event::PredictionChecked { met: true, .. } => plain("event-prediction-met"),
+        Event::PredictionChecked { met: false, .. } => plain("event-prediction-missed"),
+        Event::SignChecked { met: true } => plain("event-sign-met"),
+        Event::SignChecked { met: false } => plain("event-sign-missed"),
         Event::Committed { fault } => {
             words.say("event-committed", &[("fault", diagnosis(fault.as_ref(), words).into())])
         }
@@ -108,6 +112,9 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         Event::Mended { element } => with_place("event-mended", element),
         Event::Replaced { element } => with_place("event-replaced", element),
         Event::Written { section } => plain(written_key(*section)),
+        Event::CodeReported { code } => {
+            words.say("event-code-reported", &[("code", code_words::code(*code, words).into())])
+        }
         Event::HandedOver { ending } => plain(ending_key(*ending)),
         Event::OilSeen { .. }
         | Event::OilFilled { .. }

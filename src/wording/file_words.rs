@@ -32,6 +32,11 @@ pub fn journal_problem(problem: &JournalProblem, words: &Words) -> String {
                 ],
             );
         }
+        JournalProblem::OldVersion { path, version } => {
+            let typed = quoted::typed_path(path);
+            let arguments = [("version", (*version).into()), ("typed", typed.into())];
+            (path, words.say("session-old-version", &arguments))
+        }
         JournalProblem::Torn { path, entry, .. } => {
             let typed = quoted::typed_path(path);
             let arguments = [("entry", entry.to_string().into()), ("typed", typed.into())];

@@ -29,6 +29,7 @@ mod limit_words;
 pub mod oil_words;
 pub mod parse_problem;
 pub mod place;
+mod predicted;
 pub mod proposal_words;
 pub mod quoted;
 mod reader_words;

@@ -40,6 +40,9 @@ fn why(reason: &Refusal, words: &Words) -> String {
             words.say("refusal-too-much-confidence", &[("sum", (*sum).into())])
         }
         Refusal::NoHints => plain("refusal-no-hints"),
+        Refusal::CodeNotRead(code) => {
+            words.say("refusal-code-not-read", &[("code", code.to_string().into())])
+        }
         Refusal::Finished => plain("refusal-finished"),
         Refusal::OutOfRange => plain("refusal-out-of-range"),
     }

@@ -6,7 +6,8 @@
 
 use super::parse_problem::{Expected, ParseProblem};
 use super::place::PlaceKind;
-use super::step_words::{self, METER_FUSE, OVER_LIMIT_ONLY};
+use super::predicted::{code_or, predict};
+use super::step_words::{self, METER_FUSE};
 use super::typed_number;
 use super::verbs::Verb;
 use super::word_reader::WordReader;
@@ -17,7 +18,7 @@ use crate::instruments::scope::Signal;
 use crate::physics::oil::Grade;
 use crate::session::setup::Briefing;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
+    CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
 };
 use crate::vehicle::spec::Id;
 use std::collections::BTreeSet;
@@ -152,6 +153,7 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
             Step::AskHint { grade: reader.choose(&grades)? }
         }
         Verb::Write => write(reader)?,
+        Verb::Report => Step::ReportCode { code: code_or(reader, &[], |code| code)? },
         Verb::Hand => hand_over(reader)?,
     })
 }
@@ -331,19 +333,6 @@ fn commit(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         None => None,
     };
     Ok(Step::Commit { fault })
-}
-
-fn predict(reader: &mut WordReader<'_>) -> Parsed<Step> {
-    let begins_with_number = |text: &str| {
-        text.trim_start_matches(['-', '+']).starts_with(|c: char| c.is_ascii_digit() || c == '.')
-    };
-    if reader.peek().is_some_and(begins_with_number) {
-        let (least, most) = typed_number::range(reader)?;
-        return Ok(Step::Predict { least, most: Bound::Value(most) });
-    }
-    let is_above = reader.choose(&[("above", true), ("over-limit", false)])?;
-    let least = if is_above { typed_number::reading(reader)? } else { OVER_LIMIT_ONLY };
-    Ok(Step::Predict { least, most: Bound::OverLimit })
 }
 
 fn write(reader: &mut WordReader<'_>) -> Parsed<Step> {

@@ -5,8 +5,10 @@ use crate::faults::FaultName;
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::instruments::test_lamp::Glow;
+use crate::physics::stroke::Click;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, KeyPosition, Manner, Quantity, Section, ServiceTopic, Sign, Step,
 };
 
 /// Least value of a prediction that only "over limit" meets: beyond what any range of the meter
@@ -71,7 +73,10 @@ pub fn line(step: &Step) -> String {
         Step::ReadVehicleInformation => format!("{verb} vehicle-information"),
         Step::Drive { route } => format!("{verb} {route}"),
         Step::Suspect { fault, percent } => format!("{verb} {} {percent}%", fault_words(fault)),
-        Step::Predict { least, most } => format!("{verb} {}", prediction(*least, *most)),
+        Step::Predict { least, most, of } => {
+            format!("{verb} {}", prediction(*least, *most, *of))
+        }
+        Step::PredictSign { sign } => format!("{verb} {}", sign_words(*sign)),
         Step::Commit { fault } => match fault {
             Some(fault) => format!("{verb} {}", fault_words(fault)),
             None => format!("{verb} no-fault"),
@@ -92,6 +97,7 @@ pub fn line(step: &Step) -> String {
         Step::Write { section: part, text } => {
             format!("{verb} {} {}", section(*part), written(text))
         }
+        Step::ReportCode { code } => format!("{verb} {code}"),
         Step::HandOver { ending: Ending::Repaired } => format!("{verb} over"),
         Step::HandOver { ending: other } => format!("{verb} over {}", ending(*other)),
     }
@@ -131,7 +137,7 @@ pub const fn verb(step: &Step) -> Verb {
         Step::ClearCodes => Verb::Clear,
         Step::Drive { .. } => Verb::Drive,
         Step::Suspect { .. } => Verb::Suspect,
-        Step::Predict { .. } => Verb::Predict,
+        Step::Predict { .. } | Step::PredictSign { .. } => Verb::Predict,
         Step::Commit { .. } => Verb::Commit,
         Step::AskHint { .. } => Verb::Hint,
         Step::Fit { .. } => Verb::Fit,
@@ -141,6 +147,7 @@ pub const fn verb(step: &Step) -> Verb {
         Step::TopUpOil => Verb::Top,
         Step::ChangeOil { .. } => Verb::Change,
         Step::Write { .. } => Verb::Write,
+        Step::ReportCode { .. } => Verb::Report,
         Step::HandOver { .. } => Verb::Hand,
     }
 }
@@ -241,11 +248,57 @@ fn fault_words(fault: &FaultName) -> String {
     format!("{} {}", fault.kind.word(), fault.place)
 }
 
-fn prediction(least: f64, most: Bound) -> String {
+/// A prediction without a quantity, as old sessions have it, has no unit here either.
+fn prediction(least: f64, most: Bound, of: Option<Quantity>) -> String {
+    let unit = of.map_or_else(String::new, |of| format!(" {}", quantity(of)));
     match most {
-        Bound::Value(most) => format!("{least} to {most}"),
-        Bound::OverLimit if least >= OVER_LIMIT_ONLY => "over-limit".to_owned(),
-        Bound::OverLimit => format!("above {least}"),
+        Bound::Value(most) => format!("{least} to {most}{unit}"),
+        // Over limit is said of a resistance unless something else is named.
+        Bound::OverLimit if least >= OVER_LIMIT_ONLY && of == Some(Quantity::Ohms) => {
+            "over-limit".to_owned()
+        }
+        Bound::OverLimit if least >= OVER_LIMIT_ONLY => format!("over-limit{unit}"),
+        Bound::OverLimit => format!("above {least}{unit}"),
+    }
+}
+
+/// The word for a quantity's unit.
+#[must_use]
+pub const fn quantity(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Volts => "volts",
+        Quantity::Ohms => "ohms",
+        Quantity::Amps => "amps",
+        Quantity::Bar => "bar",
+    }
+}
+
+fn sign_words(sign: Sign) -> String {
+    match sign {
+        Sign::Click(predicted) => format!("click {}", click(predicted)),
+        Sign::Glow(predicted) => format!("glow {}", glow(predicted)),
+        Sign::Code(code) => format!("codes {code}"),
+        Sign::NoCodes => "codes none".to_owned(),
+    }
+}
+
+/// The word for a click.
+#[must_use]
+pub const fn click(click: Click) -> &'static str {
+    match click {
+        Click::Clear => "clear",
+        Click::Dull => "dull",
+        Click::None => "none",
+    }
+}
+
+/// The word for a test lamp's light.
+#[must_use]
+pub const fn glow(glow: Glow) -> &'static str {
+    match glow {
+        Glow::Bright => "bright",
+        Glow::Dim => "dim",
+        Glow::Dark => "dark",
     }
 }
 

@@ -1,31 +1,25 @@
-//! Numbers as people type them: with or without a unit, with or without a space before it.
+//! Numbers as people type them, with or without a space before the unit.
 
 use super::parse_problem::{Expected, NumberKind, ParseProblem, ProblemKind};
 use super::word_reader::{TypedWord, WordReader};
+use crate::session::step::Quantity;
 
-/// What a reading measures.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Measured {
-    Voltage,
-    Resistance,
-    Current,
-}
-
-/// A unit of a reading: what it measures and what one of it is worth [V, ohm or A].
-type Unit = (Measured, f64);
+/// A unit of a reading: what it measures and what one of it is worth [V, ohm, A or bar].
+type Unit = (Quantity, f64);
 
 /// Units that are offered. Milliohms and megavolts are not among them, so that case does not
 /// matter.
-const UNITS: [(&str, Unit); 9] = [
-    ("V", (Measured::Voltage, 1.0)),
-    ("mV", (Measured::Voltage, 1e-3)),
-    ("volts", (Measured::Voltage, 1.0)),
-    ("ohms", (Measured::Resistance, 1.0)),
-    ("kohms", (Measured::Resistance, 1e3)),
-    ("Mohms", (Measured::Resistance, 1e6)),
-    ("A", (Measured::Current, 1.0)),
-    ("mA", (Measured::Current, 1e-3)),
-    ("amps", (Measured::Current, 1.0)),
+const UNITS: [(&str, Unit); 10] = [
+    ("V", (Quantity::Volts, 1.0)),
+    ("mV", (Quantity::Volts, 1e-3)),
+    ("volts", (Quantity::Volts, 1.0)),
+    ("ohms", (Quantity::Ohms, 1.0)),
+    ("kohms", (Quantity::Ohms, 1e3)),
+    ("Mohms", (Quantity::Ohms, 1e6)),
+    ("A", (Quantity::Amps, 1.0)),
+    ("mA", (Quantity::Amps, 1e-3)),
+    ("amps", (Quantity::Amps, 1.0)),
+    ("bar", (Quantity::Bar, 1.0)),
 ];
 
 /// The word between two ends of a range, beside the units that may stand before it.
@@ -35,9 +29,9 @@ enum AfterLeast {
     Unit(Unit),
 }
 
-/// Reads `LEAST to MOST`, of which one or both may have a unit [V, ohm or A]. An end without a
-/// unit takes that of the other.
-pub(super) fn range(reader: &mut WordReader<'_>) -> Result<(f64, f64), ParseProblem> {
+/// Reads `LEAST to MOST` with a unit at one end or both, into volts, ohms, amps or bar. An end without a
+/// unit takes that of the other; a reading without any is no reading.
+pub(super) fn range(reader: &mut WordReader<'_>) -> Result<(f64, f64, Quantity), ParseProblem> {
     let (least, joined, _) = value_and_unit(reader)?;
     let first = match joined {
         Some(unit) => {
@@ -54,31 +48,32 @@ pub(super) fn range(reader: &mut WordReader<'_>) -> Result<(f64, f64), ParseProb
     };
     let (most, second, word) = value_and_unit(reader)?;
     let second = match second {
-        Some(unit) => Some(unit),
-        None => reader.choose_if_any(&UNITS)?,
+        Some(unit) => unit,
+        None => match first {
+            Some(first) => reader.choose_if_any(&UNITS)?.unwrap_or(first),
+            None => reader.choose(&UNITS)?,
+        },
     };
-    if let (Some((one, _)), Some((other, _))) = (first, second)
-        && one != other
-    {
+    let first = first.unwrap_or(second);
+    if first.0 != second.0 {
         return Err(bad_number(word, NumberKind::Reading));
     }
-    let worth = |unit: Option<Unit>, other: Option<Unit>| unit.or(other).map_or(1.0, |unit| unit.1);
-    let least = finite(word, least * worth(first, second))?;
-    let most = finite(word, most * worth(second, first))?;
+    let least = finite(word, least * first.1)?;
+    let most = finite(word, most * second.1)?;
     if least > most {
         return Err(bad_number(word, NumberKind::NotBelowLeast));
     }
-    Ok((least, most))
+    Ok((least, most, second.0))
 }
 
-/// Reads one value with or without a unit [V, ohm or A].
-pub(super) fn reading(reader: &mut WordReader<'_>) -> Result<f64, ParseProblem> {
+/// Reads one value with its unit, into volts, ohms, amps or bar.
+pub(super) fn reading(reader: &mut WordReader<'_>) -> Result<(f64, Quantity), ParseProblem> {
     let (value, unit, word) = value_and_unit(reader)?;
-    let unit = match unit {
-        Some(unit) => Some(unit),
-        None => reader.choose_if_any(&UNITS)?,
+    let (quantity, worth) = match unit {
+        Some(unit) => unit,
+        None => reader.choose(&UNITS)?,
     };
-    finite(word, value * unit.map_or(1.0, |unit| unit.1))
+    Ok((finite(word, value * worth)?, quantity))
 }
 
 /// Reads a confidence [%], 0 to 100.

@@ -69,6 +69,8 @@ pub enum Verb {
     Change,
     /// Write the record.
     Write,
+    /// Tell the customer of a code from elsewhere.
+    Report,
     /// Hand the vehicle over.
     Hand,
 }
@@ -137,7 +139,7 @@ impl Usage {
 
 impl Verb {
     /// Every verb, in the order of the work.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 35] = [
         Self::Read,
         Self::Ask,
         Self::Consult,
@@ -171,6 +173,7 @@ impl Verb {
         Self::Top,
         Self::Change,
         Self::Write,
+        Self::Report,
         Self::Hand,
     ];
 
@@ -211,6 +214,7 @@ impl Verb {
             Self::Top => "top",
             Self::Change => "change",
             Self::Write => "write",
+            Self::Report => "report",
             Self::Hand => "hand",
         }
     }
@@ -227,7 +231,7 @@ const fn usage(
 }
 
 /// Every way to use every verb. A verb that serves two kinds of work stands in both.
-pub const USAGES: [Usage; 37] = [
+pub const USAGES: [Usage; 41] = [
     usage(Verb::Read, VerbGroup::Look, "read job-sheet", "read job-sheet", "help-read-job-sheet"),
     usage(
         Verb::Ask,
@@ -258,44 +262,32 @@ pub const USAGES: [Usage; 37] = [
         Verb::Unplug,
         VerbGroup::Open,
         "unplug CONNECTOR",
-        "unplug intake-valve-connector",
+        "unplug intake-connector",
         "help-unplug",
     ),
-    usage(
-        Verb::Plug,
-        VerbGroup::Open,
-        "plug CONNECTOR",
-        "plug intake-valve-connector",
-        "help-plug",
-    ),
+    usage(Verb::Plug, VerbGroup::Open, "plug CONNECTOR", "plug intake-connector", "help-plug"),
     usage(
         Verb::Measure,
         VerbGroup::Measure,
         "measure volts|ohms|amps RED BLACK [from-front]",
-        "measure volts intake-valve-feed battery-minus",
+        "measure volts intake-harness-feed battery-minus",
         "help-measure",
     ),
     usage(
         Verb::Wiggle,
         VerbGroup::Measure,
         "wiggle PLACE volts|ohms|amps RED BLACK",
-        "wiggle intake-valve-feed-wire volts intake-valve battery-minus",
+        "wiggle intake-feed-wire volts intake-harness-feed battery-minus",
         "help-wiggle",
     ),
     usage(
         Verb::Lamp,
         VerbGroup::Measure,
         "lamp TIP CLIP",
-        "lamp intake-valve-feed battery-minus",
+        "lamp intake-harness-feed battery-minus",
         "help-lamp",
     ),
-    usage(
-        Verb::Clamp,
-        VerbGroup::Measure,
-        "clamp WIRE",
-        "clamp intake-valve-feed-wire",
-        "help-clamp",
-    ),
+    usage(Verb::Clamp, VerbGroup::Measure, "clamp WIRE", "clamp intake-feed-wire", "help-clamp"),
     usage(
         Verb::Scope,
         VerbGroup::Measure,
@@ -352,9 +344,30 @@ pub const USAGES: [Usage; 37] = [
     usage(
         Verb::Predict,
         VerbGroup::Reason,
-        "predict LEAST to MOST | above LEAST | over-limit",
+        "predict LEAST to MOST UNIT | above LEAST UNIT | over-limit",
         "predict 7.0 to 9.0 ohms",
         "help-predict",
+    ),
+    usage(
+        Verb::Predict,
+        VerbGroup::Reason,
+        "predict click clear|dull|none",
+        "predict click clear",
+        "help-predict-click",
+    ),
+    usage(
+        Verb::Predict,
+        VerbGroup::Reason,
+        "predict glow bright|dim|dark",
+        "predict glow bright",
+        "help-predict-glow",
+    ),
+    usage(
+        Verb::Predict,
+        VerbGroup::Reason,
+        "predict codes none|CODE",
+        "predict codes none",
+        "help-predict-codes",
     ),
     usage(
         Verb::Commit,
@@ -375,7 +388,7 @@ pub const USAGES: [Usage; 37] = [
         Verb::Fit,
         VerbGroup::Repair,
         "fit VALVE PART-NUMBER",
-        "fit intake-valve cv-2140",
+        "fit intake-valve hd-4470-1",
         "help-fit",
     ),
     usage(Verb::Clean, VerbGroup::Repair, "clean VALVE", "clean intake-valve", "help-clean"),
@@ -383,7 +396,7 @@ pub const USAGES: [Usage; 37] = [
         Verb::Mend,
         VerbGroup::Repair,
         "mend WIRE | CONTACT",
-        "mend intake-valve-control-wire",
+        "mend intake-control-wire",
         "help-mend",
     ),
     usage(
@@ -408,6 +421,7 @@ pub const USAGES: [Usage; 37] = [
         "write cause Winding open, reads OL",
         "help-write",
     ),
+    usage(Verb::Report, VerbGroup::Finish, "report CODE", "report P0456", "help-report"),
     usage(
         Verb::Hand,
         VerbGroup::Finish,

@@ -12,7 +12,7 @@ import re
 import sys
 
 HEADER = re.compile(
-    rb'\{"format":"faultwright session","version":1,"program":"([^"\\]*)","case":(.*)'
+    rb'\{"format":"faultwright session","version":([0-9]+),"program":"([^"\\]*)","case":(.*)'
     rb',"chain":"([0-9a-f]{64})"\}'
 )
 ENTRY = re.compile(
@@ -38,8 +38,8 @@ def main(path):
     if lines.pop() != b"":
         sys.exit("the last line has no newline")
     header = HEADER.fullmatch(lines[0]) or sys.exit("line 1: no header")
-    program, case, written = header.groups()
-    chain = sha(text(b"faultwright session header"), whole(1), text(program), text(case))
+    version, program, case, written = header.groups()
+    chain = sha(text(b"faultwright session header"), whole(int(version)), text(program), text(case))
     if chain.hex().encode() != written:
         sys.exit("line 1: chain breaks")
     for number, line in enumerate(lines[1:], start=1):

@@ -26,6 +26,7 @@ cli-draw-examples =
     Examples:
       faultwright draw --seed 1 --count 10
       faultwright draw --seed 7 --reveal
+      faultwright draw --seed 1 --count 6 --matched 90..120   (six that are equally hard)
 cli-check-about = Check scenario files, and say what is wrong and where
 cli-check-examples =
     Examples:
@@ -62,6 +63,8 @@ cli-session = Keep the session in this file; if the file is there already, go on
 cli-assessed = Sit the case to be assessed: there are no hints
 cli-format = How results are printed
 cli-count = How many cases to deal, with seeds one after the other
+cli-matched = Deal only cases whose expected cost under the expert's plan, once the job is taken in, lies between these amounts
+cli-look-at = Look at so many seeds, at most, for matched cases
 cli-reveal = Say what the fault is
 cli-files = Scenario files; without one, the first of those that the program carries
 cli-seeds = Seeds of the cases, first and last
@@ -101,6 +104,8 @@ mark-written = The debrief is in { $path }.
 
 check-fine = { $file }: nothing wrong found.
 draw-dealt = Case { $seed }: { $title }
+draw-matched = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }.
+draw-matched-revealed = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }. The fault: { $faults }.
 draw-revealed = Case { $seed }: { $title }. The fault: { $faults }.
 
 trial-title = { $scenario } ({ $fingerprint }): { $sessions } sessions, { $cases ->
@@ -127,7 +132,7 @@ trial-unfinished-note = An apprentice who is not done after 200 steps counts as 
 trial-not-marked = Not marked: costs and outcomes alone.
 trial-plot = Marks (upwards) against cost [{ $currency }]:
 trial-difficulty = How hard it is:
-trial-difficulty-value = expected cost under the expert's plan, before anything is known, duties of the trade apart: { $money }
+trial-difficulty-value = expected cost under the expert's plan, before anything is known, duties of the trade apart: { $least } to { $money }
 trial-difficulty-planner = the planner takes { $steps } steps and { $money } with its duties
 trial-difficulty-apart = between the best and the worst apprentice lie { $marks } marks and { $money }
 trial-torn = { $path }: the last line was cut off and is left out.
@@ -144,6 +149,7 @@ apprentice-information-seeker = information-seeker
 apprentice-planner = planner
 
 rows-head = line { $line } is not the first line of a trial's table.
+rows-other-version = line { $line } begins a table in version { $version } of the format, which this version of the program does not read. Run that trial again, into another file.
 rows-fields = line { $line } has { $found } fields where { $expected } belong.
 rows-field = line { $line }: "{ $found }" cannot stand under "{ $column }".
 rows-stranger = line { $line } is of another scenario, or of another version of the program, than the lines before it.
@@ -151,6 +157,7 @@ rows-contradiction = line { $line } gives other figures for a session of case { 
 rows-empty = there is no row in it.
 
 progress-trial = Worked: { $done } of { $of } sessions …
+progress-matching = Matched: { $done } of { $of } cases …
 progress-dealing = Dealing a case …
 worlds-not-kept = What was worked out cannot be kept at { $path } ({ $why }); it will be worked out again next time.
 progress-worlds = Working out what each fault would show: { $done } of { $of } …
@@ -171,6 +178,8 @@ trouble-no-moment = { $path } has { $steps ->
 } There is no step { $asked }.
 trouble-file = { $path }: { $why }
 trouble-seeds = "{ $given }" is not a range of seeds. Write the first and the last, such as 1..20, at most a million of them.
+trouble-band = "{ $given }" is not a band of costs. Write the least and the most in units of the currency, such as 90..120.
+trouble-too-few = { $found } of { $wanted } cases were found among { $seeds } seeds, whose expected costs lie between { $least } and { $most }. Widen the band, or look at more seeds with --look-at.
 trouble-rows = { $path }: { $problem }
 trouble-other-trial = { $path } holds rows of another scenario, or of another version of the program. Name another file, or take that one away.
 trouble-other-seed = { $path } is a session of seed { $kept }, and seed { $given } was asked for. Leave the seed out to go on with it, or name another file.

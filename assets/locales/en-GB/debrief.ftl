@@ -36,11 +36,22 @@ remark-line = { "    " }{ $sign } { $text }
 remark-at-step = step { $number }, { $step }: { $text }
 
 about-regret = cost { $cost } more, in expectation, than { $best }.
+about-premature-repair = too early: on the evidence this repair had a chance of { $chance } %, and it cost { $cost } more, in expectation, than { $best }.
+about-premature-diagnosis = too early: on the evidence this diagnosis had a chance of { $chance } %, and it was still worth its cost to do this first: { $best }.
+about-redundant = this could tell nothing: all that may still be wrong would have shown the same. It cost { $cost }.
+about-repeated = this was known already: nothing had changed since it was done before. It cost { $cost }.
+about-not-told = { $count ->
+    [one] of one step it cannot be told whether it was worse than the best: the expert's bounds lie too far apart (at most { $most }). It does not count.
+   *[other] of { $count } steps it cannot be told whether they were worse than the best: the expert's bounds lie too far apart (at most { $most } for one of them). They do not count.
+}
 about-no-regret = no step is shown to have cost more than it had to.
 about-removed-again = { $place } came off a second time.
 about-no-detour = nothing came off twice.
 about-prediction-met = the reading lay where you said it would.
 about-prediction-missed = the reading did not lie where you said it would.
+about-other-quantity = the reading is of another quantity than you predicted: the unit is part of the reading.
+about-sign-met = what the test showed is what you predicted.
+about-sign-missed = what the test showed is not what you predicted.
 about-few-predictions = { $count ->
     [0] no reading was predicted before it was taken; do it three times, or for every reading where there are fewer.
     [one] one reading was predicted before it was taken; do it three times, or for every reading where there are fewer.
@@ -54,6 +65,9 @@ about-part-mended = { $fault } was mended.
 about-part-left = { $fault } was left as it was: the job is done in part only.
 about-came-back = the customer came back.
 about-stayed-away = the customer did not have to come back.
+about-unrelated-told = the customer knows of a code that was not part of the job: { $code }
+about-unrelated-erased = a code that was not part of the job was erased, and the customer was not told of it: { $code }
+about-closed-unproved = handed back as repaired before it was shown that the repair worked.
 about-no-breach = no rule of care or safety was broken.
 about-left-off = { $place } was left off.
 

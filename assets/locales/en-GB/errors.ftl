@@ -209,6 +209,7 @@ session-exists = there is such a file already, and it was left alone. Choose ano
 session-not-a-file = it is a folder, a device or a pipe. Name a session file.
 session-in-use = another program works on this session. Finish or leave it there first.
 session-too-large = it is larger than { $limit } MiB, which no session is. Check that it is the right file.
+session-old-version = it was begun in version { $version } of the format, by an older program, and cannot be gone on with. Begin a new session, or mark this one as it is: faultwright mark { $typed }
 session-cut-off = the file ends in the middle of entry { $entry }, and what followed from that was never shown. Go on with the whole entries: faultwright bench --session { $typed }
 session-not-begun = the session was not begun because { $said }
 session-left-behind = The beginning of the file is still there; delete it first.

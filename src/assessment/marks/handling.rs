@@ -18,6 +18,9 @@ const ENOUGH_PREDICTIONS: usize = 3;
 /// What a missed prediction is worth beside a met one: to say what a sound part would show, and
 /// then to see that it does not, is how a fault is found.
 const MISSED_WORTH: f64 = 0.75;
+/// What a prediction of another quantity than was read is worth: whoever says volts and reads ohms has
+/// not known what the instrument would show.
+const OTHER_QUANTITY_WORTH: f64 = 0.0;
 /// What one breach of care takes from the mark.
 const BREACH_COST: f64 = 0.25;
 
@@ -45,7 +48,7 @@ pub(in crate::assessment) fn access_order(log: &[Entry]) -> Mark {
 pub(in crate::assessment) fn reading(log: &[Entry]) -> Mark {
     let mut remarks = Vec::new();
     let mut spoilt = 0;
-    let mut met_count = 0;
+    let mut worth = 0.0;
     let mut predictions = 0;
     let mut readings = 0;
     for (number, event) in events(log) {
@@ -55,10 +58,21 @@ pub(in crate::assessment) fn reading(log: &[Entry]) -> Mark {
                 remarks.push(Remark::bad(Some(number), About::Breach(breach.clone())));
             }
             Event::Reading { .. } => readings += 1,
-            Event::PredictionChecked { met } => {
+            Event::PredictionChecked { other_quantity: true, .. } => {
                 predictions += 1;
-                met_count += usize::from(*met);
+                worth += OTHER_QUANTITY_WORTH;
+                remarks.push(Remark::bad(Some(number), About::OtherQuantity));
+            }
+            Event::PredictionChecked { met, .. } => {
+                predictions += 1;
+                worth += if *met { 1.0 } else { MISSED_WORTH };
                 let about = About::Prediction { met: *met };
+                remarks.push(Remark { entry: Some(number), about, good: *met });
+            }
+            Event::SignChecked { met } => {
+                predictions += 1;
+                worth += if *met { 1.0 } else { MISSED_WORTH };
+                let about = About::Sign { met: *met };
                 remarks.push(Remark { entry: Some(number), about, good: *met });
             }
             _ => {}
@@ -72,7 +86,6 @@ pub(in crate::assessment) fn reading(log: &[Entry]) -> Mark {
         remarks.push(Remark::bad(None, About::FewPredictions(predictions)));
     }
     let sound = (1.0 - SPOILT_COST * f64::from(spoilt)).max(0.0);
-    let worth = met_count as f64 + MISSED_WORTH * (predictions - met_count) as f64;
     let foretold = if enough == 0 { 1.0 } else { worth / predictions.max(enough) as f64 };
     Mark::new(MarkCategory::Reading, 0.5 * sound + 0.5 * foretold, remarks)
 }

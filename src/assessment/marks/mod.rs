@@ -7,5 +7,5 @@ mod thinking;
 
 pub(super) use evidence::spoils_reading;
 pub(super) use handling::{access_order, care, reading, record};
-pub(super) use proof::{proof, proof_parts};
+pub(super) use proof::{erased, proof, proof_parts};
 pub(super) use thinking::{calibration, repair, test_choice};

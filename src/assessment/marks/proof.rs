@@ -79,9 +79,54 @@ fn codes_at_issue(log: &[Entry], known: &BTreeSet<Code>) -> BTreeSet<Code> {
         .unwrap_or_default()
 }
 
-pub(in crate::assessment) fn proof(parts: &[(ProofPart, Option<usize>)]) -> Mark {
+/// A code from elsewhere that was erased.
+pub(in crate::assessment) struct Erased {
+    code: Code,
+    /// The entry that erased it.
+    cleared: usize,
+    /// The entry in which the customer was told of it.
+    reported: Option<usize>,
+}
+
+/// The codes from elsewhere that were shown and then cleared. What stays in the memory can still be read
+/// by whoever comes next; what nobody has read is a breach of its own.
+pub(in crate::assessment) fn erased<'c>(
+    log: &[Entry],
+    elsewhere: impl Iterator<Item = &'c Code>,
+) -> Vec<Erased> {
+    let first = |from: usize, wanted: &dyn Fn(&Event) -> bool| {
+        events(log).find(|(number, event)| *number >= from && wanted(event)).map(|(n, _)| n)
+    };
+    let codes: BTreeSet<Code> = elsewhere.copied().collect();
+    codes
+        .into_iter()
+        .filter_map(|code| {
+            let shown = first(0, &|event| match event {
+                Event::Codes { stored, pending, .. } => {
+                    stored.contains(&code) || pending.contains(&code)
+                }
+                Event::FreezeFrame { frame } => frame.is_some_and(|it| it.code == Some(code)),
+                _ => false,
+            })?;
+            let cleared = first(shown, &|event| matches!(event, Event::CodesCleared))?;
+            let is_told = |event: &Event| *event == Event::CodeReported { code };
+            Some(Erased { code, cleared, reported: first(0, &is_told) })
+        })
+        .collect()
+}
+
+/// The parts of the proof, each with the same share. Where codes from elsewhere were erased, to tell the
+/// customer of them is one part more: a lamp that goes out over a fault that nobody mentions proves less.
+/// `unproved` says that it was handed back as repaired without what nobody may leave out; that fails the
+/// session, and is remarked here without taking points besides those of the parts.
+pub(in crate::assessment) fn proof(
+    log: &[Entry],
+    parts: &[(ProofPart, Option<usize>)],
+    erased: &[Erased],
+    unproved: bool,
+) -> Mark {
     let shown = parts.iter().filter(|(_, entry)| entry.is_some()).count();
-    let remarks = parts
+    let mut remarks: Vec<Remark> = parts
         .iter()
         .map(|(part, entry)| Remark {
             entry: *entry,
@@ -89,5 +134,20 @@ pub(in crate::assessment) fn proof(parts: &[(ProofPart, Option<usize>)]) -> Mark
             good: entry.is_some(),
         })
         .collect();
-    Mark::new(MarkCategory::Proof, shown as f64 / parts.len() as f64, remarks)
+    let reported = erased.iter().filter(|code| code.reported.is_some()).count();
+    remarks.extend(erased.iter().map(|it| {
+        let good = it.reported.is_some();
+        let about = About::Unrelated { code: it.code, reported: good };
+        Remark { entry: it.reported.or(Some(it.cleared)), about, good }
+    }));
+    if unproved {
+        let closed = events(log).find(|(_, event)| matches!(event, Event::HandedOver { .. }));
+        remarks.push(Remark::bad(closed.map(|(number, _)| number), About::ClosedUnproved));
+    }
+    let (mut earned, mut of) = (shown as f64, parts.len() as f64);
+    if !erased.is_empty() {
+        earned += reported as f64 / erased.len() as f64;
+        of += 1.0;
+    }
+    Mark::new(MarkCategory::Proof, earned / of, remarks)
 }

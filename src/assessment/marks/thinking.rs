@@ -1,12 +1,13 @@
 //! Marks for reasoning: choice of tests, calibration, repair.
 
-use super::evidence::repairs;
+use super::evidence::{events, repairs};
 use crate::assessment::mark::{About, Mark, Remark};
 use crate::assessment::rubric::MarkCategory;
 use crate::faults::{Fault, FaultName};
 use crate::reasoning::belief::shares;
+use crate::reasoning::expert::Proposal;
 use crate::reasoning::remedy::Remedy;
-use crate::reasoning::review::{Review, chance};
+use crate::reasoning::review::{Redundant, Review, StepReview, chance};
 use crate::session::aftermath::Aftermath;
 use crate::session::attempt::Entry;
 use crate::session::event::Event;
@@ -20,32 +21,100 @@ const REGRET_FOR_NOTHING: f64 = 1.0;
 const FOUNDED: f64 = 0.5;
 /// What one repair without foundation takes from the mark.
 const UNFOUNDED_COST: f64 = 0.5;
-/// How many of the largest regrets are remarked.
+/// How many steps are remarked: the dearest.
 const REMARKED: usize = 5;
 
-pub(in crate::assessment) fn test_choice(review: &Review) -> Mark {
+/// The choice of tests by what it cost too much, and why it did. Only regrets that are shown take points; to
+/// say of a step that it came too early or could tell nothing explains them, and takes none besides.
+pub(in crate::assessment) fn test_choice(log: &[Entry], review: &Review) -> Mark {
     let share = 1.0 - review.total_regret() / (REGRET_FOR_NOTHING * review.value_at_start.upper);
-    let mut regrets: Vec<_> = review
+    let shown = |step: &StepReview| step.regret.map_or(0.0, |regret| regret.lower);
+    let premature = premature(log, review);
+    let mut found: Vec<(&StepReview, About)> = review
         .steps
         .iter()
-        .filter_map(|step| step.regret.map(|regret| (step, regret)))
-        .filter(|(_, regret)| regret.lower > 0.0)
-        .collect();
-    regrets.sort_by(|a, b| b.1.lower.total_cmp(&a.1.lower).then(a.0.entry.cmp(&b.0.entry)));
-    regrets.truncate(REMARKED);
-    regrets.sort_by_key(|(step, _)| step.entry);
-    let mut remarks: Vec<Remark> = regrets
-        .into_iter()
-        .map(|(step, regret)| {
-            let (least, most) = (regret.lower, regret.upper);
-            let about = About::Regret { least, most, best: step.proposal.clone() };
-            Remark::bad(Some(step.entry), about)
+        .filter_map(|step| {
+            let early = premature.get(&step.entry).cloned();
+            Some((step, early.or_else(|| redundant(step)).or_else(|| regretted(step))?))
         })
         .collect();
-    if remarks.is_empty() {
+    let weight = |(step, _): &(&StepReview, About)| (shown(step), step.cost, step.entry);
+    found.sort_by(|a, b| {
+        let ((a, cost_a, at_a), (b, cost_b, at_b)) = (weight(a), weight(b));
+        b.total_cmp(&a).then(cost_b.total_cmp(&cost_a)).then(at_a.cmp(&at_b))
+    });
+    found.truncate(REMARKED);
+    found.sort_by_key(|(step, _)| step.entry);
+    let mut remarks: Vec<Remark> =
+        found.into_iter().map(|(step, about)| Remark::bad(Some(step.entry), about)).collect();
+    let wide = review.steps.iter().filter_map(|step| step.regret).filter(|it| it.is_wide);
+    let (count, most) = wide.fold((0, 0.0_f64), |(n, most), it| (n + 1, most.max(it.upper)));
+    if count > 0 {
+        remarks.push(Remark::good(None, About::NotTold { count, most }));
+    } else if remarks.is_empty() {
         remarks.push(Remark::good(None, About::NoRegret));
     }
     Mark::new(MarkCategory::TestChoice, share, remarks)
+}
+
+fn regretted(step: &StepReview) -> Option<About> {
+    let regret = step.regret.filter(|regret| regret.lower > 0.0)?;
+    let (least, most) = (regret.lower, regret.upper);
+    Some(About::Regret { least, most, best: step.proposal.clone() })
+}
+
+/// Where the expert would already repair or close, one more check confirms; it is remarked only where it is
+/// shown to have cost too much.
+fn redundant(step: &StepReview) -> Option<About> {
+    let is_repeated = step.redundant? == Redundant::Repeated;
+    let confirms = !is_repeated && !matches!(step.proposal, Proposal::Test(_));
+    if confirms && step.regret.is_none_or(|regret| regret.lower <= 0.0) {
+        return None;
+    }
+    Some(About::Redundant { is_repeated, cost: step.cost })
+}
+
+/// Closed too early: a repair, or a diagnosis that no such repair follows, with worse than even odds on the
+/// evidence, while the expert would still have tested. Of a repair it must be shown that it cost too much.
+fn premature(log: &[Entry], review: &Review) -> BTreeMap<usize, About> {
+    let mut found = BTreeMap::new();
+    let best_test = |number: usize| {
+        let best = &review.steps[number].proposal;
+        matches!(best, Proposal::Test(_)).then(|| best.clone())
+    };
+    for (number, remedy) in repairs(log) {
+        let step = &review.steps[number];
+        let chance = chance(&step.left, &remedy);
+        let regret = step.regret.filter(|regret| regret.lower > 0.0);
+        if let (true, Some(regret), Some(best)) = (chance < FOUNDED, regret, best_test(number)) {
+            let price = Some((regret.lower, regret.upper));
+            found.insert(number, About::Premature { chance, price, best });
+        }
+    }
+    let committed: Vec<(usize, &Option<FaultName>)> = events(log)
+        .filter_map(|(number, event)| match event {
+            Event::Committed { fault } => Some((number, fault)),
+            _ => None,
+        })
+        .collect();
+    for (place, (number, fault)) in committed.iter().enumerate() {
+        let next = committed.get(place + 1).map_or(log.len(), |(next, _)| *next);
+        let chance: f64 = review.steps[*number]
+            .left
+            .iter()
+            .filter(|(faults, _)| match fault {
+                Some(fault) => faults.contains(fault),
+                None => faults.is_empty(),
+            })
+            .map(|(_, chance)| chance)
+            .sum();
+        let is_told_of_repair = found.range(*number..next).next().is_some();
+        if let (true, false, Some(best)) = (chance < FOUNDED, is_told_of_repair, best_test(*number))
+        {
+            found.insert(*number, About::Premature { chance, price: None, best });
+        }
+    }
+    found
 }
 
 /// Confidences at the first diagnosis against the posterior on the same evidence: half the sum of
@@ -128,13 +197,13 @@ pub(in crate::assessment) fn repair(
     let mut remarks = Vec::new();
     let mut done: Vec<Remedy> = Vec::new();
     for (number, remedy) in repairs(log) {
-        let before = &review.steps[number].before;
+        let StepReview { before, left, .. } = &review.steps[number];
         // The fuse that a wire blew is renewed once the wire is mended: one repair in two steps.
         let chance = done
             .iter()
             .filter(|earlier| is_fuse_of(&remedy, earlier, spec))
             .map(|earlier| chance(before, earlier))
-            .fold(chance(before, &remedy), f64::max);
+            .fold(chance(left, &remedy), f64::max);
         done.push(remedy);
         let good = chance >= FOUNDED;
         if !good {

@@ -16,7 +16,7 @@ use std::borrow::Cow;
 /// What the first line calls itself.
 const FORMAT: &str = "faultwright session";
 /// Version that is written.
-const VERSION: u32 = 1;
+pub(super) const VERSION: u32 = 2;
 /// Oldest version that is read.
 const OLDEST_VERSION: u32 = 1;
 /// How the first line of every version begins, so that a newer journal and one that was cut off
@@ -162,7 +162,7 @@ fn decode_header(line: &[u8]) -> Result<Recorded, Flaw> {
         fault: JsonFault::from(&error),
     };
     let preface: Preface = serde_json::from_str(text).map_err(unreadable)?;
-    if preface.version != u64::from(VERSION) {
+    if !(u64::from(OLDEST_VERSION)..=u64::from(VERSION)).contains(&preface.version) {
         return Err(Flaw::UnknownVersion {
             got: preface.version,
             oldest: OLDEST_VERSION,

@@ -106,6 +106,12 @@ impl Journal {
         file.try_lock().map_err(|error| lock_problem(path, error))?;
         let bytes = read_bytes(path, &mut file)?;
         let recorded = decode(path, &bytes)?;
+        if recorded.version != line::VERSION {
+            return Err(JournalProblem::OldVersion {
+                path: path.to_owned(),
+                version: recorded.version,
+            });
+        }
         let mut whole = bytes.len() as u64;
         if let Some(torn) = &recorded.torn {
             whole = torn.offset;

@@ -53,6 +53,14 @@ pub enum JournalProblem {
         #[source]
         flaw: Flaw,
     },
+    /// An older program began the journal. It can be read, and nothing is added to it.
+    #[error("{path}: begun in version {version} of the format")]
+    OldVersion {
+        /// File.
+        path: PathBuf,
+        /// Its version.
+        version: u32,
+    },
     /// The journal ends in the middle of an entry, and was to be read strictly.
     #[error("{path}: {bytes} bytes of entry {entry} were cut off")]
     Torn {

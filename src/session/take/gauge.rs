@@ -1,13 +1,11 @@
 //! The pressure gauge: in, read, out.
 
 use super::{Outcome, Refusal, minutes};
-use crate::instruments::multimeter::{Display, Prefix};
 use crate::instruments::pressure_gauge::{PressureGauge, TOLERANCE_BAR};
 use crate::numerics::streams::Streams;
 use crate::session::attempt::Session;
 use crate::session::event::{Event, Hazard};
 use crate::session::take::access::HOT_C;
-use crate::session::take::measure::meets;
 use crate::units::Minutes;
 
 /// Engine speeds that a person holds in the workshop [rpm].
@@ -71,10 +69,6 @@ pub(super) fn read(session: &mut Session, rpm: Option<u16>, warm: bool) -> Outco
         swing: reading.swing_bar,
         tolerance: TOLERANCE_BAR,
     });
-    if let Some((least, most)) = session.progress.prediction.take() {
-        let display = Display::Value { value: reading.bar, decimals: 1, prefix: Prefix::One };
-        events.push(Event::PredictionChecked { met: meets(display, least, most) });
-    }
     events.push(minutes(time));
     Ok(Ok(events))
 }

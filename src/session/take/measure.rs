@@ -4,7 +4,6 @@ use super::{Outcome, Refusal, minutes, spent};
 use crate::instruments::multimeter::{Display, LEADS_OHMS, MeterFunction};
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, Event, Hazard};
-use crate::session::step::Bound;
 use crate::units::Minutes;
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::spec::{HarnessElement, Id};
@@ -51,9 +50,6 @@ pub(super) fn read(
             display: reading.display,
             tolerance: reading.tolerance,
         });
-        if let Some((least, most)) = session.progress.prediction.take() {
-            events.push(Event::PredictionChecked { met: meets(reading.display, least, most) });
-        }
     }
     events.push(minutes(meter_time(session)));
     Ok(Ok(events))
@@ -229,15 +225,6 @@ fn plugged_between(session: &Session, nodes: &[&Id]) -> Option<Id> {
         }
         _ => None,
     })
-}
-
-pub(super) fn meets(display: Display, least: f64, most: Bound) -> bool {
-    match (display, most) {
-        (Display::OverLimit, Bound::OverLimit) => true,
-        (Display::Value { value, .. }, Bound::OverLimit) => value >= least,
-        (Display::Value { value, .. }, Bound::Value(most)) => least <= value && value <= most,
-        (Display::OverLimit, Bound::Value(_)) => false,
-    }
 }
 
 pub(super) fn zero_leads(session: &mut Session) -> Vec<Event> {

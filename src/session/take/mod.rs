@@ -65,6 +65,7 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         | Step::ClearCodes => module::request(session, step),
         Step::Suspect { .. }
         | Step::Predict { .. }
+        | Step::PredictSign { .. }
         | Step::Commit { .. }
         | Step::AskHint { .. } => Ok(reason::note(session, step)),
         Step::Replace { element } => repair::replace(session, element),
@@ -74,9 +75,13 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         | Step::Mend { .. }
         | Step::TopUpOil
         | Step::ChangeOil { .. } => Ok(repair::work(session, step)),
-        Step::Write { .. } | Step::HandOver { .. } => Ok(repair::finish(session, step)),
+        Step::Write { .. } | Step::ReportCode { .. } | Step::HandOver { .. } => {
+            Ok(repair::finish(session, step))
+        }
     };
-    Ok(outcome?.unwrap_or_else(|reason| vec![Event::Refused { reason }]))
+    let mut events = outcome?.unwrap_or_else(|reason| vec![Event::Refused { reason }]);
+    reason::compare(session, &mut events);
+    Ok(events)
 }
 
 /// Time alone.

@@ -77,11 +77,14 @@ fn read(session: &mut Session, step: &Step) -> Result<Vec<Event>, NotRead> {
         Step::ReadCodes => {
             let CodesShown { stored, pending, permanent, lamp, ran } = reader.codes()?;
             session.progress.codes_read = true;
+            session.progress.codes_seen.extend(stored.iter().chain(&pending).chain(&permanent));
             Event::Codes { stored, pending, permanent, lamp, complete: ran }
         }
-        Step::ReadFreezeFrame => Event::FreezeFrame {
-            frame: reader.freeze_frame()?.map(|(code, values)| frame(&values, Some(code))),
-        },
+        Step::ReadFreezeFrame => {
+            let read = reader.freeze_frame()?;
+            session.progress.codes_seen.extend(read.iter().map(|(code, _)| *code));
+            Event::FreezeFrame { frame: read.map(|(code, values)| frame(&values, Some(code))) }
+        }
         Step::ReadLiveData => {
             let values = reader.current(&FRAME.map(LiveItem::parameter))?;
             let cams = cams(&session.briefing.vehicle, &reader.camshafts()?);

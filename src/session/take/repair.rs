@@ -180,6 +180,11 @@ pub(super) fn finish(session: &mut Session, step: &Step) -> Result<Vec<Event>, R
         Step::Write { section, .. } => {
             Ok(vec![Event::Written { section: *section }, minutes(times.write)])
         }
+        // A line of the record, whose time is that of the writing.
+        Step::ReportCode { code } if session.progress.codes_seen.contains(code) => {
+            Ok(vec![Event::CodeReported { code: *code }])
+        }
+        Step::ReportCode { code } => Err(Refusal::CodeNotRead(*code)),
         Step::HandOver { ending } => {
             if session.vehicle.engine_runs() {
                 return Err(Refusal::EngineRuns);

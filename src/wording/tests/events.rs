@@ -41,7 +41,7 @@ fn valve() -> Id {
 }
 
 fn connector() -> Id {
-    Id::from("intake-valve-connector")
+    Id::from("intake-connector")
 }
 
 fn fault() -> FaultName {
@@ -72,7 +72,8 @@ every! { plain_refusals: Refusal {
     Refusal::Obstacle(_) => Refusal::Obstacle(Obstacle::InPlace),
     Refusal::NoSuchPlace(_) => Refusal::NoSuchPlace(Id::from("rocker-gasket")),
     Refusal::StillFitted(_) => Refusal::StillFitted(valve()),
-    Refusal::DoesNotFit(_) => Refusal::DoesNotFit(Id::from("cv-2140")),
+    Refusal::CodeNotRead(_) => Refusal::CodeNotRead(code("P0456")),
+    Refusal::DoesNotFit(_) => Refusal::DoesNotFit(Id::from("hd-4470-1")),
     Refusal::EngineRuns => Refusal::EngineRuns,
     Refusal::EngineStands => Refusal::EngineStands,
     Refusal::NoGauge => Refusal::NoGauge,
@@ -268,7 +269,7 @@ every! { plain_events: Event {
         glow: Glow::Dim,
     },
     Event::Clamped { .. } => Event::Clamped {
-        wire: Id::from("intake-valve-feed-wire"),
+        wire: Id::from("intake-feed-wire"),
         display: Display::Value { value: 1.24, decimals: 2, prefix: Prefix::One },
         tolerance: 0.05,
     },
@@ -343,16 +344,20 @@ every! { plain_events: Event {
     },
     Event::Suspected { .. } => Event::Suspected { fault: fault(), percent: 60 },
     Event::Predicted => Event::Predicted,
-    Event::PredictionChecked { .. } => Event::PredictionChecked { met: false },
+    Event::PredictionChecked { .. } => {
+        Event::PredictionChecked { met: false, other_quantity: false }
+    },
+    Event::SignChecked { .. } => Event::SignChecked { met: false },
     Event::Committed { .. } => Event::Committed { fault: Some(fault()) },
     Event::HintAsked { .. } => Event::HintAsked { grade: HintGrade::Area },
     Event::Approved => Event::Approved,
-    Event::Fitted { .. } => Event::Fitted { valve: valve(), part_number: Id::from("cv-2140") },
+    Event::Fitted { .. } => Event::Fitted { valve: valve(), part_number: Id::from("hd-4470-1") },
     Event::Cleaned { .. } => Event::Cleaned { valve: valve() },
-    Event::Mended { .. } => Event::Mended { element: Id::from("intake-valve-control-wire") },
+    Event::Mended { .. } => Event::Mended { element: Id::from("intake-control-wire") },
     Event::OilFilled { .. } => Event::OilFilled { tenths: 13 },
     Event::OilChanged { .. } => Event::OilChanged { grade: Grade::Sae5W30, drained_tenths: 41 },
     Event::Written { .. } => Event::Written { section: Section::Cause },
+    Event::CodeReported { .. } => Event::CodeReported { code: code("P0456") },
     Event::HandedOver { .. } => Event::HandedOver { ending: Ending::Repaired },
 } }
 
@@ -484,7 +489,9 @@ pub(super) fn every_event() -> Vec<Event> {
             counters: CounterReading::default(),
         },
         Event::FreezeFrame { frame: Some(Frame { code: None, ..frame() }) },
-        Event::PredictionChecked { met: true },
+        Event::PredictionChecked { met: true, other_quantity: false },
+        Event::PredictionChecked { met: false, other_quantity: true },
+        Event::SignChecked { met: true },
         Event::Committed { fault: None },
         Event::OilFilled { tenths: 0 },
     ]);

@@ -113,6 +113,7 @@ every!(one_of_each: JournalProblem {
     InUse: [JournalProblem::InUse { path: path() }],
     TooLarge: [JournalProblem::TooLarge { path: path(), limit: 64 << 20 }],
     Flawed: [JournalProblem::Flawed { path: path(), flaw: Flaw::NotAJournal }],
+    OldVersion: [JournalProblem::OldVersion { path: path(), version: 1 }],
     Torn: [JournalProblem::Torn { path: path(), entry: 12, bytes: 41 }],
     NotCreated: [
         JournalProblem::NotCreated { path: path(), failure: WriteFailure::Deleted, removed: true },

@@ -76,7 +76,7 @@ fn prices() -> Prices {
             fetch_part: one,
             electrical: ElectricalMinutes::default(),
         },
-        valves: BTreeMap::from([(Id::from("cv-2140"), Money(48_50))]),
+        valves: BTreeMap::from([(Id::from("hd-4470-1"), Money(48_50))]),
         seal: Money(3_20),
         mending: Money(4_00),
         oil_litre: Money(11_00),
@@ -110,7 +110,7 @@ fn vehicle() -> VehicleSpec {
                 ["P0013", "P2090", "P2091", "P0014", "P0015", "P000B", "P0017"],
             ),
         ],
-        valve_parts: vec![valve_part("cv-2140", 7.4), valve_part("CV-2155", 12.2)],
+        valve_parts: vec![valve_part("hd-4470-1", 7.4), valve_part("HD-4470-3", 12.2)],
         parts: parts(),
         test_points: test_points(),
         harness: HarnessSpec { elements: elements.into() },
@@ -124,8 +124,8 @@ fn valve(name: &str, cam: Cam, codes: [&str; 7]) -> ValveSpec {
     ValveSpec {
         id: Id(format!("{name}-valve")),
         cam,
-        part_number: Id::from("cv-2140"),
-        connector: Id(format!("{name}-valve-connector")),
+        part_number: Id::from("hd-4470-1"),
+        connector: Id(format!("{name}-connector")),
         codes: ValveCodes { open, low, high, advanced, retarded, slow, correlation },
     }
 }
@@ -155,15 +155,10 @@ fn parts() -> Vec<PartSpec> {
     };
     let valve_care = [Care::BreakSealLoose, Care::NewSeal, Care::Torque, Care::Hot];
     vec![
-        part(
-            "intake-valve",
-            PartKind::Valve,
-            &["engine-cover", "intake-valve-connector"],
-            &valve_care,
-        ),
-        part("exhaust-valve", PartKind::Valve, &["exhaust-valve-connector"], &valve_care),
-        part("intake-valve-connector", PartKind::Connector, &["engine-cover"], &[Care::KeyOff]),
-        part("exhaust-valve-connector", PartKind::Connector, &["air-duct"], &[Care::KeyOff]),
+        part("intake-valve", PartKind::Valve, &["engine-cover", "intake-connector"], &valve_care),
+        part("exhaust-valve", PartKind::Valve, &["exhaust-connector"], &valve_care),
+        part("intake-connector", PartKind::Connector, &["engine-cover"], &[Care::KeyOff]),
+        part("exhaust-connector", PartKind::Connector, &["air-duct"], &[Care::KeyOff]),
         part("air-duct", PartKind::Duct, &["engine-cover", "duct-clamp"], &[]),
         part("duct-clamp", PartKind::Clamp, &[], &[]),
         part("engine-cover", PartKind::Cover, &[], &[]),
@@ -181,9 +176,10 @@ fn test_points() -> Vec<TestPointSpec> {
         point("battery-plus", &[], None),
         point("battery-minus", &[], None),
         point("intake-valve", &["engine-cover"], None),
-        point("intake-valve-feed", &["engine-cover"], Some("intake-valve-connector")),
-        point("intake-valve-control", &["engine-cover"], Some("intake-valve-connector")),
-        point("exhaust-valve-feed", &[], Some("exhaust-valve-connector")),
+        point("intake-harness-feed", &["engine-cover"], None),
+        point("intake-valve-feed", &["engine-cover"], Some("intake-connector")),
+        point("intake-valve-control", &["engine-cover"], Some("intake-connector")),
+        point("exhaust-valve-feed", &[], Some("exhaust-connector")),
     ]
 }
 
@@ -242,7 +238,7 @@ fn supply() -> Vec<HarnessElement> {
 }
 
 fn branch(name: &str) -> Vec<HarnessElement> {
-    let id = |end: &str| Id(format!("{name}-valve-{end}"));
+    let id = |end: &str| Id(format!("{name}-{end}"));
     let valve = Id(format!("{name}-valve"));
     let pin = |contact: &str, from: &str, to: &str| HarnessElement::Pin {
         id: id(contact),
@@ -255,27 +251,27 @@ fn branch(name: &str) -> Vec<HarnessElement> {
         HarnessElement::Wire {
             id: id("feed-wire"),
             from: Id::from("switched"),
-            to: id("feed-harness"),
+            to: id("harness-feed"),
             ohms: 0.045,
         },
-        pin("feed-contact", "feed-harness", "feed"),
+        pin("feed-pin", "harness-feed", "valve-feed"),
         HarnessElement::Coil {
             id: id("coil"),
             valve: valve.clone(),
-            from: id("feed"),
-            to: id("control"),
+            from: id("valve-feed"),
+            to: id("valve-control"),
         },
-        pin("control-contact", "control-harness", "control"),
+        pin("control-pin", "harness-control", "valve-control"),
         HarnessElement::Wire {
             id: id("control-wire"),
-            from: id("control-harness"),
-            to: id("module-pin"),
+            from: id("harness-control"),
+            to: id("module-control"),
             ohms: 0.072,
         },
         HarnessElement::LowSideDriver {
             id: id("driver"),
             valve,
-            pin: id("module-pin"),
+            pin: id("module-control"),
             supply: Id::from("switched"),
             ground: Id::from("engine-ground"),
             on_ohms: 0.15,

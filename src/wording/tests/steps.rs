@@ -2,9 +2,12 @@
 
 use super::sample::briefing;
 use super::steps_of::any_step;
+use crate::control_module::code::Code;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::MeterFunction;
-use crate::session::step::{Bound, Ending, Manner, Section, Step};
+use crate::instruments::test_lamp::Glow;
+use crate::physics::stroke::Click;
+use crate::session::step::{Bound, Ending, Manner, Quantity, Section, Sign, Step};
 use crate::vehicle::spec::Id;
 use crate::wording::parse_problem::{Expected, NumberKind, ProblemKind};
 use crate::wording::place::PlaceKind;
@@ -27,9 +30,9 @@ fn problem(text: &str) -> (usize, String, ProblemKind) {
     }
 }
 
-fn predicted(text: &str) -> (f64, Bound) {
+fn predicted(text: &str) -> (f64, Bound, Quantity) {
     match step(text) {
-        Step::Predict { least, most } => (least, most),
+        Step::Predict { least, most, of: Some(of) } => (least, most, of),
         other => panic!("{text}: {other:?}"),
     }
 }
@@ -55,7 +58,7 @@ fn case_and_abbreviations_do_not_matter() {
     );
     assert_eq!(step("MEA o INTAKE-VALVE-F intake-valve-c"), full);
     assert_eq!(step("t u"), Step::TopUpOil);
-    assert_eq!(step("fit exh cv-2155"), step("fit exhaust-valve CV-2155"));
+    assert_eq!(step("fit exh hd-4470-3"), step("fit exhaust-valve HD-4470-3"));
 }
 
 #[test]
@@ -92,26 +95,27 @@ fn a_pulse_has_whole_seconds_and_perhaps_the_wrong_polarity() {
 }
 
 #[test]
-fn predictions_take_units_with_or_without_a_space() {
+fn predictions_have_a_unit_with_or_without_a_space() {
     let up_to = Bound::Value;
     for (text, wanted) in [
-        ("7.0 to 9.0 ohms", (7.0, up_to(9.0))),
-        ("7 to 9", (7.0, up_to(9.0))),
-        ("7ohms to 9ohms", (7.0, up_to(9.0))),
-        ("7 ohms to 9", (7.0, up_to(9.0))),
-        ("7 Ω to 9 Ω", (7.0, up_to(9.0))),
-        ("800 ohms to 1.5 kohms", (800.0, up_to(1_500.0))),
-        ("1 to 2 kohms", (1_000.0, up_to(2_000.0))),
-        ("1 to 2kΩ", (1_000.0, up_to(2_000.0))),
-        ("1 to 2 Mohms", (1e6, up_to(2e6))),
-        ("12 to 12.8 volts", (12.0, up_to(12.8))),
-        ("-0.5 to 0.5 V", (-0.5, up_to(0.5))),
-        ("250 mV to 1 V", (0.25, up_to(1.0))),
-        ("0.5 to 500 mA", (0.000_5, up_to(0.5))),
-        ("1 a to 1 a", (1.0, up_to(1.0))),
-        ("above 5 kohms", (5_000.0, Bound::OverLimit)),
-        ("above 5", (5.0, Bound::OverLimit)),
-        ("over-limit", (OVER_LIMIT_ONLY, Bound::OverLimit)),
+        ("7.0 to 9.0 ohms", (7.0, up_to(9.0), Quantity::Ohms)),
+        ("7ohms to 9ohms", (7.0, up_to(9.0), Quantity::Ohms)),
+        ("7 ohms to 9", (7.0, up_to(9.0), Quantity::Ohms)),
+        ("7 Ω to 9 Ω", (7.0, up_to(9.0), Quantity::Ohms)),
+        ("800 ohms to 1.5 kohms", (800.0, up_to(1_500.0), Quantity::Ohms)),
+        ("1 to 2 kohm", (1_000.0, up_to(2_000.0), Quantity::Ohms)),
+        ("1 to 2kΩ", (1_000.0, up_to(2_000.0), Quantity::Ohms)),
+        ("1 to 2 Mohms", (1e6, up_to(2e6), Quantity::Ohms)),
+        ("12 to 12.8 volts", (12.0, up_to(12.8), Quantity::Volts)),
+        ("-0.5 to 0.5 V", (-0.5, up_to(0.5), Quantity::Volts)),
+        ("250 mV to 1 V", (0.25, up_to(1.0), Quantity::Volts)),
+        ("0.5 to 500 mA", (0.000_5, up_to(0.5), Quantity::Amps)),
+        ("1 a to 1 a", (1.0, up_to(1.0), Quantity::Amps)),
+        ("1.2 to 2 bar", (1.2, up_to(2.0), Quantity::Bar)),
+        ("above 5 kohms", (5_000.0, Bound::OverLimit, Quantity::Ohms)),
+        ("above 11.5 V", (11.5, Bound::OverLimit, Quantity::Volts)),
+        ("over-limit", (OVER_LIMIT_ONLY, Bound::OverLimit, Quantity::Ohms)),
+        ("over-limit volts", (OVER_LIMIT_ONLY, Bound::OverLimit, Quantity::Volts)),
     ] {
         assert_eq!(predicted(&format!("predict {text}")), wanted, "{text}");
     }
@@ -129,12 +133,35 @@ fn predictions_take_units_with_or_without_a_space() {
     ] {
         assert_eq!(problem(&format!("predict {text}")).2, reading, "{text}");
     }
+    // A number alone is no reading.
+    let unit = ProblemKind::Missing { expected: Expected::Word };
+    for text in ["7 to 9", "above 5", "7 to 9 ", "above 5 # ohms"] {
+        assert_eq!(problem(&format!("predict {text}")).2, unit, "{text}");
+    }
     let huge = format!("predict above {}", "9".repeat(400));
     assert_eq!(problem(&huge).2, reading);
     assert_eq!(
         problem("predict 9 to 7 ohms").2,
         ProblemKind::BadNumber { wanted: NumberKind::NotBelowLeast }
     );
+}
+
+#[test]
+fn a_sign_is_predicted_by_its_word_and_a_code_by_its_number() {
+    let sign = |text: &str| match step(&format!("predict {text}")) {
+        Step::PredictSign { sign } => sign,
+        other => panic!("{text}: {other:?}"),
+    };
+    assert_eq!(sign("click dull"), Sign::Click(Click::Dull));
+    assert_eq!(sign("glow br"), Sign::Glow(Glow::Bright));
+    assert_eq!(sign("codes none"), Sign::NoCodes);
+    assert_eq!(sign("codes p0010"), Sign::Code(Code(0x0010)));
+    // A code without a meaning in the catalogue is a code as well.
+    assert_eq!(step("report P1234"), Step::ReportCode { code: Code(0x1234) });
+    for text in ["report", "report P00", "report X0010", "predict click loud", "predict codes P9"] {
+        assert!(parse(text, &briefing()).is_err(), "{text}");
+    }
+    assert!(complete("report P045", &briefing()).contains(&"P0456".to_owned()));
 }
 
 #[test]
@@ -211,7 +238,7 @@ fn a_mistake_is_told_with_its_place_and_the_nearest_word() {
         kind,
         ProblemKind::NoSuchPlace {
             what: PlaceKind::InView,
-            nearest: vec!["intake-valve-connector".to_owned()],
+            nearest: vec!["intake-connector".to_owned()],
             known_as: None,
         }
     );
@@ -227,7 +254,7 @@ fn a_mistake_is_told_with_its_place_and_the_nearest_word() {
     );
     assert!(matches!(problem("co intake-valve on").2, ProblemKind::Ambiguous { .. }));
     assert!(matches!(
-        problem("remove intake-valve-connector").2,
+        problem("remove intake-connector").2,
         ProblemKind::NoSuchPlace { known_as: Some(PlaceKind::Connector), .. }
     ));
 }
@@ -245,7 +272,7 @@ fn completion_offers_what_may_stand_next() {
     assert_eq!(offered("power intake-valve for 2 "), ["s", "seconds", "reversed"]);
     assert_eq!(offered("power intake-valve for 2s "), ["reversed"]);
     assert_eq!(offered("commit low-oil "), ["sump"]);
-    assert_eq!(offered("fit intake-valve cv"), ["CV-2155", "cv-2140"]);
+    assert_eq!(offered("fit intake-valve hd"), ["HD-4470-3", "hd-4470-1"]);
     assert_eq!(offered("hand over "), ["repaired", "no-fault", "referred", "unsafe", "declined"]);
     assert!(offered("predict 7 ").contains(&"to".to_owned()));
     for nothing in ["write cause x", "# m", "nonsense ", "key sideways ", "dipstick extra "] {
@@ -294,7 +321,8 @@ proptest! {
         // Digits cut short are another number, and a text is no abbreviation.
         prop_assume!(!matches!(
             step,
-            Step::Write { .. } | Step::Predict { .. } | Step::Suspect { .. } | Step::Power { .. }
+            Step::Write { .. } | Step::Predict { .. } | Step::PredictSign { .. }
+                | Step::ReportCode { .. } | Step::Suspect { .. } | Step::Power { .. }
         ));
         // A name that is the start of another is that name; only then may the step differ.
         let short = shortened(&line(&step), word, letters);

@@ -1,15 +1,20 @@
 //! Arbitrary steps of the sample vehicle.
 
 use super::sample::briefing;
+use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
+use crate::instruments::test_lamp::Glow;
 use crate::physics::oil::Grade;
+use crate::physics::stroke::Click;
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Quantity, Section, ServiceTopic,
+    Sign, Step,
 };
 use crate::vehicle::spec::Id;
+use crate::wording::code_words::named_codes;
 use crate::wording::place::PlaceKind;
 use crate::wording::step_words::OVER_LIMIT_ONLY;
 use proptest::prelude::*;
@@ -28,11 +33,35 @@ fn value() -> impl Strategy<Value = f64> {
 }
 
 fn prediction() -> impl Strategy<Value = Step> {
-    (value(), value(), 0..3).prop_map(|(one, other, form)| match form {
-        0 => Step::Predict { least: one.min(other), most: Bound::Value(one.max(other)) },
-        1 => Step::Predict { least: one, most: Bound::OverLimit },
-        _ => Step::Predict { least: OVER_LIMIT_ONLY, most: Bound::OverLimit },
+    let quantities = vec![Quantity::Volts, Quantity::Ohms, Quantity::Amps, Quantity::Bar];
+    (value(), value(), 0..3, select(quantities)).prop_map(|(one, other, form, of)| {
+        let of = Some(of);
+        match form {
+            0 => Step::Predict { least: one.min(other), most: Bound::Value(one.max(other)), of },
+            1 => Step::Predict { least: one, most: Bound::OverLimit, of },
+            // The gauge's needle stands at its end; it says nothing like over limit.
+            _ => Step::Predict {
+                least: OVER_LIMIT_ONLY,
+                most: Bound::OverLimit,
+                of: of.filter(|of| *of != Quantity::Bar).or(Some(Quantity::Ohms)),
+            },
+        }
     })
+}
+
+/// Codes with a meaning, and some that have none.
+fn any_code() -> impl Strategy<Value = Code> {
+    prop_oneof![select(named_codes().collect::<Vec<_>>()), any::<u16>().prop_map(Code)]
+}
+
+fn sign() -> impl Strategy<Value = Step> {
+    prop_oneof![
+        select(vec![Click::Clear, Click::Dull, Click::None]).prop_map(Sign::Click),
+        select(vec![Glow::Bright, Glow::Dim, Glow::Dark]).prop_map(Sign::Glow),
+        any_code().prop_map(Sign::Code),
+        Just(Sign::NoCodes),
+    ]
+    .prop_map(|sign| Step::PredictSign { sign })
 }
 
 fn text() -> impl Strategy<Value = String> {
@@ -147,6 +176,8 @@ pub(super) fn any_step() -> impl Strategy<Value = Step> {
         chosen(),
         with_places(),
         prediction(),
+        sign(),
+        any_code().prop_map(|code| Step::ReportCode { code }),
         (fault(), 0u8..=100).prop_map(|(fault, percent)| Step::Suspect { fault, percent }),
         proptest::option::of(fault()).prop_map(|fault| Step::Commit { fault }),
         (select(sections), text()).prop_map(|(section, text)| Step::Write { section, text }),

@@ -165,8 +165,13 @@ fn service_information_holds_every_name_that_a_step_needs() {
     }
     assert!(procedure.contains("Tighten to 9.5 N m."), "{procedure}");
     let parts = about(ServiceTopic::Parts);
-    assert!(parts.contains("cv-2140: valve for intake valve and exhaust valve, €48.50"), "{parts}");
-    assert!(parts.contains("CV-2155: valve for intake valve and exhaust valve, price on request"));
+    assert!(
+        parts.contains("hd-4470-1: valve for intake valve and exhaust valve, €48.50"),
+        "{parts}"
+    );
+    assert!(
+        parts.contains("HD-4470-3: valve for intake valve and exhaust valve, price on request")
+    );
     let limits = about(ServiceTopic::Limits);
     assert!(limits.contains("6.9 to 7.9 Ω at 20 °C"), "{limits}");
     assert!(limits.contains("0.39 % for each degree above 20 °C. Multiply both limits by 0.99 at the workshop's 18 °C, by 1.28 at 90 °C"), "{limits}");
@@ -280,8 +285,8 @@ fn a_problem_reads_as_a_person_would_say_it() {
          write hill-road or town here."
     );
     assert_eq!(
-        sentence("remove intake-valve-connector"),
-        "At character 8: “intake-valve-connector” is a connector, but a part that comes off \
+        sentence("remove intake-connector"),
+        "At character 8: “intake-connector” is a connector, but a part that comes off \
          belongs here. You can write air-duct, duct-clamp, engine-cover, exhaust-valve or \
          intake-valve here."
     );
@@ -321,8 +326,11 @@ fn a_caption_names_what_is_done_and_where() {
         text("measure volts battery-plus battery-minus"),
         "Measure volts: red on battery positive post, black on battery negative post"
     );
-    assert_eq!(text("predict 7.0 to 9.25 ohms"), "Predict from 7 to 9.25");
+    assert_eq!(text("predict 7.0 to 9.25 ohms"), "Predict from 7 to 9.25 \u{3a9}");
     assert_eq!(text("predict over-limit"), "Predict over limit");
+    assert_eq!(text("predict over-limit volts"), "Predict over limit V");
+    assert_eq!(text("predict above 5 V"), "Predict 5 V or more");
+    assert_eq!(text("predict codes P0010"), "Predict that the reader lists P0010");
     assert_eq!(text("look engine-bay"), "Look: under the bonnet");
     let text = caption(&Step::Drive { route: Id::from("hill-road") }, &english());
     assert_eq!(text, "Road test: hill road");

@@ -1,36 +1,53 @@
-//! A file written by an earlier program, which every later one must read.
+//! Files written by earlier programs, which every later one must read.
 
-use super::super::{ReadMode, read};
-use super::samples::{every_kind_of_step, varied_events};
+use super::super::{Journal, JournalProblem, ReadMode, read};
+use super::samples::{every_step, steps_of_version_1, varied_events};
 use super::written;
 use std::fs;
 use std::path::PathBuf;
 
-/// Last chain value of the file, as `tests/reference/session_chain.py` computes it.
-const LAST_CHAIN: &str = "7284555a5215b9134253d1f70283b40dce0614f96ef58a18278114f58690bb95";
+/// Last chain values of the files, as `tests/reference/session_chain.py` computes them.
+const LAST_CHAIN_1: &str = "7284555a5215b9134253d1f70283b40dce0614f96ef58a18278114f58690bb95";
+const LAST_CHAIN_2: &str = "e53cae3f8df7664742713248458acb001da548810969121917132bdf0a31c53d";
 
-fn path() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/corpus/version-1.session")
+fn path(version: u32) -> PathBuf {
+    let name = format!("tests/corpus/version-{version}.session");
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(name)
 }
 
 #[test]
-fn reference_version_1_is_read_with_its_chain() {
-    let recorded = read(&path(), ReadMode::Strict).unwrap();
-    assert_eq!(recorded.version, 1);
-    assert_eq!(recorded.last_chain().to_string(), LAST_CHAIN);
-    let steps: Vec<_> = recorded.entries.iter().map(|entry| entry.step.clone()).collect();
-    assert_eq!(steps, every_kind_of_step());
+fn reference_every_version_is_read_with_its_chain() {
+    for (version, chain, steps) in
+        [(1, LAST_CHAIN_1, steps_of_version_1()), (2, LAST_CHAIN_2, every_step())]
+    {
+        let recorded = read(&path(version), ReadMode::Strict).unwrap();
+        assert_eq!(recorded.version, version);
+        assert_eq!(recorded.last_chain().to_string(), chain);
+        let read: Vec<_> = recorded.entries.iter().map(|entry| entry.step.clone()).collect();
+        assert_eq!(read, steps);
+    }
+}
+
+/// What is read of an older version would be written otherwise today, so nothing is added to it.
+#[test]
+fn limit_a_session_of_an_older_version_is_not_gone_on_with() {
+    let folder = tempfile::tempdir().unwrap();
+    let copy = folder.path().join("old.session");
+    fs::copy(path(1), &copy).unwrap();
+    let before = fs::read(&copy).unwrap();
+    let problem = Journal::resume(&copy).unwrap_err();
+    assert!(matches!(problem, JournalProblem::OldVersion { version: 1, .. }), "{problem:?}");
+    assert_eq!(fs::read(&copy).unwrap(), before);
 }
 
 /// Names of steps and events and the digits of numbers are part of the format. If this fails, the
 /// version must be raised, the file stays, and the reader learns to migrate it.
 #[test]
-fn regress_the_same_bytes_are_written_as_version_1() {
-    let taken: Vec<_> =
-        every_kind_of_step().into_iter().map(|step| (step, varied_events())).collect();
+fn regress_the_same_bytes_are_written_as_version_2() {
+    let taken: Vec<_> = every_step().into_iter().map(|step| (step, varied_events())).collect();
     let today = written(&taken);
-    if fs::read(path()).ok().as_ref() != Some(&today) {
-        let beside = path().with_extension("session.new");
+    if fs::read(path(2)).ok().as_ref() != Some(&today) {
+        let beside = path(2).with_extension("session.new");
         fs::write(&beside, today).unwrap();
         panic!(
             "written differently than before; {} has the difference, and may take the old file's \

@@ -43,7 +43,7 @@ fn taken() -> Vec<(Step, Vec<Event>)> {
     };
     let spent = Event::Spent { minutes: Minutes(2), money: Money(0) };
     vec![
-        (Step::Predict { least: 0.1, most: Bound::Value(12.5) }, vec![Event::Predicted]),
+        (samples::predicted(0.1, Bound::Value(12.5)), vec![Event::Predicted]),
         (
             Step::Measure { function: MeterFunction::Ohms, red: "a".into(), black: "b".into() },
             vec![reading, spent],

@@ -5,14 +5,23 @@ use crate::faults::{FaultKind, FaultName};
 use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::instruments::scope::Signal;
+use crate::instruments::test_lamp::Glow;
+use crate::physics::oil::Grade;
+use crate::physics::stroke::Click;
 use crate::session::event::{Event, Frame, Refusal};
 use crate::session::step::{
-    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Section, ServiceTopic, Step,
+    Bound, CustomerTopic, Ending, HintGrade, KeyPosition, Manner, Quantity, Section, ServiceTopic,
+    Sign, Step,
 };
 use crate::vehicle::assembly::Obstacle;
 
+/// A prediction as version 1 has it, without a unit.
+pub(super) const fn predicted(least: f64, most: Bound) -> Step {
+    Step::Predict { least, most, of: None }
+}
+
 /// One step of every kind in the pinned file of version 1.
-pub(super) fn every_kind_of_step() -> Vec<Step> {
+pub(super) fn steps_of_version_1() -> Vec<Step> {
     let id = || "intake-valve".into();
     let fault = FaultName { kind: FaultKind::CorrodedPin, place: id() };
     vec![
@@ -36,9 +45,9 @@ pub(super) fn every_kind_of_step() -> Vec<Step> {
         Step::ClearCodes,
         Step::Drive { route: id() },
         Step::Suspect { fault: fault.clone(), percent: 100 },
-        Step::Predict { least: -0.0, most: Bound::OverLimit },
-        Step::Predict { least: f64::MIN_POSITIVE, most: Bound::Value(f64::MAX) },
-        Step::Predict { least: 5e-324, most: Bound::Value(0.1 + 0.2) },
+        predicted(-0.0, Bound::OverLimit),
+        predicted(f64::MIN_POSITIVE, Bound::Value(f64::MAX)),
+        predicted(5e-324, Bound::Value(0.1 + 0.2)),
         Step::Commit { fault: Some(fault) },
         Step::Commit { fault: None },
         Step::AskApproval,
@@ -51,10 +60,11 @@ pub(super) fn every_kind_of_step() -> Vec<Step> {
     ]
 }
 
-/// One step of every electrical kind that the pinned file of version 1 was written without.
-pub(super) fn electrical_steps() -> Vec<Step> {
+/// One step of every kind in the pinned file of the version that is written.
+pub(super) fn every_step() -> Vec<Step> {
     let id = || "intake-valve".into();
-    vec![
+    let mut steps = steps_of_version_1();
+    steps.extend([
         Step::MeasureFromFront { function: MeterFunction::Ohms, red: id(), black: id() },
         Step::Wiggle { place: id(), function: MeterFunction::Volts, red: id(), black: id() },
         Step::TestLamp { tip: id(), clip: id() },
@@ -63,18 +73,26 @@ pub(super) fn electrical_steps() -> Vec<Step> {
         Step::Scope { signal: Signal::DriverPin, valve: id() },
         Step::ReplaceMeterFuse,
         Step::Replace { element: id() },
-    ]
-}
-
-/// Kinds of steps that came after the corpus of version 1 was written.
-pub(super) fn steps_since_the_corpus() -> Vec<Step> {
-    vec![
+        Step::FitGauge,
+        Step::ReadGauge { rpm: Some(2_500), warm: true },
+        Step::RemoveGauge,
+        Step::ChangeOil { grade: Grade::Sae20W50 },
         Step::ReadLiveItems { items: LiveItem::ALL.to_vec() },
         Step::ReadReadiness,
         Step::ReadTestResults,
         Step::ReadVehicleInformation,
+        Step::Predict { least: 0.25, most: Bound::Value(1.0), of: Some(Quantity::Volts) },
+        Step::Predict { least: 1e9, most: Bound::OverLimit, of: Some(Quantity::Ohms) },
+        Step::Predict { least: -0.5, most: Bound::Value(0.5), of: Some(Quantity::Amps) },
+        Step::Predict { least: 1.2, most: Bound::Value(2.0), of: Some(Quantity::Bar) },
+        Step::PredictSign { sign: Sign::Click(Click::Dull) },
+        Step::PredictSign { sign: Sign::Glow(Glow::Dim) },
+        Step::PredictSign { sign: Sign::Code(Code(0x0010)) },
+        Step::PredictSign { sign: Sign::NoCodes },
+        Step::ReportCode { code: Code(0x0456) },
         Step::AskHint { grade: HintGrade::Kind },
-    ]
+    ]);
+    steps
 }
 
 /// Events with nested kinds, absent values and numbers.
@@ -115,5 +133,9 @@ pub(super) fn varied_events() -> Vec<Event> {
             complete: vec![],
         },
         Event::Committed { fault: None },
+        Event::PredictionChecked { met: false, other_quantity: false },
+        Event::PredictionChecked { met: false, other_quantity: true },
+        Event::SignChecked { met: true },
+        Event::CodeReported { code: Code(0x0456) },
     ]
 }

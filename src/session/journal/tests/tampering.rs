@@ -152,7 +152,7 @@ fn limit_another_way_of_writing_is_refused() {
     assert_eq!(decode(text.replacen(&chain, &chain.to_uppercase(), 1)), rewritten(2));
     assert_eq!(decode(text.replace('\n', "\r\n")), Err(Flaw::HeaderRewritten));
     assert_eq!(
-        decode(text.replacen("\"version\":1,", "\"version\":1 ,", 1)),
+        decode(text.replacen("\"version\":2,", "\"version\":2 ,", 1)),
         Err(Flaw::HeaderRewritten)
     );
     assert_eq!(decode(text.replacen(PROGRAM, "\\u0030.0.0-test", 1)), Err(Flaw::HeaderRewritten));

@@ -4,6 +4,7 @@ use super::super::LARGEST_BYTES;
 use super::super::line::{decode, header_line};
 use super::super::problem::{Action, Part, WriteFailure};
 use super::super::writer::{NotAdded, Writer};
+use super::samples::predicted;
 use super::{PROGRAM, Shared, begun, case, taken, written};
 use crate::session::event::Event;
 use crate::session::step::{Bound, Step};
@@ -103,7 +104,7 @@ fn limit_a_tail_that_cannot_be_cut_is_never_written_behind() {
     assert!(!problem.restored);
     assert_eq!(disk.borrow().bytes.len(), whole.len() + 9);
 
-    let nan = Step::Predict { least: f64::NAN, most: Bound::OverLimit };
+    let nan = predicted(f64::NAN, Bound::OverLimit);
     assert!(!writer.append(&nan, &[]).unwrap_err().restored, "the tail is still there");
 
     disk.borrow_mut().refuses_cut = false;
@@ -186,8 +187,8 @@ fn limit_numbers_that_are_not_finite_are_refused() {
             smells_of_fuel: false,
         };
         for (step, events, expected) in [
-            (Step::Predict { least: number, most: Bound::OverLimit }, vec![], Part::Step),
-            (Step::Predict { least: 0.0, most: Bound::Value(number) }, vec![], Part::Step),
+            (predicted(number, Bound::OverLimit), vec![], Part::Step),
+            (predicted(0.0, Bound::Value(number)), vec![], Part::Step),
             (Step::Dipstick, vec![oil], Part::Events),
         ] {
             let problem = writer.append(&step, &events).unwrap_err();

@@ -1,10 +1,10 @@
 //! One view of every page in every state, by hand, so that walking them takes no simulation.
 
+use crate::scenario::load;
+use crate::vehicle::spec::Id;
 use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords};
 use crate::wording::lesson_words::LessonWords;
 use crate::wording::reviewed_step_words::StepWords;
-use crate::scenario::load;
-use crate::vehicle::spec::Id;
 use crate::wording::verbs::VerbGroup;
 use crate::workshop::bay::model::{Model, Thing};
 use crate::workshop::view::bay::{BayView, CardView, PlaceView, StepAt};
