@@ -2,8 +2,8 @@
 //!
 //! Two states can be told apart as long as some step shows something else in them, now or after
 //! changes that leave both possible. What tells no two of the states that are left apart, and
-//! changes none of them, is of no use any more: it counts as spent, so that situations that differ
-//! only in such steps are one.
+//! changes none of them, nor renews a step that does, is of no use any more: it counts as spent, so
+//! that situations that differ only in such steps are one.
 
 use super::belief::Belief;
 use super::compiled::Compiled;
@@ -73,7 +73,7 @@ impl Useful {
         leads.sort_unstable();
         leads.dedup();
         loop {
-            let mut moved = false;
+            let mut moved = useful.count_renewing(compiled);
             for (from, to) in &leads {
                 let both = useful.steps[*from] | useful.steps[*to];
                 moved |= both != useful.steps[*from];
@@ -93,6 +93,22 @@ impl Useful {
             useful.lasting &= !(u128::from(again) << number);
         }
         useful
+    }
+
+    /// What renews a step that is of use is of use itself; whether that added any.
+    fn count_renewing(&mut self, compiled: &Compiled) -> bool {
+        let mut added = false;
+        for (number, step) in compiled.steps.iter().enumerate().filter(|(_, step)| step.renews != 0)
+        {
+            let bit = 1_u128 << number;
+            for steps in &mut self.steps {
+                if *steps & step.renews != 0 && *steps & bit == 0 {
+                    *steps |= bit;
+                    added = true;
+                }
+            }
+        }
+        added
     }
 
     /// Whether a step that is certain in every state is of no use once its outcome is known.

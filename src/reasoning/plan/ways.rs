@@ -69,8 +69,9 @@ impl Search {
         way.weighed = true;
         if let [branch] = &branches[..]
             && branch.belief == situation.belief
+            && self.compiled.steps[way.step].renews & used == 0
         {
-            // It tells nothing here.
+            // It tells nothing here, and makes nothing new that could.
             way.at_least = f64::INFINITY;
             return;
         }
