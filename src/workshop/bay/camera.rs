@@ -147,6 +147,9 @@ impl Orbit {
     /// A camera on the way to another, from 0 to 1; it turns the shorter way.
     #[must_use]
     pub fn towards(self, other: Self, share: f32) -> Self {
+        if share >= 1.0 {
+            return other;
+        }
         let eased = share * share * (3.0 - 2.0 * share);
         let tau = core::f32::consts::TAU;
         let turn = other.yaw - self.yaw;

@@ -34,7 +34,7 @@ pub const GROUND: Vec3 = vec3(0.20, 0.40, 0.195);
 /// Left edge of the bench [m].
 const BENCH_FROM: f32 = 1.02;
 /// How far behind the first a second duct lies [m].
-const BEHIND: Vec3 = vec3(0.0, 0.05, -0.21);
+const BEHIND: Vec3 = vec3(0.0, 0.05, -0.25);
 /// Where the duct ends at the throttle [m].
 const THROTTLE: Vec3 = vec3(0.315, 0.655, -0.115);
 

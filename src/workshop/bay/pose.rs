@@ -45,7 +45,11 @@ impl Pose {
     /// The way to another pose, from 0 to 1: over an arc, so that a part is lifted out before it is carried off.
     #[must_use]
     pub fn towards(self, other: Self, share: f32) -> Self {
-        let share = share.clamp(0.0, 1.0);
+        // There it is exactly there, so that nobody sets out again for what rounding left.
+        if share >= 1.0 {
+            return other;
+        }
+        let share = share.max(0.0);
         let eased = share * share * (3.0 - 2.0 * share);
         let lift = 0.25 * self.at.distance(other.at).min(1.2) * 4.0 * eased * (1.0 - eased);
         Self {

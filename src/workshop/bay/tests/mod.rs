@@ -22,6 +22,7 @@ fn unlike() -> Vec<VehicleSpec> {
         (PartKind::Cover, "sill-plate"),
         (PartKind::Cover, "belt-guard"),
         (PartKind::Connector, "lamp-plug"),
+        (PartKind::Connector, "second-plug"),
         (PartKind::Clamp, "hose-clamp"),
         (PartKind::Duct, "second-duct"),
         (PartKind::Fuse, "lamp-fuse"),
@@ -31,17 +32,20 @@ fn unlike() -> Vec<VehicleSpec> {
         if kind == PartKind::Fuse {
             part.behind.push(Id::from("fuse-box-lid"));
         }
+        if id == "second-plug" {
+            part.behind.push(Id::from("engine-cover"));
+        }
         if kind == PartKind::Duct {
             part.behind.push(Id::from("hose-clamp"));
         }
         more.parts.push(part);
     }
     let mut second = more.valves[0].clone();
-    (second.id, second.connector) = (Id::from("second-valve"), Id::from("lamp-plug"));
+    (second.id, second.connector) = (Id::from("second-valve"), Id::from("second-plug"));
     second.cam = Cam::Intake;
     let mut part = more.parts[0].clone();
     (part.id, part.kind) = (Id::from("second-valve"), PartKind::Valve);
-    part.behind = vec![Id::from("engine-cover"), Id::from("lamp-plug")];
+    part.behind = vec![Id::from("engine-cover"), Id::from("second-plug")];
     more.parts.push(part);
     more.valves.push(second);
     let mut less = plain;
