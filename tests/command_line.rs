@@ -480,6 +480,7 @@ fn paths(value: &Value, above: &str, found: &mut BTreeSet<String>) {
 /// Steps that lead to an event of every kind that the documentation shows, and to a debrief with
 /// remarks of several kinds.
 const FOR_THE_DOCUMENTATION: &str = "dipstick
+hint area
 key on
 read codes
 read freeze-frame
@@ -502,6 +503,7 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
     let scenario = place.small_scenario();
     let steps = place.write("given.steps", FOR_THE_DOCUMENTATION).display().to_string();
     let wrong = place.write("w.ron", "(format: 3)").display().to_string();
+    const LOOK: &str = "look intake-control-wire";
     let json = ["--format", "json"];
     let of_scenario = ["--scenario", &scenario, "--seed", "5"];
     let bench = ["bench", "--session", "a.session", "--steps", &steps];
@@ -509,6 +511,8 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
         [&bench[..], &of_scenario, &json].concat(),
         [&["mark", "a.session"][..], &json].concat(),
         [&["replay", "a.session"][..], &json].concat(),
+        [&["whatif", "a.session", "--at", "5"][..], &json].concat(),
+        [&["whatif", "a.session", "--at", "5", "--step", LOOK][..], &json].concat(),
         [&["draw", "--reveal"][..], &of_scenario, &json].concat(),
         [&["check", &wrong][..], &json].concat(),
     ];

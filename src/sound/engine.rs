@@ -279,11 +279,13 @@ impl Iterator for EngineVoice {
 #[cfg(test)]
 impl EngineVoice {
     /// The same engine without its own noise and without any scatter, for comparison with the formula.
+    #[must_use]
     pub fn bare(run: &EngineRun) -> Self {
         Self { noise: 0.0, ..Self::new(run) }
     }
 
     /// Size of a fire at idle.
+    #[must_use]
     pub const fn fire_size(&self) -> f64 {
         self.fire
     }

@@ -417,7 +417,7 @@ fn an_outline_goes_as_far_as_its_sound() {
     let most = outline.columns.iter().fold(0.0, |most, (_, up)| f64::max(most, f64::from(*up)));
     let wanted = samples.iter().fold(0.0, |most, sample| f64::max(most, *sample));
     assert!((most - wanted).abs() < 1e-6);
-    assert!(outline.columns.iter().any(|column| *column == (0.0, 0.0)), "no pause is drawn");
+    assert!(outline.columns.contains(&(0.0, 0.0)), "no pause is drawn");
     assert!(Outline::of(&Passage::SILENCE, 100).columns.is_empty());
     let engine = Passage::new(vec![Part::Engine(turning(4, 700.0, 0.2, false))]);
     assert_eq!(Outline::of(&engine, 100).columns.len(), 100);

@@ -68,6 +68,6 @@ step-hint-question = Ask for a hint: what is open
 step-hint-area = Ask for a hint: where to go
 step-hint-kind = Ask for a hint: what kind of test
 step-hint-step = Ask for a hint: the step itself
-help-hint = Ask for a hint: what is open, where to go, what kind of test, the very step; each costs more marks
+help-hint = Ask for a hint; the later the word, the more it tells and costs
 event-hint-asked = You ask for a hint.
 refusal-no-hints = there are no hints where a session is assessed. Go by what you have seen.
