@@ -81,7 +81,8 @@ pub(super) fn imagine(belief: &Belief, steps: &[Step]) -> Result<Imagined, Vehic
     let groups = grouped(belief, &weighted, &foretold);
     let parts = parts(belief, &weighted, &groups);
     let uncertain = entropy(&belief.by_hypothesis());
-    let bits = told_by(&parts);
+    // Rounding may put it beside what is possible.
+    let bits = told_by(&parts).min(uncertain);
     let mut outcomes: Vec<Outcome> = parts
         .into_iter()
         .map(|part| Outcome {
