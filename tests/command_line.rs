@@ -511,8 +511,8 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
         [&bench[..], &of_scenario, &json].concat(),
         [&["mark", "a.session"][..], &json].concat(),
         [&["replay", "a.session"][..], &json].concat(),
-        [&["whatif", "a.session", "--at", "5"][..], &json].concat(),
-        [&["whatif", "a.session", "--at", "5", "--step", LOOK][..], &json].concat(),
+        [&["whatif", "a.session", "--at", "11"][..], &json].concat(),
+        [&["whatif", "a.session", "--at", "11", "--step", LOOK][..], &json].concat(),
         [&["draw", "--reveal"][..], &of_scenario, &json].concat(),
         [&["check", &wrong][..], &json].concat(),
     ];
