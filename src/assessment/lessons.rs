@@ -49,6 +49,8 @@ pub enum LessonKind {
     StillThere,
     /// The repair was not proved.
     NotProved,
+    /// A code from elsewhere was erased, and the customer was not told.
+    NotReported,
     /// A part was fitted without evidence for it.
     PartWithoutEvidence,
     /// A repair was begun before the tests had settled it.
@@ -87,6 +89,7 @@ impl LessonKind {
             Self::RanDry => "ran-dry",
             Self::StillThere => "still-there",
             Self::NotProved => "not-proved",
+            Self::NotReported => "not-reported",
             Self::PartWithoutEvidence => "part-without-evidence",
             Self::RepairedTooEarly => "repaired-too-early",
             Self::DearerRepair => "dearer-repair",
@@ -256,7 +259,8 @@ fn kind_of_remark(log: &[Entry], remark: &Remark) -> Option<LessonKind> {
             }
         }
         About::Part { .. } | About::CameBack { .. } => LessonKind::StillThere,
-        About::Proof(_) | About::Unrelated { .. } => LessonKind::NotProved,
+        About::Proof(_) => LessonKind::NotProved,
+        About::Unrelated { .. } => LessonKind::NotReported,
         About::Written(_) => LessonKind::NotWritten,
         // To say what a sound part would show, and to see that it does not, is how a fault is found.
         About::Prediction { .. }

@@ -58,6 +58,7 @@ const fn keys(kind: LessonKind) -> (&'static str, &'static str) {
         LessonKind::RanDry => ("lesson-ran-dry", "next-ran-dry"),
         LessonKind::StillThere => ("lesson-still-there", "next-still-there"),
         LessonKind::NotProved => ("lesson-not-proved", "next-not-proved"),
+        LessonKind::NotReported => ("lesson-not-reported", "next-not-reported"),
         LessonKind::PartWithoutEvidence => ("lesson-part-unfounded", "next-part-unfounded"),
         LessonKind::RepairedTooEarly => ("lesson-repaired-early", "next-repaired-early"),
         LessonKind::DearerRepair => ("lesson-dearer-repair", "next-dearer-repair"),
