@@ -86,7 +86,7 @@ pub(super) fn fit(
     let is_processor = adapter.is_some_and(|info| info.device_type == wgpu::DeviceType::Cpu);
     let most = if is_processor { MOST_ON_PROCESSOR } else { MOST_ON_CARD };
     let [width, height] = within(stage.size, most);
-    let now = images.get(&picture.image).map(|image| image.size());
+    let now = images.get(&picture.image).map(Image::size);
     if now.is_some_and(|now| now == UVec2::new(width, height)) || stage.size[0] == 0 {
         return;
     }
