@@ -503,7 +503,7 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
     let scenario = place.small_scenario();
     let steps = place.write("given.steps", FOR_THE_DOCUMENTATION).display().to_string();
     let wrong = place.write("w.ron", "(format: 3)").display().to_string();
-    const LOOK: &str = "look intake-control-wire";
+    let look = "look intake-control-wire";
     let json = ["--format", "json"];
     let of_scenario = ["--scenario", &scenario, "--seed", "5"];
     let bench = ["bench", "--session", "a.session", "--steps", &steps];
@@ -512,7 +512,7 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
         [&["mark", "a.session"][..], &json].concat(),
         [&["replay", "a.session"][..], &json].concat(),
         [&["whatif", "a.session", "--at", "11"][..], &json].concat(),
-        [&["whatif", "a.session", "--at", "11", "--step", LOOK][..], &json].concat(),
+        [&["whatif", "a.session", "--at", "11", "--step", look][..], &json].concat(),
         [&["draw", "--reveal"][..], &of_scenario, &json].concat(),
         [&["check", &wrong][..], &json].concat(),
     ];

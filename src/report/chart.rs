@@ -7,7 +7,7 @@ use crate::assessment::course::Course;
 use crate::reasoning::review::StepReview;
 use crate::wording::amounts::number;
 use crate::wording::catalogue::Words;
-use crate::wording::place::diagnoses;
+use crate::wording::course_plot::named;
 use core::fmt::Write as _;
 
 /// Width of a drawing in its own units.
@@ -37,16 +37,7 @@ pub fn course(course: &Course, words: &Words) -> String {
     if points < 2 {
         return String::new();
     }
-    let mut series: Vec<(String, &[f64])> = course
-        .suspects
-        .iter()
-        .map(|it| {
-            let name = diagnoses(&it.hypothesis, words);
-            let key = if it.is_truth { "course-truth" } else { "course-other" };
-            (words.say(key, &[("fault", name.into())]), &it.chances[..])
-        })
-        .collect();
-    series.push((words.say("course-others", &[]), &course.others));
+    let series = named(course, words);
     let x = |point: usize| LEFT + (WIDE - LEFT - RIGHT) * point as f64 / (points - 1) as f64;
     let y = |chance: f64| TOP + FIELD * (1.0 - chance);
     let height = TOP + FIELD + NUMBERS + KEY_LINE * series.len() as f64;

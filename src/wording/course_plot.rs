@@ -28,16 +28,7 @@ pub fn plot(course: &Course, width: usize, words: &Words) -> Vec<String> {
     if points < 2 {
         return Vec::new();
     }
-    let mut rows: Vec<(String, &[f64])> = course
-        .suspects
-        .iter()
-        .map(|it| {
-            let name = diagnoses(&it.hypothesis, words);
-            let key = if it.is_truth { "course-truth" } else { "course-other" };
-            (words.say(key, &[("fault", name.into())]), &it.chances[..])
-        })
-        .collect();
-    rows.push((words.say("course-others", &[]), &course.others));
+    let rows = named(course, words);
     let beside = width >= WIDE;
     let longest = rows.iter().map(|(name, _)| name.chars().count()).max().unwrap_or(0);
     let margin = if beside { longest.min(LONGEST_NAME) + 2 } else { 2 };
@@ -70,6 +61,22 @@ pub fn plot(course: &Course, width: usize, words: &Words) -> Vec<String> {
         lines.push(words.say("course-dearer", &[]));
     }
     lines
+}
+
+/// The suspects by name with their chances at each point, and everything else together at the end.
+#[must_use]
+pub fn named<'a>(course: &'a Course, words: &Words) -> Vec<(String, &'a [f64])> {
+    let mut rows: Vec<(String, &[f64])> = course
+        .suspects
+        .iter()
+        .map(|it| {
+            let name = diagnoses(&it.hypothesis, words);
+            let key = if it.is_truth { "course-truth" } else { "course-other" };
+            (words.say(key, &[("fault", name.into())]), &it.chances[..])
+        })
+        .collect();
+    rows.push((words.say("course-others", &[]), &course.others));
+    rows
 }
 
 /// Points of a course on columns of a terminal.

@@ -8,7 +8,7 @@ use crate::workshop::view::Page;
 use crate::workshop::view::bay::BayView;
 use egui::accesskit::Role;
 use egui::{Key, Pos2, Rect, pos2};
-use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::kittest::Queryable as _;
 
 fn bay<'a>(work: &'a Work<'_>) -> &'a BayView {
     match work.harness.state().view().page {
