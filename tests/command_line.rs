@@ -540,7 +540,10 @@ fn verif_the_documentation_of_json_has_the_fields_of_the_output() {
     // Steps, events and kinds of problems have too many fields for a table.
     let is_told = |path: &&String| {
         let name = path.rsplit('.').next().unwrap();
-        let is_detail = [".step.", ".event.", ".about.", ".best.", ".kind."]
+        let steps = [".step.", ".steps[].", ".best.", ".what."];
+        let events = [".event.", ".events[].", ".in-truth[]."];
+        let is_detail = [&steps[..], &events, &[".about.", ".kind."]]
+            .concat()
             .iter()
             .any(|part| path.contains(part));
         is_detail || text.contains(&format!("`{name}`"))
