@@ -27,7 +27,9 @@ fn window<'a, S: 'a>(
     mut each_frame: impl FnMut(&mut S, &mut dyn FnMut(&WindowView<'_>, &Words) -> Vec<Action>) + 'a,
 ) -> Harness<'a, S> {
     let mut is_dressed = false;
-    Harness::builder().with_size(size).with_theme(shade).build_ui_state(
+    // Scroll bars that come and go ask for a frame each, and what ends beside the window for another: more than the
+    // harness allows of itself, never as many as a flicker would need.
+    Harness::builder().with_size(size).with_theme(shade).with_max_steps(40).build_ui_state(
         move |ui, state| {
             if !std::mem::replace(&mut is_dressed, true) {
                 theme::dress(ui.ctx());
