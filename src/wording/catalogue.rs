@@ -37,6 +37,7 @@ macro_rules! language {
                 include_str!(concat!("../../assets/locales/", $tag, "/errors.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/hints.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/window.ftl")),
+                include_str!(concat!("../../assets/locales/", $tag, "/instruments_window.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/sounds.ftl")),
             ],
         }

@@ -7,6 +7,7 @@
 
 use super::bay::piece::Finish;
 use super::view::settings::{Settings, Shade};
+use super::view::tray::End;
 use egui::{Color32, CornerRadius, FontFamily, FontId, Frame, Margin, Stroke, TextStyle, vec2};
 
 /// Space between things that belong together [points].
@@ -25,6 +26,14 @@ pub const THREE_COLUMNS_FROM: f32 = 960.0;
 pub const SHEET_WIDTH: f32 = 300.0;
 /// Width of the steps beside the log [points].
 pub const STEPS_WIDTH: f32 = 330.0;
+/// Width of the tray of instruments in their place [points].
+pub const TRAY_WIDTH: f32 = 360.0;
+/// Height of the meter's display [points].
+pub const DISPLAY_HEIGHT: f32 = 104.0;
+/// Side of what the pointer can take hold of in the picture [points].
+pub const LEAST_HANDLE: f32 = 28.0;
+/// Width of a choice beside a thing in the picture [points].
+pub const CHOICE_WIDTH: f32 = 280.0;
 /// Width of a column of running text [points].
 pub const TEXT_WIDTH: f32 = 560.0;
 /// Width of a page that is read from top to bottom [points].
@@ -186,6 +195,15 @@ const DARK: Palette = Palette {
     breach_card: rgb(0x45_23_1E),
     good: rgb(0x9B_D9_A6),
 };
+
+/// The fill of an end and the ink on it, in either shade: a lead keeps its colour, and its letter can be read.
+#[must_use]
+pub const fn end_colors(end: End) -> [Color32; 2] {
+    match end {
+        End::Red => [rgb(0xA2_1C_14), rgb(0xFF_F4_EE)],
+        End::Black => [rgb(0x14_18_16), rgb(0xF4_F2_EA)],
+    }
+}
 
 /// The colours that something is drawn in.
 #[must_use]
@@ -359,6 +377,10 @@ mod tests {
             }
             for (text, on) in [(palette.faint, palette.bench), (palette.faint, palette.button)] {
                 assert!(contrast(text, on) >= 4.5, "{text:?} on {on:?}: {}", contrast(text, on));
+            }
+            for end in End::ALL {
+                let [fill, ink] = end_colors(end);
+                assert!(contrast(ink, fill) >= TEXT, "{end:?}: {}", contrast(ink, fill));
             }
             for on in [palette.card, palette.bench, palette.button, palette.field] {
                 assert!(contrast(palette.accent, on) >= SIGN, "{on:?}");

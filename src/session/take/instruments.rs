@@ -2,7 +2,7 @@
 
 use super::measure::reach;
 use super::module::{reader_time, switch};
-use super::{Outcome, Refusal, minutes};
+use super::{Outcome, Refusal, book, minutes};
 use crate::instruments::scope::{self, Capture, PinLevels, Signal};
 use crate::instruments::test_lamp;
 use crate::session::attempt::Session;
@@ -89,18 +89,15 @@ pub(super) fn zero_clamp(session: &mut Session) -> Vec<Event> {
 }
 
 fn clamp_time(session: &mut Session) -> Minutes {
-    let times = session.briefing.prices.minutes.electrical;
-    once_more(&mut session.progress.clamp_fetched, times.clamp, times.fetch_clamp)
+    let time = book::clamp(session);
+    session.progress.clamp_fetched = true;
+    time
 }
 
 fn scope_time(session: &mut Session) -> Minutes {
-    let times = session.briefing.prices.minutes.electrical;
-    once_more(&mut session.progress.scope_set_up, times.capture, times.set_up_scope)
-}
-
-/// What one use takes, with what the first use takes on top.
-const fn once_more(is_at_hand: &mut bool, each: Minutes, first: Minutes) -> Minutes {
-    if core::mem::replace(is_at_hand, true) { each } else { Minutes(each.0 + first.0) }
+    let time = book::scope(session);
+    session.progress.scope_set_up = true;
+    time
 }
 
 /// Where the scope's clamp or probe has to reach for a valve.

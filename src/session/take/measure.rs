@@ -1,6 +1,6 @@
 //! Measuring and powering.
 
-use super::{Outcome, Refusal, minutes, spent};
+use super::{Outcome, Refusal, book, minutes, spent};
 use crate::instruments::multimeter::{Display, LEADS_OHMS, MeterFunction};
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, Event, Hazard};
@@ -192,13 +192,9 @@ pub(super) fn replace_meter_fuse(session: &mut Session) -> Vec<Event> {
 }
 
 fn meter_time(session: &mut Session) -> Minutes {
-    let times = session.briefing.prices.minutes;
-    if session.progress.meter_fetched {
-        times.measure
-    } else {
-        session.progress.meter_fetched = true;
-        times.measure + times.fetch_meter
-    }
+    let time = book::meter(session);
+    session.progress.meter_fetched = true;
+    time
 }
 
 /// The node behind a test point, if a probe can get there.

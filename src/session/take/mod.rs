@@ -1,6 +1,7 @@
 //! What each step does. One file a group of steps.
 
 mod access;
+mod book;
 mod gauge;
 mod instruments;
 mod look;

@@ -1,6 +1,6 @@
 //! Talking to the control module through the code reader.
 
-use super::{Outcome, Refusal, minutes};
+use super::{Outcome, Refusal, book, minutes};
 use crate::control_module::code::Code;
 use crate::control_module::services::own_data::CamSense;
 use crate::control_module::services::parameter::Parameter;
@@ -31,13 +31,9 @@ const FRAME: [LiveItem; 6] = [
 ];
 
 pub(super) fn reader_time(session: &mut Session) -> Minutes {
-    let times = session.briefing.prices.minutes;
-    if session.progress.reader_connected {
-        times.request
-    } else {
-        session.progress.reader_connected = true;
-        times.request + times.connect_reader
-    }
+    let time = book::reader(session);
+    session.progress.reader_connected = true;
+    time
 }
 
 /// What the reader shows in the place of an answer. Whoever holds the key knows where it is, and

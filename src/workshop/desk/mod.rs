@@ -11,6 +11,7 @@ mod seen;
 mod shelf;
 #[cfg(test)]
 pub mod tests;
+mod tray;
 mod trouble;
 mod work;
 

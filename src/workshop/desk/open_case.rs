@@ -4,6 +4,7 @@ use super::at_place;
 use super::line::About;
 use super::logged::{logged, texts_for_record};
 use super::shelf::Opened;
+use super::tray;
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
 use crate::session::kept::KeptSession;
@@ -43,6 +44,7 @@ impl OpenCase {
             sheet: job_words::job_sheet(briefing, words).lines().map(str::to_owned).collect(),
             vehicle: vehicle(kept.session(), words),
             bay: at_place::bay(kept.session(), words),
+            tray: tray::tray(kept.session(), words),
             till: till(kept.session(), words),
             suspects: suspects(kept.session(), words),
             log: log.map(|(index, entry)| logged(index + 1, entry, briefing, words)).collect(),
@@ -86,7 +88,16 @@ impl OpenCase {
             Action::Complete => line.complete(about),
             Action::TakeStep => return line.step(about),
             Action::ShowGroup(group) => self.view.open_group = group,
-            Action::ShowPane(pane) => self.view.pane = pane,
+            Action::ShowPane(pane) => {
+                self.view.pane = pane;
+                self.view.tray.is_out |= pane == Pane::Tray;
+            }
+            Action::Tray(wanted) => {
+                let session = self.kept.as_ref().map(KeptSession::session);
+                let tray = &mut self.view.tray;
+                tray::act(tray, wanted, &self.case.briefing, session, words);
+                return None;
+            }
             Action::Bay(wanted) => {
                 self.view.bay.look(&wanted);
                 match wanted {
@@ -135,6 +146,7 @@ impl OpenCase {
         self.view.suspects = suspects(session, words);
         self.texts = texts_for_record(session, words);
         at_place::follow(&mut self.view.bay, session);
+        tray::follow(&mut self.view.tray, briefing, Some(session), words);
         self.kept = Some(kept);
         let chosen = self.view.bay.card.take().map(|card| card.id);
         self.choose(chosen, words);

@@ -35,11 +35,17 @@ pub fn bay_ui(
     let room = ui.available_size() - vec2(0.0, last + line);
     let size = vec2(room.x, room.y.max(theme::LEAST_PICTURE));
     ask_for_size(ui, size, view.picture, actions);
-    let under = bay_picture_ui(ui, bay, size, tools, actions);
+    let under = bay_picture_ui(ui, bay, &case.tray, size, tools, actions);
     let name = under.and_then(|id| bay.place(&id)).map(|place| place.name.clone());
-    let text = match name {
-        Some(name) => tools.words.say("bay-under-pointer", &[("place", name.into())]),
-        None => tools.say("bay-hint"),
+    let text = match (case.tray.held, name) {
+        (Some(end), Some(name)) => tools
+            .words
+            .say("tray-put-here", &[("end", tools.say(end.key()).into()), ("place", name.into())]),
+        (Some(end), None) => {
+            tools.words.say("tray-put-where", &[("end", tools.say(end.key()).into())])
+        }
+        (None, Some(name)) => tools.words.say("bay-under-pointer", &[("place", name.into())]),
+        (None, None) => tools.say("bay-hint"),
     };
     ui.add(Label::new(RichText::new(text).small()).truncate());
     if with_last {

@@ -1,6 +1,7 @@
 //! The picture of the bay: what is under the pointer says its name, a click chooses it, drag and wheel move the camera.
 
 use super::Tools;
+use super::leads;
 use crate::vehicle::spec::Id;
 use crate::workshop::bay::camera::Viewpoint;
 use crate::workshop::bay::outline::{Outline, outline};
@@ -8,6 +9,7 @@ use crate::workshop::bay::pick::{first_met, pose_of};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::{BayAction, BayView};
+use crate::workshop::view::tray::{TrayAction, TrayView};
 use bevy::math::vec2;
 use egui::{
     Align2, EventFilter, Image, Key, PointerButton, Pos2, Rect, Response, Sense, Shape, Stroke,
@@ -25,6 +27,7 @@ const WHEEL: f32 = 400.0;
 pub fn bay_picture_ui(
     ui: &mut Ui,
     bay: &BayView,
+    tray: &TrayView,
     size: Vec2,
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
@@ -37,11 +40,21 @@ pub fn bay_picture_ui(
         Image::from_texture(texture).paint_at(ui, rect);
     }
     let ratio = rect.width() / rect.height().max(1.0);
-    let under = response.hover_pos().filter(|_| !response.dragged()).and_then(|at| {
+    let carried = leads::on_the_way(ui, tray, &response);
+    // While an end is dragged the picture is not hovered, and yet it lies under the pointer.
+    let pointer = if carried.is_some() {
+        ui.input(|input| input.pointer.latest_pos())
+    } else {
+        response.hover_pos()
+    };
+    let under = pointer.filter(|_| !response.dragged()).and_then(|at| {
         let share = (at - rect.min) / rect.size();
         first_met(&bay.model, &bay.known, bay.orbit.ray(vec2(share.x, share.y), ratio)).cloned()
     });
-    hand(ui, &response, rect, under.as_ref(), actions);
+    let is_dropped = leads::drop_ui(&response, under.as_ref(), actions);
+    if !is_dropped {
+        hand(ui, &response, rect, under.as_ref(), tray, actions);
+    }
     keys(ui, &response, actions);
     let chosen = bay.card.as_ref().map(|card| &card.id);
     if let Some(id) = chosen {
@@ -49,6 +62,10 @@ pub fn bay_picture_ui(
     }
     if let Some(id) = under.as_ref().filter(|id| Some(*id) != chosen) {
         mark(ui, bay, id, rect, false);
+    }
+    leads::leads_ui(ui, bay, tray, rect, tools);
+    if let Some(which) = &tray.which {
+        leads::which_ui(ui, bay, which, rect, tools, actions);
     }
     if response.has_focus() {
         let stroke = Stroke::new(3.0, theme::palette(ui).accent);
@@ -58,7 +75,14 @@ pub fn bay_picture_ui(
 }
 
 /// Mouse and touch.
-fn hand(ui: &Ui, response: &Response, rect: Rect, under: Option<&Id>, actions: &mut Vec<Action>) {
+fn hand(
+    ui: &Ui,
+    response: &Response,
+    rect: Rect,
+    under: Option<&Id>,
+    tray: &TrayView,
+    actions: &mut Vec<Action>,
+) {
     let share = |drag: Vec2| vec2(drag.x, drag.y) / rect.height().max(1.0);
     let drag = response.drag_delta();
     if drag != Vec2::ZERO {
@@ -76,11 +100,18 @@ fn hand(ui: &Ui, response: &Response, rect: Rect, under: Option<&Id>, actions: &
             actions.push(Action::Bay(BayAction::Nearer(factor)));
         }
     }
-    if response.clicked() {
+    if response.clicked()
+        && let Some(end) = tray.held
+    {
+        if let Some(thing) = under {
+            actions.push(Action::Tray(TrayAction::PutOn(end, thing.clone())));
+        }
+    } else if response.clicked() {
         response.request_focus();
         actions.push(Action::Bay(BayAction::Choose(under.cloned())));
     }
     if response.double_clicked()
+        && tray.held.is_none()
         && let Some(id) = under
     {
         actions.push(Action::Bay(BayAction::GoTo(id.clone())));

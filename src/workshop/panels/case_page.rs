@@ -9,11 +9,14 @@ use super::pieces::pick_ui;
 use super::places::places_ui;
 use super::sheet::sheet_ui;
 use super::steps::steps_ui;
+use super::tray::tray_ui;
+use super::{leads, steps, tray};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, Pane};
-use egui::{CentralPanel, Panel, Ui};
+use crate::workshop::view::tray::TrayAction;
+use egui::{CentralPanel, Key, Panel, Ui};
 
 /// The bay with its places, or the log with the job sheet, beside the steps where there is room, else one of them at a
 /// time; the entry field is always there.
@@ -25,6 +28,8 @@ pub fn case_ui(
     actions: &mut Vec<Action>,
 ) {
     let is_wide = ui.available_width() >= theme::THREE_COLUMNS_FROM;
+    keys(ui, is_wide, actions);
+    leads::dragged_ui(ui, tools);
     let beside = if is_wide { case.till.as_str() } else { "" };
     head_panel_ui(
         ui,
@@ -43,7 +48,7 @@ pub fn case_ui(
         entry_ui(ui, case, view, tools, actions);
     });
     if is_wide {
-        let shows_bay = case.pane == Pane::Bay;
+        let shows_bay = stands_in_the_middle(case.pane);
         Panel::left("sheet")
             .exact_size(theme::SHEET_WIDTH)
             .resizable(false)
@@ -56,10 +61,17 @@ pub fn case_ui(
                 }
             });
         Panel::right("steps")
-            .exact_size(theme::STEPS_WIDTH)
+            .exact_size(if case.tray.is_out { theme::TRAY_WIDTH } else { theme::STEPS_WIDTH })
             .resizable(false)
             .frame(theme::card(ui))
-            .show(ui, |ui| steps_ui(ui, case, view, tools, actions));
+            .show(ui, |ui| {
+                right_picks_ui(ui, case, tools, actions);
+                if case.tray.is_out {
+                    tray_ui(ui, case, false, view, tools, actions);
+                } else {
+                    steps_ui(ui, case, view, tools, actions);
+                }
+            });
         // Where there is room for a fourth column the log stands beside the bay.
         let log_beside = shows_bay && ui.available_width() >= theme::LOG_BESIDE_FROM;
         if log_beside {
@@ -84,12 +96,45 @@ pub fn case_ui(
         Pane::Bay => bay_and_places_ui(ui, case, view, tools, actions),
         Pane::Log => log_ui(ui, case, tools),
         Pane::Steps => steps_ui(ui, case, view, tools, actions),
+        Pane::Tray => tray_ui(ui, case, true, view, tools, actions),
+    });
+}
+
+/// The keys that go to the words and to the instruments, wherever the focus is.
+fn keys(ui: &Ui, is_wide: bool, actions: &mut Vec<Action>) {
+    let pressed = |key| ui.input(|input| input.key_pressed(key));
+    let show = |pane, is_out| {
+        if is_wide { Action::Tray(TrayAction::Show(is_out)) } else { Action::ShowPane(pane) }
+    };
+    if pressed(Key::F3) {
+        actions.push(show(Pane::Steps, false));
+        steps::come_here(ui.ctx());
+    }
+    if pressed(Key::F4) {
+        actions.push(show(Pane::Tray, true));
+        tray::come_here(ui.ctx());
+    }
+}
+
+/// Whether the bay stands in the middle: with the words and the instruments too, which stand beside it.
+const fn stands_in_the_middle(pane: Pane) -> bool {
+    matches!(pane, Pane::Bay | Pane::Steps | Pane::Tray)
+}
+
+/// What stands on the right: the words of the next step, or the instruments.
+fn right_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
+    ui.horizontal(|ui| {
+        for (is_out, key) in [(false, "window-pane-steps"), (true, "window-pane-tray")] {
+            if pick_ui(ui, case.tray.is_out == is_out, &tools.say(key)).clicked() {
+                actions.push(Action::Tray(TrayAction::Show(is_out)));
+            }
+        }
     });
 }
 
 /// What stands in the middle: the bay, or what was done so far with the job sheet beside it.
 fn middle_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
-    let shows_bay = case.pane == Pane::Bay;
+    let shows_bay = stands_in_the_middle(case.pane);
     ui.horizontal(|ui| {
         for (pane, key, is_shown) in [
             (Pane::Bay, "window-pane-bay", shows_bay),
@@ -128,6 +173,7 @@ fn panes_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Ac
                     (Pane::Sheet, "window-pane-sheet"),
                     (Pane::Log, "window-pane-log"),
                     (Pane::Steps, "window-pane-steps"),
+                    (Pane::Tray, "window-pane-tray"),
                 ] {
                     if pick_ui(ui, case.pane == pane, &tools.say(key)).clicked() {
                         actions.push(Action::ShowPane(pane));

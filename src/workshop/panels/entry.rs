@@ -153,6 +153,11 @@ fn follow(ui: &Ui, id: Id, line: &LineView) {
     state.store(ui.ctx(), id);
 }
 
+/// Puts the focus into the field.
+pub fn come_here(ui: &Ui) {
+    ui.memory_mut(|memory| memory.request_focus(Id::new("entry field")));
+}
+
 /// Whether the focus should come here: when a case has just been opened, and when a key asks.
 fn is_asked_for(ui: &Ui, case: &CaseView, id: Id) -> bool {
     let opened = id.with("opened");

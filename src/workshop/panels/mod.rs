@@ -9,6 +9,7 @@ mod debrief_page;
 mod entry;
 mod frame;
 mod front_page;
+mod leads;
 mod log;
 mod pieces;
 mod places;
@@ -17,6 +18,7 @@ mod sheet;
 mod steps;
 #[cfg(all(test, feature = "panel-tests"))]
 mod tests;
+mod tray;
 
 use super::theme;
 use super::view::action::Action;

@@ -1,15 +1,20 @@
 //! Steps clicked together word by word.
 
 use super::Tools;
-use super::pieces::{heading_ui, pick_ui, wide_button, words_ui};
+use super::pieces::{pick_ui, wide_button, words_ui};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, LineView};
-use egui::{Button, Id, Key, Label, Response, RichText, ScrollArea, Ui, vec2};
+use egui::{Button, Context, Id, Label, Response, RichText, ScrollArea, Ui, vec2};
 
 /// What a number is written with.
 const DIGITS: [char; 12] = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '0', '.', '-'];
+
+/// Puts the focus on the first of the words.
+pub fn come_here(ctx: &Context) {
+    First::come_here(ctx);
+}
 
 /// The line as it stands, and what it can be begun or gone on with.
 pub fn steps_ui(
@@ -19,7 +24,6 @@ pub fn steps_ui(
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
 ) {
-    heading_ui(ui, &tools.say("window-pane-steps"));
     let line = &case.line;
     let is_empty = line.text.trim().is_empty();
     let shown = if is_empty {
@@ -139,9 +143,13 @@ impl First {
     }
 
     fn of(ui: &Ui) -> Self {
-        let kept = ui.data(|data| data.get_temp(Self::id())).unwrap_or(false);
-        let asked = ui.input(|input| input.key_pressed(Key::F3));
-        Self { wanted: kept || asked, wanted_next: false }
+        let wanted = ui.data(|data| data.get_temp(Self::id())).unwrap_or(false);
+        Self { wanted, wanted_next: false }
+    }
+
+    /// A key has asked for the words, wherever they are shown next.
+    fn come_here(ctx: &Context) {
+        ctx.data_mut(|data| data.insert_temp(Self::id(), true));
     }
 
     /// This is the first, unless another was.

@@ -3,6 +3,7 @@
 use super::bay::BayAction;
 use super::case::Pane;
 use super::settings::{Motion, Shade, TextSize};
+use super::tray::TrayAction;
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
 
@@ -61,6 +62,8 @@ pub enum Action {
 
     /// Something is wanted of the bay.
     Bay(BayAction),
+    /// Something is wanted of the tray of instruments.
+    Tray(TrayAction),
 
     /// Back to the front page.
     ToFront,

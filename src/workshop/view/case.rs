@@ -1,6 +1,7 @@
 //! The page on which a case is worked.
 
 use super::bay::BayView;
+use super::tray::TrayView;
 use crate::wording::verbs::VerbGroup;
 
 /// What the page of a case shows.
@@ -14,6 +15,8 @@ pub struct CaseView {
     pub vehicle: VehicleView,
     /// The bay.
     pub bay: BayView,
+    /// The tray of instruments.
+    pub tray: TrayView,
     /// Time and money so far.
     pub till: String,
     /// The list of suspects.
@@ -44,6 +47,8 @@ pub enum Pane {
     Log,
     /// What can be done.
     Steps,
+    /// The tray of instruments.
+    Tray,
 }
 
 /// What anybody sees who stands beside the vehicle.

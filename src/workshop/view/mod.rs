@@ -7,6 +7,7 @@ pub mod case;
 pub mod debrief;
 pub mod front;
 pub mod settings;
+pub mod tray;
 
 use case::CaseView;
 use debrief::DebriefView;

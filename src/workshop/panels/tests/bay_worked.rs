@@ -10,20 +10,24 @@ use egui::accesskit::Role;
 use egui::{Key, Pos2, Rect, pos2};
 use egui_kittest::kittest::Queryable as _;
 
-fn bay<'a>(work: &'a Work<'_>) -> &'a BayView {
+pub(super) fn bay<'a>(work: &'a Work<'_>) -> &'a BayView {
     match work.harness.state().view().page {
         Page::Case(case) => &case.bay,
         page => panic!("no case is open: {page:?}"),
     }
 }
 
-fn begun(folder: &std::path::Path) -> Work<'_> {
-    let mut work = Work::on(folder, SIZES[0]);
-    work.click("Begin");
+pub(super) fn begun(folder: &std::path::Path) -> Work<'_> {
+    begun_on(folder, SIZES[0])
+}
+
+pub(super) fn begun_on(folder: &std::path::Path, size: egui::Vec2) -> Work<'_> {
+    let mut work = Work::on(folder, size);
+    work.click_words("Begin");
     work
 }
 
-fn picture(work: &Work<'_>) -> Rect {
+pub(super) fn picture(work: &Work<'_>) -> Rect {
     let is_picture = |node: &egui_kittest::kittest::AccessKitNode<'_>| {
         node.label().is_some_and(|label| label.starts_with("Engine bay."))
     };
@@ -31,7 +35,7 @@ fn picture(work: &Work<'_>) -> Rect {
 }
 
 /// Where a thing is in the picture.
-fn place(work: &Work<'_>, id: &str) -> Pos2 {
+pub(super) fn place(work: &Work<'_>, id: &str) -> Pos2 {
     let (bay, rect) = (bay(work), picture(work));
     let thing = bay.model.thing(&Id::from(id)).unwrap();
     let pose = thing.pose(bay.known.is_off(&thing.moves_with));
@@ -40,7 +44,7 @@ fn place(work: &Work<'_>, id: &str) -> Pos2 {
 }
 
 /// Pressed and let go at once: settling in between would make it a long press, which is no click.
-fn click_at(work: &mut Work<'_>, at: Pos2) {
+pub(super) fn click_at(work: &mut Work<'_>, at: Pos2) {
     work.harness.hover_at(at);
     work.settle();
     for pressed in [true, false] {

@@ -81,7 +81,30 @@ impl Work<'_> {
         self.key(Key::Enter);
     }
 
-    fn line(&self) -> String {
+    /// The name of what has the focus; nothing where nothing has it.
+    pub(super) fn focused(&self) -> String {
+        let focused = |node: &egui_kittest::Node<'_>| node.is_focused();
+        let node = self.harness.root().children_recursive().find(focused);
+        let access = node.map(|node| node.accesskit_node());
+        access
+            .and_then(|access| {
+                access.label().or_else(|| access.labelled_by().find_map(|by| by.value()))
+            })
+            .unwrap_or_default()
+    }
+
+    /// Goes on with Tab until something has the focus, as many times as there are controls.
+    pub(super) fn tab_to(&mut self, name: &str) {
+        for _ in 0..120 {
+            if self.focused() == name {
+                return;
+            }
+            self.key(Key::Tab);
+        }
+        panic!("Tab never reaches `{name}`; now on `{}`", self.focused());
+    }
+
+    pub(super) fn line(&self) -> String {
         match self.harness.state().view().page {
             Page::Case(case) => case.line.text.clone(),
             page => panic!("no case is open: {page:?}"),
@@ -95,7 +118,7 @@ impl Work<'_> {
         }
     }
 
-    fn digest(&self) -> String {
+    pub(super) fn digest(&self) -> String {
         format!("{:?}", self.harness.state().session().unwrap().digest())
     }
 }
@@ -201,24 +224,20 @@ fn the_words_can_be_chosen_by_key_as_well() {
     let folder = tempfile::tempdir().unwrap();
     let mut work = Work::on(folder.path(), SIZES[0]);
     work.click("Begin");
-    let focused = |work: &Work<'_>| {
-        let node = work.harness.root().children_recursive().find(egui_kittest::Node::is_focused);
-        node.map(|node| node.accesskit_node().label().unwrap_or_default()).unwrap_or_default()
-    };
     // Into the words, past the eight groups, to the first verb of the open one.
     work.key(Key::F3);
-    assert_eq!(focused(&work), "Ask and look");
+    assert_eq!(work.focused(), "Ask and look");
     for _ in 0..8 {
         work.key(Key::Tab);
     }
-    assert!(focused(&work).starts_with("read job-sheet"), "{}", focused(&work));
+    assert!(work.focused().starts_with("read job-sheet"), "{}", work.focused());
     work.key(Key::Enter);
     assert_eq!(work.line(), "read job-sheet ");
     // The words have changed, and the focus is on what there is to do.
-    assert_eq!(focused(&work), "Take the step");
+    assert_eq!(work.focused(), "Take the step");
     work.key(Key::Enter);
     assert_eq!(work.steps(), ["read job-sheet"]);
-    assert_eq!(focused(&work), "Ask and look");
+    assert_eq!(work.focused(), "Ask and look");
     // And back to the field, which Tab leaves where there is nothing to complete.
     work.key(Key::F2);
     work.type_text("dip");
@@ -226,7 +245,7 @@ fn the_words_can_be_chosen_by_key_as_well() {
     work.key(Key::Tab);
     assert_eq!(work.line(), "dipstick ");
     work.key(Key::Tab);
-    assert_eq!(focused(&work), "Take it");
+    assert_eq!(work.focused(), "Take it");
     work.key(Key::Enter);
     assert_eq!(work.steps().len(), 2);
 }

@@ -4,6 +4,8 @@
 mod bay_worked;
 mod case_worked;
 mod samples;
+mod tray_worked;
+mod trays;
 mod walk;
 
 use super::{Tools, window_ui};

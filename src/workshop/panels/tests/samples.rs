@@ -1,5 +1,6 @@
 //! One view of every page in every state, by hand, so that walking them takes no simulation.
 
+use super::trays;
 use crate::scenario::load;
 use crate::vehicle::spec::Id;
 use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords};
@@ -15,11 +16,12 @@ use crate::workshop::view::case::{
 use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
 use crate::workshop::view::settings::Settings;
+use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
 use std::sync::Arc;
 
 /// A text as long as the longest caution.
-const LONG: &str = "Drive only with a licence, insurance, a roadworthy vehicle and checked levels, \
+pub const LONG: &str = "Drive only with a licence, insurance, a roadworthy vehicle and checked levels, \
                     and let a passenger read the data. The maker's procedure comes first.";
 
 /// A page with what stands around it.
@@ -106,6 +108,10 @@ pub fn all() -> Vec<Sample> {
         },
         Sample { case: case(Pane::Steps, LineView::default()), ..Sample::new("case, starts") },
         Sample { case: case(Pane::Steps, words_line()), ..Sample::new("case, words") },
+        tray("case, meter", Pane::Tray, trays::meter()),
+        tray("case, meter in hand", Pane::Tray, trays::meter_in_hand()),
+        tray("case, meter asking in the bay", Pane::Bay, trays::meter_asking()),
+        tray("case, meter asking", Pane::Tray, trays::meter_asking()),
         Sample {
             case: case(
                 Pane::Steps,
@@ -126,6 +132,10 @@ pub fn all() -> Vec<Sample> {
         },
         Sample { debrief: Some(debrief_view()), ..Sample::new("debrief") },
     ]
+}
+
+fn tray(name: &'static str, pane: Pane, tray: TrayView) -> Sample {
+    Sample { case: Some(CaseView { pane, tray, ..case_view() }), ..Sample::new(name) }
 }
 
 fn words_line() -> LineView {
@@ -158,6 +168,7 @@ fn case_view() -> CaseView {
         title: "Delivery van, lacks pull uphill".to_owned(),
         sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
         bay: bay_view(),
+        tray: TrayView { is_out: false, ..trays::meter() },
         vehicle: VehicleView {
             key: "Key off.".to_owned(),
             off: "Off: engine cover, duct clamp and intake connector.".to_owned(),

@@ -1,0 +1,78 @@
+//! What the use of an instrument takes by the workshop's book: known before it is used, and the same as is then spent.
+
+use crate::session::attempt::{Session, Till};
+use crate::session::step::Step;
+use crate::units::{Minutes, Money};
+
+/// One reading of the meter, with the way to fetch it for the first.
+pub(super) fn meter(session: &Session) -> Minutes {
+    let times = session.briefing.prices.minutes;
+    with_first(session.progress.meter_fetched, times.measure, times.fetch_meter)
+}
+
+/// One reading of the current probe.
+pub(super) fn clamp(session: &Session) -> Minutes {
+    let times = session.briefing.prices.minutes.electrical;
+    with_first(session.progress.clamp_fetched, times.clamp, times.fetch_clamp)
+}
+
+/// One capture of the scope.
+pub(super) fn scope(session: &Session) -> Minutes {
+    let times = session.briefing.prices.minutes.electrical;
+    with_first(session.progress.scope_set_up, times.capture, times.set_up_scope)
+}
+
+/// One request of the code reader.
+pub(super) fn reader(session: &Session) -> Minutes {
+    let times = session.briefing.prices.minutes;
+    with_first(session.progress.reader_connected, times.request, times.connect_reader)
+}
+
+/// What one use takes, with what the first use takes on top.
+const fn with_first(is_at_hand: bool, each: Minutes, first: Minutes) -> Minutes {
+    if is_at_hand { each } else { Minutes(each.0 + first.0) }
+}
+
+impl Session {
+    /// Time and money that the use of an instrument or a drive takes by the workshop's book, if it is possible as the
+    /// vehicle stands. `None` for what the book cannot say, the wait for a warm engine, and for steps that use no
+    /// instrument.
+    #[must_use]
+    pub fn book_price(&self, step: &Step) -> Option<Till> {
+        let prices = &self.briefing.prices;
+        let times = &prices.minutes;
+        let time = match step {
+            Step::Measure { .. } | Step::MeasureFromFront { .. } | Step::ZeroLeads => meter(self),
+            Step::Wiggle { .. } => meter(self) + times.electrical.wiggle,
+            Step::TestLamp { .. } => times.electrical.lamp,
+            Step::Clamp { .. } | Step::ZeroClamp => clamp(self),
+            // The reader switches the valve while the engine stands.
+            Step::Scope { .. } if self.vehicle.engine_runs() => scope(self),
+            Step::Scope { .. } => scope(self) + reader(self),
+            Step::ReplaceMeterFuse => {
+                let money = prices.small_parts.meter_fuse;
+                return Some(Till { minutes: times.electrical.meter_fuse, money });
+            }
+            Step::Power { .. } => times.power,
+            Step::Dipstick => times.dipstick,
+            Step::FitGauge => self.briefing.vehicle.oil.gauge_tap.fit,
+            Step::RemoveGauge => self.briefing.vehicle.oil.gauge_tap.remove,
+            Step::ReadGauge { warm: false, .. } => times.read_gauge,
+            Step::Command { .. }
+            | Step::ReadCodes
+            | Step::ReadFreezeFrame
+            | Step::ReadLiveData
+            | Step::ReadLiveItems { .. }
+            | Step::ReadReadiness
+            | Step::ReadTestResults
+            | Step::ReadVehicleInformation
+            | Step::ClearCodes => reader(self),
+            Step::Drive { route } => {
+                let route = self.briefing.routes.get(route)?;
+                return Some(Till { minutes: route.minutes, money: prices.fuel });
+            }
+            _ => return None,
+        };
+        Some(Till { minutes: time, money: Money(0) })
+    }
+}

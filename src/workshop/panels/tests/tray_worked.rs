@@ -1,0 +1,143 @@
+//! The instruments used with the mouse in tray and picture and with the keyboard alone, on a real session.
+
+use super::SIZES;
+use super::bay_worked::{bay, begun, begun_on, click_at, picture, place};
+use super::case_worked::Work;
+use crate::workshop::desk::tests::taken_directly;
+use crate::workshop::view::Page;
+use crate::workshop::view::tray::{End, TrayView};
+use egui::{Key, Pos2, Vec2};
+use egui_kittest::kittest::Queryable as _;
+
+pub(super) fn tray<'a>(work: &'a Work<'_>) -> &'a TrayView {
+    match work.harness.state().view().page {
+        Page::Case(case) => &case.tray,
+        page => panic!("no case is open: {page:?}"),
+    }
+}
+
+fn at(work: &Work<'_>, end: End) -> Option<String> {
+    tray(work).ends[&end].place().map(|place| place.id.to_string())
+}
+
+/// Drags from a place to another: pressed, moved off, and let go there.
+fn drag(work: &mut Work<'_>, from: Pos2, to: Pos2) {
+    work.harness.hover_at(from);
+    work.harness.run();
+    work.harness.drag_at(from);
+    work.harness.run_steps(1);
+    for way in [0.3, 0.7, 1.0] {
+        work.harness.hover_at(from.lerp(to, way));
+        work.harness.run_steps(1);
+    }
+    work.harness.drop_at(to);
+    work.settle();
+}
+
+/// The same steps typed come to the same session to the bit.
+pub(super) fn same_as_typed(work: &Work<'_>, lines: &[&str]) {
+    assert_eq!(work.steps(), lines);
+    assert_eq!(work.digest(), format!("{:?}", taken_directly(7, lines).digest()));
+}
+
+#[test]
+fn a_voltage_is_measured_with_leads_dragged_onto_the_battery() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut work = begun_on(folder.path(), SIZES[0]);
+    work.click("Instruments");
+    let red = work.button("red lead: nowhere yet").rect();
+    let plus = place(&work, "battery-plus");
+    drag(&mut work, red.left_center() - Vec2::X * 12.0, plus);
+    assert_eq!(at(&work, End::Red).as_deref(), Some("battery-plus"));
+    // The row can be taken hold of as well; the battery has two posts.
+    let black = work.button("black lead: nowhere yet").rect();
+    let case = place(&work, "battery");
+    drag(&mut work, black.center(), case);
+    assert_eq!(at(&work, End::Black), None);
+    work.click("B: battery negative post");
+    assert_eq!(at(&work, End::Black).as_deref(), Some("battery-minus"));
+    work.click("Take the reading");
+    let shown = work.harness.query_by_label_contains("Volts DC: 12.").is_some();
+    assert!(shown, "{:?}", tray(&work).reading);
+    same_as_typed(&work, &["measure volts battery-plus battery-minus"]);
+}
+
+#[test]
+fn a_lead_is_dragged_on_from_where_it_is_and_what_is_nothing_leaves_it_there() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut work = begun_on(folder.path(), SIZES[0]);
+    work.click("Instruments");
+    work.click("red lead: nowhere yet");
+    let plus = place(&work, "battery-plus");
+    click_at(&mut work, plus);
+    assert_eq!(at(&work, End::Red).as_deref(), Some("battery-plus"));
+    // The next lead is in hand; Esc lets go of it.
+    assert_eq!(tray(&work).held, Some(End::Black));
+    work.key(Key::Escape);
+    assert_eq!(tray(&work).held, None);
+    let handle = plus - Vec2::Y * 30.0;
+    let minus = place(&work, "battery-minus");
+    drag(&mut work, handle, minus);
+    assert_eq!(at(&work, End::Red).as_deref(), Some("battery-minus"));
+    let corner = picture(&work).left_top() + Vec2::splat(3.0);
+    drag(&mut work, minus - Vec2::Y * 30.0, corner);
+    assert_eq!(at(&work, End::Red).as_deref(), Some("battery-minus"));
+    assert_eq!(bay(&work).card, None);
+}
+
+#[test]
+fn a_resistance_is_measured_with_the_keyboard_alone() {
+    for size in SIZES {
+        let folder = tempfile::tempdir().unwrap();
+        let mut work = begun_on(folder.path(), size);
+        work.key(Key::F4);
+        assert_eq!(work.focused(), "Multimeter");
+        work.tab_to("Ohms");
+        work.key(Key::Enter);
+        work.tab_to("red lead: nowhere yet");
+        work.key(Key::Enter);
+        assert_eq!(work.focused(), "R: battery negative post");
+        work.tab_to("R: engine ground");
+        work.key(Key::Enter);
+        assert_eq!(work.focused(), "B: battery negative post");
+        work.key(Key::Enter);
+        assert_eq!(work.focused(), "Take the reading");
+        work.key(Key::Enter);
+        same_as_typed(&work, &["measure ohms engine-ground battery-minus"]);
+        // On to the words and back.
+        work.key(Key::F3);
+        assert_eq!(work.focused(), "Ask and look");
+        work.key(Key::F4);
+        assert_eq!(work.focused(), "Multimeter");
+    }
+}
+
+#[test]
+fn what_was_predicted_stands_beside_what_was_read() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut work = begun(folder.path());
+    work.click("Instruments");
+    work.click("Predict first");
+    assert_eq!(work.line(), "predict ");
+    assert_eq!(work.focused(), "Step");
+    work.harness.event(egui::Event::Text("1 to 2 V".to_owned()));
+    work.settle();
+    work.key(Key::Enter);
+    work.harness.get_by_label("Predict from 1 to 2 V: waits for the reading.");
+    for (lead, post) in
+        [("red lead: nowhere yet", "R: battery positive post"), ("", "B: battery negative post")]
+    {
+        if !lead.is_empty() {
+            work.click(lead);
+        }
+        work.click_words(post);
+    }
+    work.click_words("Take the reading");
+    let prediction = tray(&work).reading.clone().unwrap().prediction.unwrap();
+    assert!(!prediction.met);
+    work.harness.get_by_label_contains("Predict from 1 to 2 V. The reading lies outside");
+    // Another function is another reading, which was not taken.
+    work.click_words("Amps DC");
+    assert_eq!(tray(&work).reading, None);
+    work.harness.get_by_label("Amps DC: nothing read");
+}
