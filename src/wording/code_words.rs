@@ -64,10 +64,7 @@ pub fn codes(lists: &CodeLists<'_>, briefing: &Briefing, words: &Words) -> Strin
         }
     }
     lines.push(words.say(if lists.lamp { "lamp-asked" } else { "lamp-not-asked" }, &[]));
-    let waiting: Vec<Code> = valve_codes(briefing)
-        .into_iter()
-        .filter(|watched| !lists.complete.contains(watched))
-        .collect();
+    let waiting = waiting(lists.complete, briefing);
     if !lists.complete.is_empty() {
         let complete = bare_codes(lists.complete, words);
         lines.push(words.say("monitors-complete", &[("codes", complete.into())]));
@@ -79,6 +76,12 @@ pub fn codes(lists: &CodeLists<'_>, briefing: &Briefing, words: &Words) -> Strin
         lines.push(words.say("monitors-waiting", &[("codes", waiting.into())]));
     }
     lines.join("\n")
+}
+
+/// The codes of this vehicle's valves whose monitors have not run since the last clearing, in ascending order.
+#[must_use]
+pub fn waiting(complete: &[Code], briefing: &Briefing) -> Vec<Code> {
+    valve_codes(briefing).into_iter().filter(|watched| !complete.contains(watched)).collect()
 }
 
 /// Every code that the module keeps for a valve of this vehicle, in ascending order.

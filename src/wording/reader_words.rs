@@ -53,21 +53,34 @@ const fn live_value_key(item: LiveItem) -> &'static str {
     }
 }
 
+/// A name and what the reader shows for it.
+pub type Row = (String, String);
+
 /// Chosen live data, a line each.
 fn live_items(values: &[LiveValue], words: &Words) -> String {
-    let mut lines = vec![words.say("event-live-data", &[])];
-    for LiveValue { item, value } in values {
-        let name = words.say(live_item_key(*item), &[]);
-        let decimals = usize::from(*item == LiveItem::Supply);
-        let shown = value.map_or_else(
-            || words.say("reader-not-offered", &[]),
-            |value| {
-                let value = number(value, decimals, words);
-                words.say(live_value_key(*item), &[("value", value.into())])
-            },
-        );
-        let line = words.say("reader-line", &[("name", name.into()), ("value", shown.into())]);
-        lines.push(format!("  {line}"));
+    let rows: Vec<Row> = values.iter().map(|value| live_row(*value, words)).collect();
+    under(vec![words.say("event-live-data", &[])], &rows, words)
+}
+
+/// A chosen value of live data.
+#[must_use]
+pub fn live_row(LiveValue { item, value }: LiveValue, words: &Words) -> Row {
+    let decimals = usize::from(item == LiveItem::Supply);
+    let shown = value.map_or_else(
+        || words.say("reader-not-offered", &[]),
+        |value| {
+            let value = number(value, decimals, words);
+            words.say(live_value_key(item), &[("value", value.into())])
+        },
+    );
+    (words.say(live_item_key(item), &[]), shown)
+}
+
+/// Lines with rows below them.
+fn under(mut lines: Vec<String>, rows: &[Row], words: &Words) -> String {
+    for (name, value) in rows {
+        let arguments = [("name", name.as_str().into()), ("value", value.as_str().into())];
+        lines.push(format!("  {}", words.say("reader-line", &arguments)));
     }
     lines.join("\n")
 }
@@ -92,15 +105,21 @@ fn readiness(
     counters: &CounterReading,
     words: &Words,
 ) -> String {
-    let mut lines = vec![words.say("event-readiness", &[("stored", stored.into())])];
-    lines.push(words.say(if lamp { "lamp-asked" } else { "lamp-not-asked" }, &[]));
-    for ready in groups {
-        let name = words.say(group_key(ready.group), &[]);
+    let lines = vec![
+        words.say("event-readiness", &[("stored", stored.into())]),
+        words.say(if lamp { "lamp-asked" } else { "lamp-not-asked" }, &[]),
+    ];
+    under(lines, &readiness_rows(groups, counters, words), words)
+}
+
+/// Each group of monitors and each counter that the module has.
+#[must_use]
+pub fn readiness_rows(groups: &[Readiness], counters: &CounterReading, words: &Words) -> Vec<Row> {
+    let group = |ready: &Readiness| {
         let key = if ready.is_complete { "ready-complete" } else { "ready-waiting" };
-        let value = words.say(key, &[]);
-        let line = words.say("reader-line", &[("name", name.into()), ("value", value.into())]);
-        lines.push(format!("  {line}"));
-    }
+        (words.say(group_key(ready.group), &[]), words.say(key, &[]))
+    };
+    let mut rows: Vec<Row> = groups.iter().map(group).collect();
     for (key, unit, value) in [
         ("counter-warm-ups", None, counters.warm_ups),
         ("counter-distance", Some("amount-km"), counters.distance),
@@ -116,11 +135,9 @@ fn readiness(
             Some(unit) => words.say(unit, &[("value", figure.into())]),
             None => figure,
         };
-        let name = words.say(key, &[]);
-        let line = words.say("reader-line", &[("name", name.into()), ("value", value.into())]);
-        lines.push(format!("  {line}"));
+        rows.push((words.say(key, &[]), value));
     }
-    lines.join("\n")
+    rows
 }
 
 /// From a share to per cent.
@@ -140,19 +157,20 @@ const fn measure_key(measure: Measure) -> &'static str {
 
 /// Each test with its last value and limits, or that it has not run.
 fn test_results(results: &[TestReading], words: &Words) -> String {
-    let mut lines = vec![words.say("event-test-results", &[])];
-    for result in results {
-        let what = words.say(measure_key(result.measure), &[]);
-        let value = match result.figures {
-            None => words.say("test-waiting", &[]),
-            Some(figures) => figures_in_words(result.measure, &figures, words),
-        };
-        let code = result.code.to_string();
-        let name = words.say("test-name", &[("code", code.into()), ("measure", what.into())]);
-        let line = words.say("reader-line", &[("name", name.into()), ("value", value.into())]);
-        lines.push(format!("  {line}"));
-    }
-    lines.join("\n")
+    let rows: Vec<Row> = results.iter().map(|result| test_row(result, words)).collect();
+    under(vec![words.say("event-test-results", &[])], &rows, words)
+}
+
+/// A test with its last value and limits, or that it has not run.
+#[must_use]
+pub fn test_row(result: &TestReading, words: &Words) -> Row {
+    let what = words.say(measure_key(result.measure), &[]);
+    let value = match result.figures {
+        None => words.say("test-waiting", &[]),
+        Some(figures) => figures_in_words(result.measure, &figures, words),
+    };
+    let code = result.code.to_string();
+    (words.say("test-name", &[("code", code.into()), ("measure", what.into())]), value)
 }
 
 fn figures_in_words(measure: Measure, figures: &TestFigures, words: &Words) -> String {
