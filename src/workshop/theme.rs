@@ -201,7 +201,7 @@ const DARK: Palette = Palette {
 pub const fn end_colors(end: End) -> [Color32; 2] {
     match end {
         End::Red => [rgb(0xA2_1C_14), rgb(0xFF_F4_EE)],
-        End::Black => [rgb(0x14_18_16), rgb(0xF4_F2_EA)],
+        End::Black => [rgb(0x1A_1D_1B), rgb(0xF4_F2_EA)],
     }
 }
 
