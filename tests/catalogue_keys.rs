@@ -1,8 +1,13 @@
 //! The catalogues and the code agree: each message that the code asks for is there, and each
-//! message that is there is asked for.
+//! message that is there is asked for. Every language says the same things: it has the messages of
+//! the first language, gives each the same figures and names, and leaves none untranslated.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use std::collections::BTreeSet;
+use faultwright::scenario::load;
+use faultwright::wording::catalogue::Words;
+use faultwright::wording::place::{self, PlaceKind};
+use fluent_bundle::FluentValue;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -41,13 +46,47 @@ fn source() -> String {
     text
 }
 
+/// Messages of a language by their keys, each as it stands in its catalogue.
+fn catalogue(language: &str) -> BTreeMap<String, String> {
+    let mut messages: BTreeMap<String, String> = BTreeMap::new();
+    for text in texts(&format!("assets/locales/{language}"), "ftl") {
+        let mut key = None;
+        for line in text.lines() {
+            if line.starts_with(|c: char| c.is_ascii_alphabetic()) {
+                let (name, said) = line.split_once(" =").unwrap();
+                assert!(messages.insert(name.to_owned(), said.trim().to_owned()).is_none());
+                key = Some(name.to_owned());
+            } else if line.starts_with([' ', '}']) {
+                // The rest of a message with several forms. What is behind a term belongs to nothing here.
+                if let Some(message) = key.as_ref().and_then(|key| messages.get_mut(key)) {
+                    message.push('\n');
+                    message.push_str(line.trim());
+                }
+            } else {
+                key = None;
+            }
+        }
+    }
+    messages
+}
+
 fn messages() -> BTreeSet<String> {
-    texts("assets/locales/en-GB", "ftl")
-        .iter()
-        .flat_map(|text| text.lines())
-        .filter(|line| line.starts_with(|c: char| c.is_ascii_alphabetic()))
-        .filter_map(|line| Some(line.split_once(" =")?.0.to_owned()))
+    catalogue("en-GB").into_keys().collect()
+}
+
+/// Names that a message fills in.
+fn variables(message: &str) -> BTreeSet<&str> {
+    message
+        .split('$')
+        .skip(1)
+        .filter_map(|rest| rest.split(|c: char| !c.is_ascii_alphanumeric() && c != '-').next())
+        .filter(|name| !name.is_empty())
         .collect()
+}
+
+fn other_languages() -> Vec<&'static str> {
+    let tags = Words::languages().into_iter().map(|choice| choice.tag);
+    tags.filter(|tag| *tag != "en-GB").collect()
 }
 
 /// Keys that stand as they are behind a call that looks a message up.
@@ -88,4 +127,93 @@ fn the_search_finds_keys_and_nothing_else() {
         "words.say(\"a-b\", &[]); plain( \"c-d\"); find(\"{x}\"); say(key); x.find(\"ab\")";
     let found: Vec<String> = asked_for(planted).into_iter().collect();
     assert_eq!(found, ["a-b", "c-d"]);
+}
+
+#[test]
+fn every_language_has_the_messages_of_the_first_with_the_same_variables() {
+    let english = catalogue("en-GB");
+    for tag in other_languages() {
+        let other = catalogue(tag);
+        let missing: Vec<&String> =
+            english.keys().filter(|key| !other.contains_key(*key)).collect();
+        assert!(missing.is_empty(), "{tag} lacks {missing:?}");
+        let surplus: Vec<&String> =
+            other.keys().filter(|key| !english.contains_key(*key)).collect();
+        assert!(surplus.is_empty(), "{tag} alone has {surplus:?}");
+        for (key, message) in &english {
+            let said = other.get(key).unwrap();
+            assert_eq!(variables(said), variables(message), "{tag}: {key}");
+        }
+    }
+}
+
+#[test]
+fn every_message_can_be_said_in_every_language() {
+    let english = catalogue("en-GB");
+    for choice in Words::languages() {
+        let words = Words::for_language(choice.tag);
+        assert_eq!(words.language(), choice.tag);
+        for (key, message) in &english {
+            // Numbers of each form that a language may have, and a text.
+            for value in [0.into(), 1.into(), 2.into(), 21.into(), FluentValue::from("text")] {
+                let arguments: Vec<(&str, FluentValue<'_>)> =
+                    variables(message).into_iter().map(|name| (name, value.clone())).collect();
+                let said = words.say(key, &arguments);
+                assert_ne!(said, format!("<{key}>"), "{}: {arguments:?}", choice.tag);
+            }
+        }
+    }
+}
+
+/// A message of which nothing but figures, signs and names is left without what is filled in.
+fn has_no_words(message: &str) -> bool {
+    let bare: String =
+        message.split('{').map(|part| part.split_once('}').map_or(part, |it| it.1)).collect();
+    let units = ["min", "km", "km/h", "°C", "V", "s", "bit"];
+    bare.split_whitespace()
+        .all(|word| units.contains(&word) || !word.contains(|c: char| c.is_alphabetic()))
+}
+
+#[test]
+fn no_message_is_left_in_english() {
+    // Words that are the same there, and nothing else.
+    let shared = BTreeMap::from([(
+        "de",
+        &["window-title", "cli-trouble", "help-form", "window-hint-form"][..],
+    )]);
+    let english = catalogue("en-GB");
+    for tag in other_languages() {
+        let other = catalogue(tag);
+        let shared: BTreeSet<&str> = shared.get(tag).unwrap().iter().copied().collect();
+        let same: BTreeSet<&str> = english
+            .iter()
+            .filter(|(key, message)| other.get(*key) == Some(message) && !has_no_words(message))
+            .map(|(key, _)| key.as_str())
+            .collect();
+        assert_eq!(same, shared, "{tag}");
+    }
+}
+
+#[test]
+fn every_place_of_the_carried_vehicles_has_a_name_in_every_language() {
+    for choice in Words::languages() {
+        let words = Words::for_language(choice.tag);
+        for scenario in load::ScenarioText::carried() {
+            let briefing = load::read(scenario).unwrap().briefing();
+            let kinds = PlaceKind::ALL.into_iter().filter(|kind| *kind != PlaceKind::PartNumber);
+            for id in kinds.flat_map(|kind| kind.places(&briefing)) {
+                assert_ne!(words.find(&format!("place-{id}"), &[]), None, "{}: {id}", choice.tag);
+                assert!(!place::place(&id, &words).is_empty());
+            }
+        }
+    }
+}
+
+#[test]
+fn the_search_for_variables_finds_those_of_every_form() {
+    let planted = "{ $a-b } x\n{ $count ->\n[one] {$c}\n*[other] { $count }\n} costs $ 5";
+    let found: Vec<&str> = variables(planted).into_iter().collect();
+    assert_eq!(found, ["a-b", "c", "count"]);
+    assert!(has_no_words("{ $sign }{ $number } { $currency }"));
+    assert!(!has_no_words("{ $sign } hours"));
 }

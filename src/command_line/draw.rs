@@ -100,7 +100,7 @@ fn watched(
 }
 
 fn amounts_of(bounds: Bounds, currency: &str, words: &Words) -> (String, String) {
-    let amount = |units| format!("{currency}{}", amounts::number(units, 2, words));
+    let amount = |units| amounts::units(units, 2, currency, words);
     (amount(bounds.lower), amount(bounds.upper))
 }
 

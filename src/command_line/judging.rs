@@ -14,6 +14,7 @@ use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
 use crate::session::journal::{ReadMode, read};
 use crate::session::kept;
+use crate::wording::file_words;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -108,7 +109,8 @@ pub fn worlds(case: &Case, store: &WorldStore, screen: &mut Screen<'_>) -> Resul
     })?;
     if let Some(not_kept) = not_kept {
         let path = not_kept.path.display().to_string();
-        let said = [("path", path.into()), ("why", not_kept.source.to_string().into())];
+        let why = file_words::io_reason(&not_kept.source, screen.words);
+        let said = [("path", path.into()), ("why", why.into())];
         let line = screen.words.say("worlds-not-kept", &said);
         screen.talk(&line);
     }

@@ -5,7 +5,7 @@
 use super::markup::escaped;
 use crate::assessment::course::Course;
 use crate::reasoning::review::StepReview;
-use crate::wording::amounts::number;
+use crate::wording::amounts::{number, units};
 use crate::wording::catalogue::Words;
 use crate::wording::course_plot::named;
 use core::fmt::Write as _;
@@ -115,7 +115,7 @@ pub fn regrets(steps: &[StepReview], currency: &str, words: &Words) -> String {
                 x(regret.lower) - x(0.0)
             );
         }
-        let whole = |money: f64| format!("{currency}{}", number(money, 0, words));
+        let whole = |money: f64| units(money, 0, currency, words);
         let (least, upper) = (whole(regret.lower), whole(regret.upper));
         let label = if regret.is_wide {
             words.say("report-not-told", &[])

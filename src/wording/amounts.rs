@@ -22,6 +22,16 @@ pub fn money(amount: Money, currency: &str, words: &Words) -> String {
     words.say("amount-money", &arguments)
 }
 
+/// Units of a currency with its sign and a fixed count of digits behind the point.
+#[must_use]
+pub fn units(amount: f64, decimals: usize, currency: &str, words: &Words) -> String {
+    let number = number(amount, decimals, words);
+    let (sign, number) = number.strip_prefix('-').map_or(("", &*number), |number| ("-", number));
+    let arguments =
+        [("sign", sign.into()), ("number", number.into()), ("currency", currency.into())];
+    words.say("amount-money", &arguments)
+}
+
 /// A number with a fixed count of digits behind the point.
 #[must_use]
 pub fn number(value: f64, decimals: usize, words: &Words) -> String {
@@ -106,6 +116,16 @@ mod tests {
             assert_eq!(money(Money(hundredths), "€", &english()), text);
         }
         assert_eq!(money(Money(i64::MIN), "€", &english()), "-€92233720368547758.08");
+    }
+
+    #[test]
+    fn closed_form_units_of_a_currency_stand_where_the_language_has_them() {
+        assert_eq!(units(7.25, 2, "£", &english()), "£7.25");
+        assert_eq!(units(-12.0, 0, "£", &english()), "-£12");
+        let german = Words::for_language("de");
+        assert_eq!(units(-7.25, 2, "£", &german), "-7,25 £");
+        assert_eq!(money(Money(48_50), "€", &german), "48,50 €");
+        assert_eq!(short_number(7.50, 2, &german), "7,5");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The sentences of one language, from Fluent catalogues that are built into the program.
 //!
-//! A language is a folder `assets/locales/TAG` with the files that `language!` names, and one line
+//! A language is a folder `assets/locales/TAG` with the files that `language!` names, and its tag
 //! in `LANGUAGES`. A message that a language lacks is taken from the first one, so that a
 //! catalogue can grow step by step.
 //!
@@ -45,7 +45,16 @@ macro_rules! language {
 }
 
 /// Every language; the first is the one whose messages fill the gaps of the others.
-const LANGUAGES: &[Language] = &[language!("en-GB")];
+const LANGUAGES: &[Language] = &[language!("en-GB"), language!("de")];
+
+/// A language that can be chosen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Choice {
+    /// What [`Words::for_language`] knows it by.
+    pub tag: &'static str,
+    /// What those who speak it call it.
+    pub name: String,
+}
 
 /// The sentences of one language.
 pub struct Words {
@@ -60,7 +69,7 @@ impl Words {
     /// follows a point is ignored, because operating systems name languages like that.
     #[must_use]
     pub fn for_language(tag: &str) -> Self {
-        let known: Vec<&str> = Self::languages().collect();
+        let known: Vec<&str> = LANGUAGES.iter().map(|language| language.tag).collect();
         let chosen = best_fit(&known, tag);
         let mut bundles = Vec::new();
         let mut name = "";
@@ -81,9 +90,17 @@ impl Words {
         self.tag
     }
 
-    /// The tags of all languages that the program knows.
-    pub fn languages() -> impl Iterator<Item = &'static str> {
-        LANGUAGES.iter().map(|language| language.tag)
+    /// All languages that the program knows, for somebody to choose from. Every catalogue is read
+    /// for it, so a page that is drawn often keeps the list.
+    #[must_use]
+    pub fn languages() -> Vec<Choice> {
+        LANGUAGES
+            .iter()
+            .map(|language| Choice {
+                tag: language.tag,
+                name: Self::for_language(language.tag).say("language-name", &[]),
+            })
+            .collect()
     }
 
     /// A message with its arguments filled in. A message or an argument that is missing shows as
@@ -190,6 +207,16 @@ mod tests {
             }
             assert!(names.contains("amount-minutes"));
         }
+    }
+
+    #[test]
+    fn languages_are_offered_by_the_names_that_their_speakers_use() {
+        let names: Vec<String> = Words::languages().into_iter().map(|it| it.name).collect();
+        assert_eq!(names, ["English", "Deutsch"]);
+        for choice in Words::languages() {
+            assert_eq!(Words::for_language(choice.tag).language(), choice.tag);
+        }
+        assert_eq!(Words::for_language("de_AT.UTF-8").language(), "de");
     }
 
     #[test]

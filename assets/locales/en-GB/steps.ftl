@@ -1,5 +1,9 @@
 ### Steps: captions, help for typed steps, and the small joints of sentences.
 
+## The language itself, as those who speak it call it
+
+language-name = English
+
 ## Joints
 
 decimal-point = .

@@ -1,0 +1,115 @@
+### Das Fenster: seine eigenen wenigen Worte. Was am Auftrag geschieht, sagen die anderen Kataloge.
+
+## Jede Seite
+
+window-settings = Einstellungen
+window-text-size = Schriftgröße
+window-percent = { $percent } %
+window-light = Hell
+window-dark = Dunkel
+window-motion = Teile und Kamera bewegen sich
+window-no-motion = Keine Bewegung
+window-close-notice = Meldung schließen
+window-to-front = Startseite
+window-picture = Das Fahrzeug in der Werkstatt
+
+## Startseite
+
+window-title = Faultwright
+window-about = Ein Fahrzeug ist gekommen, mit einem Fehler, den niemand sehen kann. Frag, sieh hin, miss und fahr, bis du weißt, was es ist, reparier es, und weise nach, dass die Reparatur geholfen hat. Dann sieh, was jede Prüfung wert war, was sie gekostet hat, und was ein Experte getan hätte.
+window-begin-heading = Einen Fall beginnen
+window-seed = Startzahl
+window-seed-any = beliebig
+window-seed-hint = Dieselbe Startzahl gibt denselben Fall. Lass das Feld leer für einen Fall, den niemand ausgesucht hat.
+window-no-seed = Eine Startzahl ist eine ganze Zahl von 0 bis 18446744073709551615. Berichtige sie, oder lass das Feld leer.
+window-begin = Beginnen
+window-kept-heading = Weitermachen mit
+window-looking = Suche nach aufbewahrten Sitzungen …
+window-none-kept = Noch keine Sitzung ist aufbewahrt. Jeder Fall, den du beginnst, wird vom ersten Schritt an aufbewahrt.
+window-go-on = { $name }: weitermachen nach { $steps ->
+    [0] keinem Schritt
+    [one] einem Schritt
+   *[other] { $steps } Schritten
+}
+window-see-debrief = { $name }: zurückgegeben nach { $steps ->
+    [one] einem Schritt
+   *[other] { $steps } Schritten
+}, zur Nachbesprechung
+window-older = Ältere liegen im selben Ordner; der Befehl "faultwright bench --session FILE" öffnet jede davon.
+window-look-again = Noch einmal suchen
+window-leave = Programm verlassen
+
+## Seite eines Falls
+
+window-pane-sheet = Auftragsblatt
+window-pane-bay = Motorraum
+window-pane-log = Bisher getan
+window-pane-log-and-sheet = Bisher getan, Auftragsblatt
+window-pane-steps = Nächster Schritt
+window-vehicle-heading = Das Fahrzeug
+window-key-off = Zündung aus.
+window-key-on = Zündung ein, Motor läuft nicht.
+window-engine-runs = Der Motor läuft.
+window-nothing-off = Alles ist an seinem Platz.
+window-off = Ausgebaut: { $parts }.
+window-suspects-heading = Verdacht
+window-no-suspects = Noch keiner.
+window-suspect = { $fault }: { $percent } %
+window-suspect-hint = Gib ihm eine andere Zuversicht
+window-till = { $minutes }, { $money } Material, zusammen { $total }
+window-log-empty = Noch nichts. Lies das Auftragsblatt, dann wähle unter „Nächster Schritt“ die Wörter eines ersten Schritts, oder tippe ihn unten ein.
+window-line-empty = Wähle ein erstes Wort.
+window-line-whole = Der Schritt ist vollständig.
+window-line-wrong = So geht kein Schritt weiter. Nimm das letzte Wort weg.
+window-next-word = Nächstes Wort
+window-number = Eine Zahl
+window-text = Ein Text aus dem Auftrag; oder tippe unten deinen eigenen
+window-take = Schritt ausführen
+window-remove-word = Letztes Wort wegnehmen
+window-step = Schritt
+window-take-typed = Ausführen
+window-offers = Als Nächstes möglich:
+window-no-offers = Tippe hier einen Schritt ein, oder wähle seine Wörter unter „Nächster Schritt“.
+window-more-offers = und { $count } weitere
+window-hint-empty = Tab setzt das einzige oder das markierte Wort ein, die Pfeiltasten auf und ab markieren eines, Eingabe führt den Schritt aus. Esc verlässt das Feld, F2 kehrt zu ihm zurück, F3 geht zu den Wörtern, Bild auf und Bild ab blättern im Protokoll.
+window-hint-form = { $meaning }. Form: { $form }
+window-taking = Läuft gerade: { $step } …
+
+## Der Motorraum
+
+bay-picture = Motorraum. Die Pfeiltasten drehen die Ansicht, Plus und Minus gehen näher heran und zurück, 1 bis 6 führen zu einem Standpunkt. Die Orte sind daneben aufgelistet.
+bay-view-whole = Ganz
+bay-view-intake = Einlass
+bay-view-exhaust = Auslass
+bay-view-battery = Batterie, Sicherungen
+bay-view-module = Steuergerät
+bay-view-bench = Werkbank
+bay-hint = Zeig auf ein Ding, um seinen Namen zu sehen, klick, um es zu wählen. Ziehen dreht, Ziehen rechts oder mit Umschalt verschiebt, das Rad geht näher heran.
+bay-under-pointer = Unter dem Zeiger: { $place }
+bay-parts = Teile und Stecker
+bay-fixed = Fest eingebaut
+bay-wires = Leitungen und Kontakte
+bay-test-points = Prüfpunkte
+bay-place-off = { $place } (ausgebaut)
+bay-in-place = An seinem Platz.
+bay-on-the-bench = Ausgebaut; liegt auf der Werkbank.
+bay-plugged = Aufgesteckt.
+bay-unplugged = Abgesteckt.
+bay-seen = Gesehen: { $sight }.
+bay-into-line = „{ $place }“ in die Zeile setzen
+bay-let-go = Nichts wählen
+
+## Nachbesprechung
+
+window-judging = Stelle zusammen, was möglich gewesen wäre …
+window-points = { $points } von { $most }
+window-steps-heading = Schritt für Schritt
+window-step-detail = Kosten { $cost }; { $regret }; vorher wahrscheinlich: { $before }; nachher: { $belief }
+window-step-weighed = Kosten { $cost } von noch { $value }; { $regret }; am besten war { $best }; vorher wahrscheinlich: { $before }; nachher: { $belief }
+window-kept-at = Die Sitzung ist in { $path } aufbewahrt.
+
+## Störungen
+
+window-opening = Wiederhole die aufbewahrten Schritte …
+window-no-folder = Sitzungen können nicht aufbewahrt werden: { $why } Sorge dafür, dass du in diesen Ordner schreiben darfst, dann beginne oder suche noch einmal.
+window-broke-off = Die Arbeit ist abgebrochen, das ist ein Fehler des Programms. Die ausgeführten Schritte liegen auf der Platte: Mach mit der Sitzung unten weiter.
