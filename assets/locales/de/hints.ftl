@@ -39,7 +39,7 @@ hint-why-repair = Warum: Nach allem, was bisher bekannt ist, beseitigt dies die 
 
 family-oil = das Öl
 family-winding = die Wicklung eines Ventils
-family-movement = etwas, das in einem Ventil klemmt oder verstopft ist
+family-movement = eine klemmende oder verstopfte Stelle in einem Ventil
 family-wiring = eine Leitung oder ein Kontakt
 family-supply = die Versorgung, eine Sicherung oder ein Relais
 family-nothing = gar nichts

@@ -45,7 +45,7 @@ procedure-care = {"    "}{ $care }
 procedure-torque = {"    "}Mit { $torque } N m anziehen.
 procedure-refitting = {"  "}Alles kommt in umgekehrter Reihenfolge wieder hinein. Lass dann den Motor laufen und such nach Undichtigkeiten.
 
-care-key-off = Zündung aus, bevor es angefasst wird.
+care-key-off = Zündung aus vor dem Anfassen.
 care-break-seal-loose = Den Dichtring durch Hin- und Herdrehen lösen, bevor das Teil herausgezogen wird.
 care-new-seal = Bei jedem Einbau ein neuer, geölter Dichtring.
 care-torque = Drehmomentschlüssel benutzen.

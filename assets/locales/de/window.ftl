@@ -71,7 +71,7 @@ window-take-typed = Ausführen
 window-offers = Als Nächstes möglich:
 window-no-offers = Tippe hier einen Schritt ein, oder wähle seine Wörter unter „Nächster Schritt“.
 window-more-offers = und { $count } weitere
-window-hint-empty = Tab setzt das einzige oder das markierte Wort ein, die Pfeiltasten auf und ab markieren eines, Eingabe führt den Schritt aus. Esc verlässt das Feld, F2 kehrt zu ihm zurück, F3 geht zu den Wörtern, Bild auf und Bild ab blättern im Protokoll.
+window-hint-empty = Tab setzt das einzige oder das markierte Wort ein, die Pfeiltasten auf und ab markieren eines, Eingabe führt den Schritt aus. Esc verlässt das Feld, F2 kehrt zu ihm zurück, F3 geht zu den Wörtern, F4 zu den Messgeräten, Bild auf und Bild ab blättern im Protokoll.
 window-hint-form = { $meaning }. Form: { $form }
 window-taking = Läuft gerade: { $step } …
 
