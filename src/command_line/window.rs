@@ -10,6 +10,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
     use super::Ending;
     use super::store;
     use super::trouble::Trouble;
+    use crate::sound::player::{Address, Player};
     use crate::wording::catalogue::Words;
     use crate::workshop::Surroundings;
 
@@ -21,6 +22,10 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
             store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
         }),
         any_seed: store::any_seed,
+        speaker: Box::new(|gain, told| {
+            let servers = Address::all(|name| std::env::var_os(name));
+            Box::new(Player::new(servers, gain, told))
+        }),
     };
     crate::workshop::run(around)
         .map(|()| Ending::Done)

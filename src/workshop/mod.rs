@@ -21,7 +21,7 @@ mod shell;
 mod theme;
 mod view;
 
-pub use desk::Surroundings;
+pub use desk::{Speaker, Surroundings, Wake};
 pub use opening::OpeningError;
 
 use bevy::app::TerminalCtrlCHandlerPlugin;

@@ -59,6 +59,11 @@ pub const LOG_WIDTH: f32 = 420.0;
 /// Width of a digit's button [points].
 pub const DIGIT_WIDTH: f32 = 40.0;
 
+/// Width and height of a sound's trace [points].
+pub const TRACE_WIDTH: f32 = 320.0;
+/// See [`TRACE_WIDTH`].
+pub const TRACE_HEIGHT: f32 = 44.0;
+
 /// Size of a heading, a title, a text, a typed word and a small remark [points].
 const SIZES: [f32; 5] = [17.0, 32.0, 15.0, 14.0, 13.0];
 /// The style of the title on the front page.

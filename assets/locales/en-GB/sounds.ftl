@@ -1,4 +1,4 @@
-### Sounds of the workshop in words. What a click sounds like stands with the events.
+### Sounds of the workshop in words, and what the window says about its sound. What a click sounds like stands with the events.
 
 ## Captions
 
@@ -12,3 +12,17 @@ sound-held = the engine held at { $rpm } rpm
 sound-road = the engine pulling on the road
 sound-road-rough = the engine running roughly on the road
 sound-run-down = the engine running down
+
+## Window
+
+sound-heard = Heard: { $sounds }.
+sound-again = Hear step { $number } again
+sound-volume = Sound
+sound-quiet = Quiet
+sound-medium = Medium
+sound-loud = Loud
+sound-mute = Mute
+sound-no-server = No sound server answers, so nothing is heard. What would be is written and drawn beside its step.
+sound-refused = The sound server does not take our sound, so nothing is heard. The next sound asks it again.
+sound-lost = The sound server went away. The next sound looks for it again.
+sound-not-built = This program has no way to a sound server on this system. What would be heard is written and drawn beside its step.

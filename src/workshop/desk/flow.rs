@@ -2,6 +2,7 @@
 
 use super::open_case::OpenCase;
 use super::shelf::{self, Opened};
+use super::sounds::Sounded;
 use super::trouble::Trouble;
 use super::work::{Stage, Work};
 use super::{Answer, Desk, Open, judge};
@@ -77,7 +78,12 @@ impl Desk {
                 }
                 _ => Vec::new(),
             };
-            Answer::Taken { kept: Box::new(kept), error, hint }
+            let session = kept.session();
+            let sounded = match error {
+                None => Sounded::after(session.log(), session.briefing(), &around.words),
+                Some(_) => None,
+            };
+            Answer::Taken { kept: Box::new(kept), error, hint, sounded }
         });
     }
 
@@ -96,6 +102,7 @@ impl Desk {
     /// The front page. Work that goes on for another page is not heard any more; what it writes is
     /// on disk all the same.
     pub(super) fn show_front(&mut self) {
+        self.fall_silent();
         self.open = Open::Front(FrontView::default());
         self.work = None;
         self.notice = None;
@@ -119,20 +126,25 @@ impl Desk {
             }
             Answer::Opened(Ok(mut opened)) => {
                 self.notice = opened.notice.take();
+                self.come_in(opened.kept.session());
                 let case = OpenCase::lay_out(*opened, &self.around.words);
                 self.open = Open::Case(Box::new(case));
             }
             Answer::Opened(Err(trouble)) | Answer::Judged(Err(trouble)) => {
                 self.front_with(trouble.sentence(&self.around.words));
             }
-            Answer::Taken { kept, error, hint } => {
+            Answer::Taken { kept, error, hint, sounded } => {
+                let heard = sounded.and_then(|sounded| {
+                    self.speaker.play(sounded.passage);
+                    sounded.view
+                });
                 let Open::Case(case) = &mut self.open else { return };
                 let words = &self.around.words;
                 let has_ended = kept.session().ending().is_some();
                 self.notice =
                     error.map(|error| Trouble::of_kept(error, kept.path()).sentence(words));
                 case.take_back(*kept, self.notice.is_none(), words);
-                case.tell(hint);
+                case.tell(hint, heard);
                 if has_ended {
                     let front = Open::Front(FrontView::default());
                     if let Open::Case(case) = std::mem::replace(&mut self.open, front)

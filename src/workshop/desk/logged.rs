@@ -28,6 +28,7 @@ pub fn logged(number: usize, entry: &Entry, briefing: &Briefing, words: &Words) 
             .filter(|event| !is_cost(event))
             .map(|event| LogLine { text: say(event), tone: tone(event) })
             .collect(),
+        heard: None,
     }
 }
 

@@ -9,12 +9,14 @@ mod logged;
 mod open_case;
 mod seen;
 mod shelf;
+mod sounds;
 #[cfg(test)]
 pub mod tests;
 mod tray;
 mod trouble;
 mod work;
 
+pub use sounds::Speaker;
 pub use work::Wake;
 
 #[cfg(test)]
@@ -30,6 +32,7 @@ use crate::workshop::view::settings::Settings;
 use crate::workshop::view::{Page, WindowView};
 use open_case::OpenCase;
 use shelf::Opened;
+use sounds::Sounded;
 use std::path::PathBuf;
 use std::sync::Arc;
 use trouble::Trouble;
@@ -44,6 +47,8 @@ pub struct Surroundings {
     pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
     /// A seed that nobody chose.
     pub any_seed: fn() -> u64,
+    /// Makes whoever lets sounds be heard, at a volume of 0 to 1; it calls the waker when its state changes.
+    pub speaker: Box<dyn Fn(f32, Wake) -> Box<dyn Speaker> + Send + Sync>,
 }
 
 /// Width and height of the picture before anybody has said how much room it has [pixels].
@@ -59,7 +64,12 @@ enum Open {
 /// What comes of work beside the window.
 enum Answer {
     Opened(Result<Box<Opened>, Trouble>),
-    Taken { kept: Box<KeptSession>, error: Option<KeptError>, hint: Vec<String> },
+    Taken {
+        kept: Box<KeptSession>,
+        error: Option<KeptError>,
+        hint: Vec<String>,
+        sounded: Option<Sounded>,
+    },
     Judged(Result<Box<DebriefWords>, Trouble>),
 }
 
@@ -68,6 +78,7 @@ pub struct Desk {
     around: Arc<Surroundings>,
     wake: Wake,
     settings: Settings,
+    speaker: Box<dyn Speaker>,
     /// The bay behind the front page.
     showroom: Option<BayView>,
     picture: [u32; 2],
@@ -82,10 +93,12 @@ impl Desk {
     /// A desk with the front page on it. `wake` makes the window look again.
     #[must_use]
     pub fn new(around: Surroundings, wake: Wake) -> Self {
+        let settings = Settings::default();
         let mut desk = Self {
+            speaker: (around.speaker)(settings.volume.gain(), Arc::clone(&wake)),
             around: Arc::new(around),
             wake,
-            settings: Settings::default(),
+            settings,
             showroom: at_place::showroom(),
             picture: FIRST_PICTURE,
             open: Open::Front(FrontView::default()),
@@ -115,6 +128,7 @@ impl Desk {
             },
             settings: self.settings,
             busy: self.work.as_ref().map(Work::busy),
+            sound: self.speaker.state(),
             notice: self.notice.as_deref(),
             picture: self.picture,
         }
@@ -159,6 +173,11 @@ impl Desk {
             Action::SetText(size) => self.settings.text = size,
             Action::SetShade(shade) => self.settings.shade = shade,
             Action::SetMotion(motion) => self.settings.motion = motion,
+            Action::SetVolume(volume) => {
+                self.settings.volume = volume;
+                self.speaker.set_gain(volume.gain());
+            }
+            Action::HearAgain(number) => self.hear_again(number),
             Action::SizePicture(size) => self.picture = size,
             Action::CloseNotice => self.notice = None,
             Action::Leave => self.is_leaving = true,

@@ -17,7 +17,8 @@ use crate::wording::{help, job_words, place};
 use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::BayAction;
 use crate::workshop::view::case::{
-    CaseView, GroupView, LineView, LogLine, Pane, StartView, SuspectView, Tone, VehicleView,
+    CaseView, GroupView, HeardView, LineView, LogLine, LoggedStep, Pane, StartView, SuspectView,
+    Tone, VehicleView,
 };
 
 /// A case with its session and what is shown of them.
@@ -34,9 +35,13 @@ pub struct OpenCase {
 impl OpenCase {
     /// Lays an opened case out.
     pub fn lay_out(opened: Opened, words: &Words) -> Self {
-        let Opened { case, kept, .. } = opened;
+        let Opened { case, kept, sounds, .. } = opened;
         let briefing = &case.briefing;
-        let log = kept.session().log().iter().enumerate();
+        let mut sounds = sounds.into_iter();
+        let log = kept.session().log().iter().enumerate().map(|(index, entry)| LoggedStep {
+            heard: sounds.next().flatten(),
+            ..logged(index + 1, entry, briefing, words)
+        });
         let texts = texts_for_record(kept.session(), words);
         let about = About { briefing, words, texts: &texts };
         let view = CaseView {
@@ -47,7 +52,7 @@ impl OpenCase {
             tray: tray::tray(kept.session(), words),
             till: till(kept.session(), words),
             suspects: suspects(kept.session(), words),
-            log: log.map(|(index, entry)| logged(index + 1, entry, briefing, words)).collect(),
+            log: log.collect(),
             line: LineView::empty(about),
             groups: VerbGroup::ALL.map(|group| group_view(group, words)).into(),
             open_group: VerbGroup::Look,
@@ -68,7 +73,6 @@ impl OpenCase {
     }
 
     /// The session; nothing while a step is being taken.
-    #[cfg(test)]
     pub fn session(&self) -> Option<&Session> {
         self.kept.as_ref().map(KeptSession::session)
     }
@@ -156,10 +160,11 @@ impl OpenCase {
         }
     }
 
-    /// Adds what a hint told to the step that was taken last.
-    pub fn tell(&mut self, hint: Vec<String>) {
+    /// Adds what a hint told, and what was to be heard, to the step that was taken last.
+    pub fn tell(&mut self, hint: Vec<String>, heard: Option<HeardView>) {
         if let Some(last) = self.view.log.last_mut() {
             last.lines.extend(hint.into_iter().map(|text| LogLine { text, tone: Tone::Plain }));
+            last.heard = heard;
         }
     }
 
@@ -170,7 +175,7 @@ impl OpenCase {
 
     /// The case and its session again, for the debrief.
     pub fn close(self) -> Option<Opened> {
-        Some(Opened { case: self.case, kept: self.kept?, notice: None })
+        Some(Opened { case: self.case, kept: self.kept?, notice: None, sounds: Vec::new() })
     }
 }
 

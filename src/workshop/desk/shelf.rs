@@ -1,6 +1,7 @@
 //! Session files: which there are, and getting a case from one or for a new one.
 
 use super::Surroundings;
+use super::sounds;
 use super::trouble::Trouble;
 use crate::scenario::deal::{deal, deal_again, record_of};
 use crate::scenario::draw::Case;
@@ -10,6 +11,7 @@ use crate::session::journal::{Journal, ReadMode, read};
 use crate::session::kept::{self, KeptSession};
 use crate::wording::catalogue::Words;
 use crate::wording::file_words;
+use crate::workshop::view::case::HeardView;
 use crate::workshop::view::front::{KeptFile, KeptState};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -27,6 +29,8 @@ pub struct Opened {
     pub kept: KeptSession,
     /// What has to be known about its file.
     pub notice: Option<String>,
+    /// What its steps so far let be heard.
+    pub sounds: Vec<Option<HeardView>>,
 }
 
 /// The newest session files of a folder, the newest first.
@@ -71,7 +75,7 @@ pub fn begin(around: &Surroundings, seed: u64) -> Result<Opened, Trouble> {
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::create(&path, &record_of(&case), session)
         .map_err(|error| Trouble::of_kept(error, &path))?;
-    Ok(Opened { case, kept, notice: None })
+    Ok(Opened { case, kept, notice: None, sounds: Vec::new() })
 }
 
 /// Goes on with a kept session.
@@ -85,5 +89,6 @@ pub fn open(path: &Path, words: &Words) -> Result<Opened, Trouble> {
     let kept = KeptSession::resume(journal, &recorded.entries, session)
         .map_err(|error| Trouble::of_kept(error, path))?;
     let notice = recorded.torn.as_ref().map(|torn| file_words::torn(torn, path, words));
-    Ok(Opened { case, kept, notice })
+    let sounds = sounds::views(kept.session(), words);
+    Ok(Opened { case, kept, notice, sounds })
 }

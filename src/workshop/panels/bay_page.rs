@@ -51,7 +51,7 @@ pub fn bay_ui(
     if with_last {
         ScrollArea::vertical().id_salt("last step").auto_shrink(false).show(ui, |ui| {
             match case.log.last() {
-                Some(step) => step_ui(ui, step),
+                Some(step) => step_ui(ui, step, tools, actions),
                 None => {
                     ui.label(tools.say("window-log-empty"));
                 }

@@ -79,14 +79,14 @@ pub fn case_ui(
                 .exact_size(theme::LOG_WIDTH)
                 .resizable(false)
                 .frame(theme::card(ui))
-                .show(ui, |ui| log_ui(ui, case, tools));
+                .show(ui, |ui| log_ui(ui, case, tools, actions));
         }
         CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| {
             middle_picks_ui(ui, case, tools, actions);
             if shows_bay {
                 bay_ui(ui, case, view, tools, !log_beside, actions);
             } else {
-                log_ui(ui, case, tools);
+                log_ui(ui, case, tools, actions);
             }
         });
         return;
@@ -94,7 +94,7 @@ pub fn case_ui(
     CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| match case.pane {
         Pane::Sheet => sheet_ui(ui, case, true, tools, actions),
         Pane::Bay => bay_and_places_ui(ui, case, view, tools, actions),
-        Pane::Log => log_ui(ui, case, tools),
+        Pane::Log => log_ui(ui, case, tools, actions),
         Pane::Steps => steps_ui(ui, case, view, tools, actions),
         Pane::Tray => tray_ui(ui, case, true, view, tools, actions),
     });

@@ -48,7 +48,7 @@ pub fn head_ui(
         });
     });
     if view.settings.are_open {
-        settings_ui(ui, view.settings, tools, actions);
+        settings_ui(ui, view, tools, actions);
     }
     if let Some(notice) = view.notice {
         notice_ui(ui, notice, tools, actions);

@@ -2,13 +2,15 @@
 
 use super::Tools;
 use super::frame::{BREACH_SIGN, CAUTION_SIGN, REFUSED_SIGN};
+use super::heard::heard_ui;
 use super::pieces::{heading_ui, note_ui, page_keys, signed_ui};
 use crate::workshop::theme;
+use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, LogLine, LoggedStep, Tone};
 use egui::{Align, Frame, Id, Label, Layout, Margin, RichText, ScrollArea, Ui};
 
 /// Every step with what followed, the newest in view.
-pub fn log_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>) {
+pub fn log_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
     heading_ui(ui, &tools.say("window-pane-log"));
     let seen = Id::new("steps seen");
     let last_seen = ui.data(|data| data.get_temp::<usize>(seen)).unwrap_or(0);
@@ -19,7 +21,7 @@ pub fn log_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>) {
         }
         for (index, step) in case.log.iter().enumerate() {
             let top = ui.cursor().min;
-            step_ui(ui, step);
+            step_ui(ui, step, tools, actions);
             if index + 1 == case.log.len() && case.log.len() != last_seen {
                 // From its beginning, where it is too long for the page.
                 let place = egui::Rect::from_min_max(top, ui.min_rect().max);
@@ -31,7 +33,7 @@ pub fn log_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>) {
 }
 
 /// A step with what followed.
-pub fn step_ui(ui: &mut Ui, step: &LoggedStep) {
+pub fn step_ui(ui: &mut Ui, step: &LoggedStep, tools: Tools<'_>, actions: &mut Vec<Action>) {
     ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
         ui.add(Label::new(RichText::new(&step.cost).small().color(theme::palette(ui).faint)));
         ui.with_layout(Layout::left_to_right(Align::Min), |ui| {
@@ -42,6 +44,9 @@ pub fn step_ui(ui: &mut Ui, step: &LoggedStep) {
     Frame::new().inner_margin(Margin { left: 16, ..Margin::ZERO }).show(ui, |ui| {
         for line in &step.lines {
             line_ui(ui, line);
+        }
+        if let Some(heard) = &step.heard {
+            heard_ui(ui, step.number, heard, tools, actions);
         }
     });
     ui.add_space(theme::WIDE_GAP);

@@ -9,6 +9,7 @@ mod debrief_page;
 mod entry;
 mod frame;
 mod front_page;
+mod heard;
 mod leads;
 mod log;
 mod pieces;

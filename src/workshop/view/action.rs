@@ -2,7 +2,7 @@
 
 use super::bay::BayAction;
 use super::case::Pane;
-use super::settings::{Motion, Shade, TextSize};
+use super::settings::{Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
@@ -18,6 +18,8 @@ pub enum Action {
     SetShade(Shade),
     /// Change whether things move there or are there at once.
     SetMotion(Motion),
+    /// Change how loud the workshop is.
+    SetVolume(Volume),
     /// The picture of the bay has room for this width and height [pixels].
     SizePicture([u32; 2]),
     /// The notice has been read.
@@ -55,6 +57,8 @@ pub enum Action {
     Complete,
     /// Take the step that the line says.
     TakeStep,
+    /// Play once more what the step of this number, from 1, let be heard.
+    HearAgain(usize),
     /// Show the verbs of a group.
     ShowGroup(VerbGroup),
     /// Where there is room for only one: show this part of the page.

@@ -2,6 +2,7 @@
 
 use super::bay::BayView;
 use super::tray::TrayView;
+use crate::sound::trace::Outline;
 use crate::wording::verbs::VerbGroup;
 
 /// What the page of a case shows.
@@ -72,7 +73,7 @@ pub struct SuspectView {
 }
 
 /// A step of the log with what followed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct LoggedStep {
     /// Number, from 1.
     pub number: usize,
@@ -82,6 +83,8 @@ pub struct LoggedStep {
     pub cost: String,
     /// What followed.
     pub lines: Vec<LogLine>,
+    /// What it let be heard.
+    pub heard: Option<HeardView>,
 }
 
 /// One thing that followed from a step.
@@ -104,6 +107,15 @@ pub enum Tone {
     Breach,
     /// A step that was not possible.
     Refused,
+}
+
+/// A sound for the eye.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HeardView {
+    /// What is heard, in words.
+    pub caption: String,
+    /// What it looks like; without columns where there is silence.
+    pub outline: Outline,
 }
 
 /// A line that is being written or clicked together.

@@ -9,6 +9,7 @@ pub mod front;
 pub mod settings;
 pub mod tray;
 
+use crate::sound::player::State;
 use case::CaseView;
 use debrief::DebriefView;
 use front::FrontView;
@@ -23,6 +24,8 @@ pub struct WindowView<'a> {
     pub settings: Settings,
     /// What is being worked on.
     pub busy: Option<Busy>,
+    /// How it stands with the sound.
+    pub sound: State,
     /// What went wrong, or what has to be known.
     pub notice: Option<&'a str>,
     /// Width and height of the picture of the bay [pixels].

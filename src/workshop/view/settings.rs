@@ -9,6 +9,8 @@ pub struct Settings {
     pub shade: Shade,
     /// Whether things move there or are there at once.
     pub motion: Motion,
+    /// How loud the workshop is.
+    pub volume: Volume,
     /// Whether the strip with the settings is open.
     pub are_open: bool,
 }
@@ -21,6 +23,36 @@ pub enum Motion {
     Short,
     /// At once.
     None,
+}
+
+/// How loud the workshop is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Volume {
+    /// Nothing is heard; captions and traces stay.
+    Mute,
+    /// A quarter of full scale.
+    Quiet,
+    /// Half of it.
+    #[default]
+    Medium,
+    /// All of it.
+    Loud,
+}
+
+impl Volume {
+    /// Every volume, the least first.
+    pub const ALL: [Self; 4] = [Self::Mute, Self::Quiet, Self::Medium, Self::Loud];
+
+    /// The share of full scale, 0 to 1.
+    #[must_use]
+    pub const fn gain(self) -> f32 {
+        match self {
+            Self::Mute => 0.0,
+            Self::Quiet => 0.25,
+            Self::Medium => 0.5,
+            Self::Loud => 1.0,
+        }
+    }
 }
 
 /// Size of the text, and of everything with it.

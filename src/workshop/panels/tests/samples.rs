@@ -2,6 +2,8 @@
 
 use super::trays;
 use crate::scenario::load;
+use crate::sound::player::State;
+use crate::sound::trace::Outline;
 use crate::vehicle::spec::Id;
 use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords};
 use crate::wording::lesson_words::LessonWords;
@@ -10,12 +12,12 @@ use crate::wording::verbs::VerbGroup;
 use crate::workshop::bay::model::{Model, Thing};
 use crate::workshop::view::bay::{BayView, CardView, PlaceView, StepAt};
 use crate::workshop::view::case::{
-    CaseView, GroupView, LineView, LogLine, LoggedStep, Offer, Pane, StartView, SuspectView, Tone,
-    VehicleView,
+    CaseView, GroupView, HeardView, LineView, LogLine, LoggedStep, Offer, Pane, StartView,
+    SuspectView, Tone, VehicleView,
 };
 use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
-use crate::workshop::view::settings::Settings;
+use crate::workshop::view::settings::{Settings, Volume};
 use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
 use std::sync::Arc;
@@ -33,6 +35,7 @@ pub struct Sample {
     settings: Settings,
     busy: Option<Busy>,
     notice: Option<String>,
+    sound: State,
 }
 
 impl Sample {
@@ -45,6 +48,7 @@ impl Sample {
             settings: Settings::default(),
             busy: None,
             notice: None,
+            sound: State::default(),
         }
     }
 
@@ -56,7 +60,8 @@ impl Sample {
         };
         let notice = self.notice.as_deref();
         let picture = [640, 400];
-        WindowView { page, settings: self.settings, busy: self.busy.clone(), notice, picture }
+        let (settings, sound) = (self.settings, self.sound);
+        WindowView { page, settings, busy: self.busy.clone(), sound, notice, picture }
     }
 }
 
@@ -91,6 +96,7 @@ pub fn all() -> Vec<Sample> {
             },
             settings: open,
             notice: problem.clone(),
+            sound: State::NoServer,
             ..Sample::new("front, files and troubles")
         },
         Sample { case: Some(case_view()), ..Sample::new("case, log") },
@@ -102,8 +108,9 @@ pub fn all() -> Vec<Sample> {
         },
         Sample {
             case: case(Pane::Sheet, words_line()),
-            settings: open,
+            settings: Settings { volume: Volume::Mute, ..open },
             notice: problem.clone(),
+            sound: State::Lost,
             ..Sample::new("case, sheet")
         },
         Sample { case: case(Pane::Steps, LineView::default()), ..Sample::new("case, starts") },
@@ -163,6 +170,11 @@ fn case_view() -> CaseView {
         step: step.to_owned(),
         cost: "22 min, £4.20".to_owned(),
         lines,
+        heard: None,
+    };
+    let heard = |caption: &str, columns| {
+        let caption = caption.to_owned();
+        Some(HeardView { caption, outline: Outline { columns } })
     };
     CaseView {
         title: "Delivery van, lacks pull uphill".to_owned(),
@@ -189,6 +201,17 @@ fn case_view() -> CaseView {
                     line("Stored codes:\n  P0011\n  P0012", Tone::Plain),
                 ],
             ),
+            LoggedStep {
+                heard: heard("no click, then no click", Vec::new()),
+                ..step(3, "listen exhaust-valve", vec![line("Nothing clicks.", Tone::Plain)])
+            },
+            LoggedStep {
+                heard: heard(
+                    "a sharp click, then a dull, soft click",
+                    vec![(-0.5, 0.4), (0.0, 0.0), (-0.1, 0.1)],
+                ),
+                ..step(4, "listen intake-valve", vec![line("It clicks.", Tone::Plain)])
+            },
         ],
         line: LineView { hint: LONG.to_owned(), ..LineView::default() },
         groups: vec![group(VerbGroup::Look, "Ask and look"), group(VerbGroup::Measure, "Measure")],

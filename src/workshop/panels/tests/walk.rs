@@ -16,6 +16,10 @@ use std::path::Path;
 /// Guidelines 2.2, 2.5.8.
 const LEAST_TARGET: f32 = 24.0;
 
+/// What the settings say where nothing takes the sound.
+const NO_SERVER: &str = "No sound server answers, so nothing is heard. What would be is written and \
+                         drawn beside its step.";
+
 fn shown(sample: Sample, size: Vec2, shade: Theme) -> Harness<'static, Sample> {
     let words = Words::for_language("en-GB");
     let mut harness = window(size, shade, sample, move |sample, draw| {
@@ -105,6 +109,10 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
                 (Role::Button, "100 %"),
                 (Role::Button, "200 %"),
                 (Role::Button, "Dark"),
+                (Role::Button, "Quiet"),
+                (Role::Button, "Loud"),
+                (Role::Button, "Mute"),
+                (Role::Label, NO_SERVER),
                 (Role::TextInput, "Seed"),
                 (Role::Button, "Begin"),
                 (Role::Button, "market-hill-7-1: go on after 12 steps"),
@@ -130,6 +138,15 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
             &[(Role::Button, "7"), (Role::Button, "."), (Role::Button, "-")],
         );
         find("debrief", size, &[(Role::ProgressIndicator, "Choice of tests")]);
+    }
+    for size in [wide, narrow] {
+        let sounds = "Heard: a sharp click, then a dull, soft click.";
+        let silence = "Heard: no click, then no click.";
+        find(
+            "case, log",
+            size,
+            &[(Role::Image, silence), (Role::Image, sounds), (Role::Button, "Hear step 4 again")],
+        );
     }
     let panes = [(Role::Button, "Job sheet"), (Role::Button, "Next step")];
     find("case, log", narrow, &panes);

@@ -55,7 +55,7 @@ pub fn tray_ui(
         }
         if is_alone && let Some(last) = case.log.last() {
             ui.add_space(theme::WIDE_GAP);
-            step_ui(ui, last);
+            step_ui(ui, last, tools, actions);
         }
     });
 }
