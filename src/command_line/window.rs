@@ -11,6 +11,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
     use super::store;
     use super::trouble::Trouble;
     use crate::sound::player::{Address, Player};
+    use crate::reasoning::world_store::WorldStore;
     use crate::wording::catalogue::Words;
     use crate::workshop::Surroundings;
 
@@ -21,6 +22,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
         sessions: Box::new(move || {
             store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
         }),
+        worlds: WorldStore::in_folder(store::usual_world_folder()),
         any_seed: store::any_seed,
         speaker: Box::new(|gain, told| {
             let servers = Address::all(|name| std::env::var_os(name));

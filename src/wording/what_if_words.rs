@@ -94,7 +94,88 @@ pub fn alternative(
     lines
 }
 
-/// Everything that could have come next, cheapest first; `most` rows of it.
+/// Something that could have come next, in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChoiceWords {
+    /// The steps that lead there and the step itself, or the repair.
+    pub what: String,
+    /// Expected cost of the whole rest of the job when this comes first.
+    pub total: String,
+    /// What a test was expected to tell.
+    pub bits: String,
+    /// How it compares with the best.
+    pub against: String,
+    /// What it would have shown in truth; nothing for a repair.
+    pub read: Option<String>,
+    /// The likeliest of what it could have shown, each with what would have been believed then; empty where it
+    /// could tell next to nothing.
+    pub means: Vec<String>,
+}
+
+/// Everything that could have come next, cheapest first; `most` of them. `truth` says what would have followed.
+#[must_use]
+pub fn ranked(
+    choices: &Choices,
+    truth: &dyn Fn(&[Step]) -> Option<Vec<Entry>>,
+    most: usize,
+    briefing: &Briefing,
+    words: &Words,
+) -> Vec<ChoiceWords> {
+    choices.ranked.iter().take(most).map(|ranked| choice(ranked, truth, briefing, words)).collect()
+}
+
+fn choice(
+    ranked: &Ranked,
+    truth: &dyn Fn(&[Step]) -> Option<Vec<Entry>>,
+    briefing: &Briefing,
+    words: &Words,
+) -> ChoiceWords {
+    let bits = ranked.foresight.as_ref().map_or_else(
+        || words.say("what-if-no-bits", &[]),
+        |foresight| words.say("what-if-bits", &[("bits", number(foresight.bits, 2, words).into())]),
+    );
+    let what = match &ranked.proposal {
+        Proposal::Test(_) => all_steps(&ranked.steps, words),
+        other => proposal(other, words),
+    };
+    let foresight = ranked.foresight.as_ref();
+    let read = foresight
+        .and_then(|_| truth(&ranked.steps))
+        .and_then(|truth| read(&truth.last()?.events, briefing, words));
+    let means = foresight.filter(|it| it.bits >= WORTH_TELLING).map_or_else(Vec::new, |it| {
+        let outcome = |outcome: &Outcome| {
+            words.say(
+                "what-if-row-outcome",
+                &[
+                    ("chance", belief_words::percent(outcome.chance, words).into()),
+                    ("belief", belief_words::leading(&outcome.after, words).into()),
+                ],
+            )
+        };
+        it.outcomes.iter().take(ROW_OUTCOMES).map(outcome).collect()
+    });
+    ChoiceWords {
+        what,
+        total: span(ranked.total.lower, ranked.total.upper, briefing, words),
+        bits,
+        against: against_best(ranked.regret, briefing, words),
+        read,
+        means,
+    }
+}
+
+/// What [`ranked`] leaves out, a line each; empty where that is nothing.
+#[must_use]
+pub fn left_out(choices: &Choices, most: usize, words: &Words) -> Vec<String> {
+    let rest = choices.ranked.len().saturating_sub(most);
+    [("what-if-more", rest), ("what-if-made", choices.made)]
+        .into_iter()
+        .filter(|(_, count)| *count > 0)
+        .map(|(key, count)| words.say(key, &[("count", count.into())]))
+        .collect()
+}
+
+/// Everything that could have come next as lines, cheapest first; `most` rows of it.
 #[must_use]
 pub fn choices(
     choices: &Choices,
@@ -104,48 +185,16 @@ pub fn choices(
     words: &Words,
 ) -> Vec<String> {
     let mut lines = vec![words.say("what-if-choices", &[])];
-    for ranked in choices.ranked.iter().take(most) {
-        lines.push(row(ranked, briefing, words));
-        let Some(foresight) = &ranked.foresight else { continue };
-        let truth = truth(&ranked.steps);
-        if let Some(read) = truth.and_then(|truth| read(&truth.last()?.events, briefing, words)) {
+    for row in ranked(choices, truth, most, briefing, words) {
+        let ChoiceWords { what, total, bits, against, read, means } = row;
+        lines.push(format!("{total:<AMOUNT_WIDTH$}  {bits:>9}  {what}; {against}"));
+        if let Some(read) = read {
             lines.push(words.say("what-if-row-read", &[("read", read.into())]));
         }
-        if foresight.bits >= WORTH_TELLING {
-            let means = foresight.outcomes.iter().take(ROW_OUTCOMES).map(|outcome| {
-                words.say(
-                    "what-if-row-outcome",
-                    &[
-                        ("chance", belief_words::percent(outcome.chance, words).into()),
-                        ("belief", belief_words::leading(&outcome.after, words).into()),
-                    ],
-                )
-            });
-            lines.extend(means);
-        }
+        lines.extend(means);
     }
-    let rest = choices.ranked.len().saturating_sub(most);
-    if rest > 0 {
-        lines.push(words.say("what-if-more", &[("count", rest.into())]));
-    }
-    if choices.made > 0 {
-        lines.push(words.say("what-if-made", &[("count", choices.made.into())]));
-    }
+    lines.extend(left_out(choices, most, words));
     lines
-}
-
-fn row(ranked: &Ranked, briefing: &Briefing, words: &Words) -> String {
-    let total = span(ranked.total.lower, ranked.total.upper, briefing, words);
-    let bits = ranked.foresight.as_ref().map_or_else(
-        || words.say("what-if-no-bits", &[]),
-        |foresight| words.say("what-if-bits", &[("bits", number(foresight.bits, 2, words).into())]),
-    );
-    let what = match &ranked.proposal {
-        Proposal::Test(_) => all_steps(&ranked.steps, words),
-        other => proposal(other, words),
-    };
-    let against = against_best(ranked.regret, briefing, words);
-    format!("{total:<AMOUNT_WIDTH$}  {bits:>9}  {what}; {against}")
 }
 
 fn all_steps(steps: &[Step], words: &Words) -> String {

@@ -9,6 +9,7 @@ use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
 use std::sync::Arc;
+use std::time::Duration;
 
 /// Must be added after the engine's own plugins: work beside the window wakes their event loop.
 pub(super) fn plugin(app: &mut App, around: Surroundings) {
@@ -43,6 +44,7 @@ fn draw(
     mut behind: ResMut<Behind>,
     picture: Option<Res<Picture>>,
     mut stage: ResMut<Stage>,
+    time: Res<Time<Real>>,
     mut is_dressed: Local<bool>,
     mut since_change: Local<u8>,
     mut exit: MessageWriter<AppExit>,
@@ -53,6 +55,9 @@ fn draw(
         theme::dress(ctx);
     }
     let heard = desk.listen();
+    if let Some(wait) = desk.pass(time.delta_secs()) {
+        ctx.request_repaint_after(Duration::from_secs_f32(wait));
+    }
     theme::set(ctx, desk.view().settings);
     // The panels share what is left of the window between them, so they need one common parent.
     let mut root = egui::Ui::new(

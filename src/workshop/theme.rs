@@ -24,6 +24,10 @@ pub const PAGE_MARGIN: i8 = 24;
 pub const THREE_COLUMNS_FROM: f32 = 960.0;
 /// Width of the job sheet beside the log [points].
 pub const SHEET_WIDTH: f32 = 300.0;
+/// Width of the step that is looked at, beside the bay [points].
+pub const MOMENT_WIDTH: f32 = 380.0;
+/// Height of the plot of belief [points].
+pub const PLOT_HEIGHT: f32 = 170.0;
 /// Width of the steps beside the log [points].
 pub const STEPS_WIDTH: f32 = 330.0;
 /// Width of the tray of instruments in their place [points].
@@ -158,6 +162,8 @@ pub struct Palette {
     pub breach_card: Color32,
     /// Text of what went well.
     pub good: Color32,
+    /// Lines of a plot, in turn.
+    pub series: [Color32; 5],
 }
 
 const fn rgb(hex: u32) -> Color32 {
@@ -181,6 +187,7 @@ const LIGHT: Palette = Palette {
     breach: rgb(0x8A_1C_12),
     breach_card: rgb(0xF7_DD_D6),
     good: rgb(0x1C_5A_2B),
+    series: [rgb(0x1B_5A_4A), rgb(0x8A_1C_12), rgb(0x1F_3F_8F), rgb(0x7A_4A_00), rgb(0x4C_53_4C)],
 };
 
 const DARK: Palette = Palette {
@@ -199,6 +206,7 @@ const DARK: Palette = Palette {
     breach: rgb(0xFF_A5_96),
     breach_card: rgb(0x45_23_1E),
     good: rgb(0x9B_D9_A6),
+    series: [rgb(0x86_CB_B5), rgb(0xFF_A5_96), rgb(0x9C_BC_FF), rgb(0xF3_C9_77), rgb(0xB4_B8_AD)],
 };
 
 /// The fill of an end and the ink on it, in either shade: a lead keeps its colour, and its letter can be read.

@@ -5,10 +5,12 @@ use super::shelf::{self, Opened};
 use super::sounds::Sounded;
 use super::trouble::Trouble;
 use super::work::{Stage, Work};
+use super::look_back;
+use super::open_debrief::{OpenDebrief, Wanted};
 use super::{Answer, Desk, Open, judge};
 use crate::session::step::Step;
 use crate::wording::step_words;
-use crate::workshop::view::debrief::DebriefView;
+use crate::workshop::view::debrief::DebriefAction;
 use crate::workshop::view::front::{FrontView, KeptFile};
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -74,7 +76,7 @@ impl Desk {
             // The step is on the disk already; a hint that cannot be worked out can be asked again.
             let hint = match asked {
                 Some(case) if error.is_none() => {
-                    judge::hint(&case, kept.session(), &around.words, stage)
+                    judge::hint(&case, kept.session(), &around, stage)
                 }
                 _ => Vec::new(),
             };
@@ -88,14 +90,30 @@ impl Desk {
     }
 
     fn judge(&mut self, opened: Opened) {
-        self.open = Open::Debrief(DebriefView {
-            title: opened.case.briefing.job.title.clone(),
-            parts: None,
-            kept_at: opened.kept.path().display().to_string(),
-        });
+        self.open = Open::Debrief(Box::new(OpenDebrief::begin(
+            opened.case.briefing.job.title.clone(),
+            opened.kept.path().display().to_string(),
+        )));
         let around = Arc::clone(&self.around);
         self.begin_work(self.around.words.say("window-judging", &[]), move |stage| {
-            Answer::Judged(judge::judge(&opened, &around.words, stage).map(Box::new))
+            Answer::Judged(judge::judge(opened, &around, stage).map(Box::new))
+        });
+    }
+
+    /// Does what is wanted of the debrief. What has to be worked out waits for what is under way.
+    pub(super) fn act_on_debrief(&mut self, wanted: DebriefAction) {
+        let is_working = self.work.is_some();
+        let Open::Debrief(debrief) = &mut self.open else { return };
+        let Some(wanted) = debrief.act(wanted, is_working, &self.around.words) else { return };
+        let Some(known) = debrief.known() else { return };
+        let around = Arc::clone(&self.around);
+        self.begin_work(self.around.words.say("progress-what-if", &[]), move |_| {
+            Answer::LookedBack(match wanted {
+                Wanted::Others { at } => look_back::others(&known, at, &around.words),
+                Wanted::Another { at, step } => {
+                    look_back::another(&known, at, step, &around.words)
+                }
+            })
         });
     }
 
@@ -154,9 +172,19 @@ impl Desk {
                     }
                 }
             }
-            Answer::Judged(Ok(parts)) => {
-                if let Open::Debrief(view) = &mut self.open {
-                    view.parts = Some(*parts);
+            Answer::Judged(Ok(known)) => {
+                if let Open::Debrief(debrief) = &mut self.open {
+                    debrief.tell(*known);
+                }
+            }
+            Answer::LookedBack(answered) => {
+                let Open::Debrief(debrief) = &mut self.open else { return };
+                match answered {
+                    Ok(answered) => debrief.hear(answered),
+                    Err(error) => {
+                        debrief.give_up();
+                        self.notice = Some(Trouble::from(error).sentence(&self.around.words));
+                    }
                 }
             }
         }

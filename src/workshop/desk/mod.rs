@@ -6,7 +6,9 @@ mod flow;
 mod judge;
 mod line;
 mod logged;
+mod look_back;
 mod open_case;
+mod open_debrief;
 mod seen;
 mod shelf;
 mod sounds;
@@ -19,18 +21,20 @@ mod work;
 pub use sounds::Speaker;
 pub use work::Wake;
 
+use crate::reasoning::world_store::WorldStore;
 #[cfg(test)]
 use crate::session::attempt::Session;
 use crate::session::kept::{KeptError, KeptSession};
+use crate::vehicle::error::VehicleError;
 use crate::wording::catalogue::Words;
-use crate::wording::debrief_words::DebriefWords;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::BayView;
-use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{FrontView, KeptFile};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::{Page, WindowView};
+use look_back::{Answered, LookBack};
 use open_case::OpenCase;
+use open_debrief::OpenDebrief;
 use shelf::Opened;
 use sounds::Sounded;
 use std::path::PathBuf;
@@ -45,6 +49,8 @@ pub struct Surroundings {
     /// The folder in which sessions are kept, made if need be, or why there is none. It is asked
     /// each time, because the reason can be gone the next time.
     pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
+    /// Where the expert's worlds are kept.
+    pub worlds: WorldStore,
     /// A seed that nobody chose.
     pub any_seed: fn() -> u64,
     /// Makes whoever lets sounds be heard, at a volume of 0 to 1; it calls the waker when its state changes.
@@ -58,7 +64,7 @@ const FIRST_PICTURE: [u32; 2] = [720, 640];
 enum Open {
     Front(FrontView),
     Case(Box<OpenCase>),
-    Debrief(DebriefView),
+    Debrief(Box<OpenDebrief>),
 }
 
 /// What comes of work beside the window.
@@ -70,7 +76,8 @@ enum Answer {
         hint: Vec<String>,
         sounded: Option<Sounded>,
     },
-    Judged(Result<Box<DebriefWords>, Trouble>),
+    Judged(Result<Box<LookBack>, Trouble>),
+    LookedBack(Result<Answered, VehicleError>),
 }
 
 /// Everything behind the panels.
@@ -124,7 +131,7 @@ impl Desk {
             page: match &self.open {
                 Open::Front(view) => Page::Front(view),
                 Open::Case(case) => Page::Case(case.view()),
-                Open::Debrief(view) => Page::Debrief(view),
+                Open::Debrief(debrief) => Page::Debrief(debrief.view()),
             },
             settings: self.settings,
             busy: self.work.as_ref().map(Work::busy),
@@ -140,7 +147,7 @@ impl Desk {
         match &self.open {
             Open::Case(case) => Some(&case.view().bay),
             Open::Front(_) => self.showroom.as_ref(),
-            Open::Debrief(_) => None,
+            Open::Debrief(debrief) => debrief.bay(),
         }
     }
 
@@ -194,6 +201,12 @@ impl Desk {
             Action::ToFront if is_working && matches!(self.open, Open::Case(_)) => {}
             Action::ToFront => self.show_front(),
             Action::TakeStep if is_working => {}
+            Action::Debrief(wanted) => self.act_on_debrief(wanted),
+            Action::Bay(wanted) if matches!(self.open, Open::Debrief(_)) => {
+                if let Open::Debrief(debrief) = &mut self.open {
+                    debrief.look(&wanted);
+                }
+            }
             other => {
                 let words = &self.around.words;
                 if let Open::Case(case) = &mut self.open
@@ -202,6 +215,14 @@ impl Desk {
                     self.take(step);
                 }
             }
+        }
+    }
+
+    /// Lets time pass for what plays by itself; how long until it needs the next frame [s].
+    pub fn pass(&mut self, seconds: f32) -> Option<f32> {
+        match &mut self.open {
+            Open::Debrief(debrief) => debrief.pass(seconds),
+            Open::Front(_) | Open::Case(_) => None,
         }
     }
 

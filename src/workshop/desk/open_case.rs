@@ -179,7 +179,8 @@ impl OpenCase {
     }
 }
 
-fn vehicle(session: &Session, words: &Words) -> VehicleView {
+/// What anybody sees of the vehicle of a session.
+pub fn vehicle(session: &Session, words: &Words) -> VehicleView {
     let sighted = session.vehicle_in_sight();
     let key = match (sighted.key_on(), sighted.engine_runs()) {
         (_, true) => words.say("window-engine-runs", &[]),
@@ -195,7 +196,8 @@ fn vehicle(session: &Session, words: &Words) -> VehicleView {
     VehicleView { key, off }
 }
 
-fn till(session: &Session, words: &Words) -> String {
+/// Time and money of a session so far.
+pub fn till(session: &Session, words: &Words) -> String {
     let (prices, till) = (&session.briefing().prices, session.till());
     let amount = |value| money(value, &prices.currency, words);
     words.say(

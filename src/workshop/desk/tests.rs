@@ -2,6 +2,7 @@
 
 use super::{Desk, Speaker, Surroundings};
 use crate::physics::stroke::Click;
+use crate::reasoning::world_store::WorldStore;
 use crate::scenario::deal::{deal, deal_again, record_of};
 use crate::scenario::load;
 use crate::session::attempt::Session;
@@ -38,6 +39,7 @@ pub fn surroundings(folder: &Path) -> Surroundings {
     Surroundings {
         words: Words::for_language("en-GB"),
         sessions: Box::new(move || Ok(folder.clone())),
+        worlds: WorldStore::none(),
         any_seed: || 7,
         // No test plays to whoever sits at this machine.
         speaker: Box::new(|_, _| Box::new(Recorder::default())),

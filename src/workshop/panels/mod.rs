@@ -5,7 +5,7 @@
 mod bay_page;
 mod bay_picture;
 mod case_page;
-mod debrief_page;
+mod debrief;
 mod entry;
 mod frame;
 mod front_page;
@@ -51,7 +51,7 @@ pub fn window_ui(ui: &mut Ui, view: &WindowView<'_>, tools: Tools<'_>) -> Vec<Ac
         Page::Front(front) => front_page::front_ui(ui, front, view, tools, &mut actions),
         Page::Case(case) => case_page::case_ui(ui, case, view, tools, &mut actions),
         Page::Debrief(debrief) => {
-            debrief_page::debrief_ui(ui, debrief, view, tools, &mut actions);
+            debrief::debrief_ui(ui, debrief, view, tools, &mut actions);
         }
     }
     actions

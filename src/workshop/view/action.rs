@@ -4,6 +4,8 @@ use super::bay::BayAction;
 use super::case::Pane;
 use super::settings::{Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
+use super::debrief::DebriefAction;
+use super::settings::{Motion, Shade, TextSize};
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
 
@@ -68,6 +70,9 @@ pub enum Action {
     Bay(BayAction),
     /// Something is wanted of the tray of instruments.
     Tray(TrayAction),
+
+    /// Something is wanted of the debrief.
+    Debrief(DebriefAction),
 
     /// Back to the front page.
     ToFront,

@@ -9,13 +9,16 @@ use crate::wording::debrief_words::{DebriefWords, MarkWords, RemarkWords};
 use crate::wording::lesson_words::LessonWords;
 use crate::wording::reviewed_step_words::StepWords;
 use crate::wording::verbs::VerbGroup;
+use crate::wording::what_if_words::ChoiceWords;
 use crate::workshop::bay::model::{Model, Thing};
 use crate::workshop::view::bay::{BayView, CardView, PlaceView, StepAt};
 use crate::workshop::view::case::{
     CaseView, GroupView, HeardView, LineView, LogLine, LoggedStep, Offer, Pane, StartView,
     SuspectView, Tone, VehicleView,
 };
-use crate::workshop::view::debrief::DebriefView;
+use crate::workshop::view::debrief::{
+    CourseView, DebriefView, Direction, LookBackView, Others, Pace, RegretView, Replay, Side,
+};
 use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
 use crate::workshop::view::settings::{Settings, Volume};
 use crate::workshop::view::tray::TrayView;
@@ -138,6 +141,20 @@ pub fn all() -> Vec<Sample> {
             ..Sample::new("debrief, under way")
         },
         Sample { debrief: Some(debrief_view()), ..Sample::new("debrief") },
+        Sample {
+            debrief: Some(DebriefView { side: Side::Steps, ..debrief_view() }),
+            ..Sample::new("debrief, steps")
+        },
+        Sample {
+            debrief: Some(DebriefView {
+                side: Side::Steps,
+                look_back: Some(LookBackView { others: Others::UnderWay, ..look_back_view() }),
+                ..debrief_view()
+            }),
+            busy: Some(busy(None)),
+            settings: open,
+            ..Sample::new("debrief, working out what else")
+        },
     ]
 }
 
@@ -288,5 +305,47 @@ fn debrief_view() -> DebriefView {
             }],
         }),
         kept_at: "/sessions/market-hill-7-1.session".to_owned(),
+        side: Side::Marks,
+        look_back: Some(look_back_view()),
+    }
+}
+
+/// A session once more at its second step, with texts as long as they come.
+fn look_back_view() -> LookBackView {
+    let CaseView { log, bay, vehicle, till, .. } = case_view();
+    let row = |name: &str, chances: [f32; 3]| (name.to_owned(), chances.to_vec());
+    LookBackView {
+        at: 1,
+        log,
+        regrets: vec![
+            RegretView { least: 0.0, most: 40.0, is_open: true },
+            RegretView { least: 8.0, most: 9.5, is_open: false },
+        ],
+        course: CourseView {
+            rows: vec![
+                row(LONG, [0.1, 0.4, 1.0]),
+                row("sticking spool, intake valve", [0.2, 0.3, 0.0]),
+                row("everything else", [0.7, 0.3, 0.0]),
+            ],
+        },
+        bay,
+        vehicle,
+        till,
+        replay: Replay { runs: Some(Direction::Forwards), pace: Pace::Quick },
+        others: Others::Known {
+            rows: vec![ChoiceWords {
+                what: "remove engine-cover; measure ohms intake-valve-feed intake-valve-control"
+                    .to_owned(),
+                total: "£112 to £114".to_owned(),
+                bits: "1.20 bit".to_owned(),
+                against: "not shown worse than the best".to_owned(),
+                read: Some(LONG.to_owned()),
+                means: vec![LONG.to_owned()],
+            }],
+            left_out: vec![LONG.to_owned()],
+        },
+        asked: "measure ohms".to_owned(),
+        asked_problem: Some(LONG.to_owned()),
+        answer: vec![LONG.to_owned(), format!("    {LONG}")],
     }
 }

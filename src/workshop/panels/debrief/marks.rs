@@ -1,46 +1,15 @@
-//! What came of a session: marks, remarks, and every step once more.
+//! Outcome, lessons, and marks with what earned or lost them.
 
-use super::Tools;
-use super::frame::{BREACH_SIGN, busy_ui, head_panel_ui};
-use super::pieces::{bar_ui, column, heading_ui, note_ui, page_keys, signed_ui};
+use super::super::Tools;
+use super::super::frame::BREACH_SIGN;
+use super::super::pieces::{bar_ui, heading_ui, note_ui, signed_ui};
 use crate::wording::debrief_words::{DebriefWords, MarkWords};
 use crate::wording::lesson_words::LessonWords;
-use crate::wording::reviewed_step_words::StepWords;
 use crate::workshop::theme;
-use crate::workshop::view::WindowView;
-use crate::workshop::view::action::Action;
-use crate::workshop::view::debrief::DebriefView;
-use egui::{CentralPanel, Frame, Label, Margin, RichText, ScrollArea, Ui, vec2};
+use egui::{Frame, Label, Margin, RichText, Ui, vec2};
 
-/// The debrief, or how far it is.
-pub fn debrief_ui(
-    ui: &mut Ui,
-    debrief: &DebriefView,
-    view: &WindowView<'_>,
-    tools: Tools<'_>,
-    actions: &mut Vec<Action>,
-) {
-    let way = ("window-to-front", Action::ToFront);
-    head_panel_ui(ui, &debrief.title, &tools.say("debrief-title"), way, view, tools, actions);
-    CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| {
-        ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
-            page_keys(ui);
-            column(ui, theme::PAGE_WIDTH, |ui| {
-                if let Some(busy) = &view.busy {
-                    busy_ui(ui, busy);
-                }
-                if let Some(parts) = &debrief.parts {
-                    parts_ui(ui, parts, tools);
-                }
-                ui.add_space(theme::WIDE_GAP);
-                let kept = [("path", debrief.kept_at.as_str().into())];
-                ui.label(RichText::new(tools.words.say("window-kept-at", &kept)).small());
-            });
-        });
-    });
-}
-
-fn parts_ui(ui: &mut Ui, parts: &DebriefWords, tools: Tools<'_>) {
+/// The marks of a session.
+pub fn marks_ui(ui: &mut Ui, parts: &DebriefWords, tools: Tools<'_>) {
     for line in &parts.outcome {
         ui.label(line);
     }
@@ -57,11 +26,6 @@ fn parts_ui(ui: &mut Ui, parts: &DebriefWords, tools: Tools<'_>) {
     lessons_ui(ui, &parts.lessons, tools);
     for mark in &parts.marks {
         mark_ui(ui, mark, tools);
-    }
-    ui.add_space(theme::WIDE_GAP);
-    heading_ui(ui, &tools.say("window-steps-heading"));
-    for step in &parts.steps {
-        reviewed_ui(ui, step, tools);
     }
 }
 
@@ -110,25 +74,4 @@ fn mark_ui(ui: &mut Ui, mark: &MarkWords, tools: Tools<'_>) {
             signed_ui(ui, &remark.sign, &remark.text, color);
         }
     });
-}
-
-fn reviewed_ui(ui: &mut Ui, step: &StepWords, tools: Tools<'_>) {
-    let text = format!("{}. {}", step.number, step.step);
-    ui.add(Label::new(RichText::new(text).monospace().strong()).wrap());
-    let is_weighed = !step.best.is_empty();
-    let detail = tools.words.say(
-        if is_weighed { "window-step-weighed" } else { "window-step-detail" },
-        &[
-            ("cost", step.cost.as_str().into()),
-            ("value", step.value.as_str().into()),
-            ("regret", step.regret.as_str().into()),
-            ("best", step.best.as_str().into()),
-            ("before", step.before.as_str().into()),
-            ("belief", step.belief.as_str().into()),
-        ],
-    );
-    Frame::new().inner_margin(Margin { left: 16, ..Margin::ZERO }).show(ui, |ui| {
-        ui.add(Label::new(detail).wrap());
-    });
-    ui.add_space(theme::GAP);
 }
