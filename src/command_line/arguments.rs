@@ -18,7 +18,29 @@ pub fn command(words: &Words) -> Command {
         .version(env!("CARGO_PKG_VERSION"))
         .about(say("cli-about"))
         .after_help(after_help(words))
-        .subcommand(named("workshop", "cli-workshop-about", "cli-workshop-examples"))
+        .subcommand(
+            named("workshop", "cli-workshop-about", "cli-workshop-examples")
+                .arg(
+                    Arg::new("screenshots")
+                        .long("screenshots")
+                        .value_name("FOLDER")
+                        .value_parser(value_parser!(PathBuf))
+                        .help(say("cli-screenshots")),
+                )
+                .arg(
+                    Arg::new("size")
+                        .long("size")
+                        .value_name("WIDTHxHEIGHT")
+                        .value_parser(window_size)
+                        .help(say("cli-window-size")),
+                )
+                .arg(
+                    Arg::new("frame-times")
+                        .long("frame-times")
+                        .action(ArgAction::SetTrue)
+                        .help(say("cli-frame-times")),
+                ),
+        )
         .subcommand(
             named("bench", "cli-bench-about", "cli-bench-examples")
                 .arg(scenario(words))
@@ -239,6 +261,14 @@ fn after_help(words: &Words) -> String {
     lines.push(String::new());
     lines.push(words.say("cli-safety", &[]));
     lines.join("\n")
+}
+
+/// Width and height of a window, each from 320 to 8192.
+fn window_size(text: &str) -> Result<(u32, u32), String> {
+    let side = |text: &str| text.trim().parse().ok().filter(|side| (320..=8192).contains(side));
+    let sides =
+        text.split_once('x').and_then(|(width, height)| Some((side(width)?, side(height)?)));
+    sides.ok_or_else(|| "WIDTHxHEIGHT, each from 320 to 8192, as in 1280x720".to_owned())
 }
 
 #[cfg(test)]

@@ -2,25 +2,43 @@
 
 use super::screen::Screen;
 use super::{Outcome, bench};
+#[cfg(feature = "workshop")]
+use crate::workshop::FrameTimes;
 use std::io::{self, IsTerminal as _};
 
-/// Opens the window.
+/// Opens the window as the arguments say.
 #[cfg(feature = "workshop")]
-pub fn run(_: &mut Screen<'_>) -> Outcome {
+pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome {
     use super::Ending;
     use super::store;
     use super::trouble::Trouble;
     use crate::sound::player::{Address, Player};
     use crate::reasoning::world_store::WorldStore;
     use crate::wording::catalogue::Words;
-    use crate::workshop::Surroundings;
+    use crate::workshop::{Surroundings, Wanted};
+    use std::path::PathBuf;
 
+    let started = std::time::Instant::now();
+    let window = |reason: String| Trouble::Window { reason };
     let language = store::language();
     let said = Words::for_language(&language);
+    let pictures = given.and_then(|given| given.get_one::<PathBuf>("screenshots")).cloned();
+    if let Some(folder) = &pictures {
+        std::fs::create_dir_all(folder)
+            .map_err(|error| window(format!("{}: {error}", folder.display())))?;
+    }
+    // Sessions of pictures are nobody's.
+    let aside = pictures
+        .is_some()
+        .then(|| std::env::temp_dir().join(format!("faultwright-pictures-{}", std::process::id())));
+    let sessions = aside.clone();
     let around = Surroundings {
         words: Words::for_language(&language),
-        sessions: Box::new(move || {
-            store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
+        sessions: Box::new(move || match &sessions {
+            Some(folder) => std::fs::create_dir_all(folder)
+                .map(|()| folder.clone())
+                .map_err(|error| format!("{}: {error}.", folder.display())),
+            None => store::session_folder().map_err(|trouble| trouble.lines(&said).join(" ")),
         }),
         worlds: WorldStore::in_folder(store::usual_world_folder()),
         any_seed: store::any_seed,
@@ -29,14 +47,64 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
             Box::new(Player::new(servers, gain, told))
         }),
     };
-    crate::workshop::run(around)
-        .map(|()| Ending::Done)
-        .map_err(|error| Trouble::Window { reason: error.to_string() })
+    let measures = given.is_some_and(|given| given.get_flag("frame-times"));
+    let wanted = Wanted {
+        size: given.and_then(|given| given.get_one::<(u32, u32)>("size")).copied(),
+        pictures: pictures.clone(),
+        times_from: measures.then_some(started),
+    };
+    let left = crate::workshop::run(around, wanted).map_err(|error| window(error.to_string()));
+    if let Some(folder) = aside {
+        // It may never have been made; what cannot be removed is in the system's folder for such things.
+        let _ = std::fs::remove_dir_all(folder);
+    }
+    let left = left?;
+    if measures {
+        screen.data(&times(&left.times, screen));
+    }
+    if let Some(folder) = pictures {
+        let saved = left.pictures.map_err(|why| {
+            window(screen.words.say("window-pictures-failed", &[("why", why.into())]))
+        })?;
+        let said = [("count", saved.len().into()), ("folder", folder.display().to_string().into())];
+        screen.data(&screen.words.say("window-pictures-saved", &said));
+    }
+    Ok(Ending::Done)
+}
+
+/// How long frames took, in a sentence.
+#[cfg(feature = "workshop")]
+fn times(times: &FrameTimes, screen: &Screen<'_>) -> String {
+    use crate::wording::amounts::number;
+    let words = screen.words;
+    let said = |time: Option<std::time::Duration>, factor: f64| {
+        time.map_or_else(|| "–".to_owned(), |time| number(time.as_secs_f64() * factor, 2, words))
+    };
+    words.say(
+        "window-frame-times",
+        &[
+            ("adapter", times.adapter.as_str().into()),
+            ("first", said(times.first, 1.0).into()),
+            ("frames", times.own.len().into()),
+            ("middle", said(times.quantile(0.5), 1e3).into()),
+            ("most", said(times.quantile(0.99), 1e3).into()),
+            ("memory", most_memory().map_or_else(|| "–".to_owned(), |it| it.to_string()).into()),
+        ],
+    )
+}
+
+/// The most memory that this process has held [MB], where the system says it.
+#[cfg(feature = "workshop")]
+fn most_memory() -> Option<u64> {
+    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find_map(|line| line.strip_prefix("VmHWM:"))?;
+    let kilobytes: u64 = line.split_whitespace().next()?.parse().ok()?;
+    Some(kilobytes / 1_000)
 }
 
 /// This build has no window.
 #[cfg(not(feature = "workshop"))]
-pub fn run(screen: &mut Screen<'_>) -> Outcome {
+pub fn run(_: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome {
     use super::trouble::Trouble;
     let reason = screen.words.say("window-not-built", &[]);
     Err(Trouble::Window { reason })
@@ -48,7 +116,7 @@ pub fn open_whatever_there_is(screen: &mut Screen<'_>) -> Outcome {
     if !io::stdin().is_terminal() && steps_are_waiting() {
         return bench::run_plain(screen);
     }
-    match run(screen) {
+    match run(None, screen) {
         Err(super::trouble::Trouble::Window { reason }) => {
             let text = screen.words.say("window-bench-instead", &[("why", reason.into())]);
             screen.talk(&text);

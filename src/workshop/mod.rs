@@ -13,8 +13,11 @@
 
 mod bay;
 mod desk;
+mod frame_times;
+mod headless;
 mod opening;
 mod panels;
+mod pictures;
 mod rest;
 mod scene;
 mod shell;
@@ -22,12 +25,17 @@ mod theme;
 mod view;
 
 pub use desk::{Speaker, Surroundings, Wake};
+pub use frame_times::FrameTimes;
+pub use headless::Headless;
 pub use opening::OpeningError;
 
 use bevy::app::TerminalCtrlCHandlerPlugin;
 use bevy::prelude::*;
 use bevy::window::WindowResolution;
 use bevy_egui::EguiPlugin;
+use std::path::PathBuf;
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Instant;
 
 /// The title of the window, by which a script or a screen reader finds it.
 pub const WINDOW_TITLE: &str = "Faultwright";
@@ -38,29 +46,62 @@ const WINDOW_SIZE: (u32, u32) = (1_280, 680);
 /// The exit code for a program that its user interrupted from the keyboard.
 const INTERRUPTED: u8 = 130;
 
+/// What is wanted of the window beside being there.
+#[derive(Debug, Clone, Default)]
+pub struct Wanted {
+    /// Width and height at the start [logical pixels]; nothing for the usual ones.
+    pub size: Option<(u32, u32)>,
+    /// Take a picture of every page into this folder, then close.
+    pub pictures: Option<PathBuf>,
+    /// Measure how long frames take, from this start of the program.
+    pub times_from: Option<Instant>,
+}
+
+/// What a window that was closed leaves behind.
+#[derive(Debug, Clone)]
+pub struct Left {
+    /// The pictures, or why they were given up.
+    pub pictures: Result<Vec<PathBuf>, String>,
+    /// How long frames took.
+    pub times: FrameTimes,
+}
+
 /// Opens the window and returns when it is closed.
 ///
 /// # Errors
 ///
 /// [`OpeningError`] when there is no display to open a window on, a library of the display is missing, no graphics
 /// driver answers, or the engine ended with an error.
-pub fn run(around: Surroundings) -> Result<(), OpeningError> {
+pub fn run(around: Surroundings, wanted: Wanted) -> Result<Left, OpeningError> {
     opening::check_display()?;
     opening::check_graphics()?;
-    match app(around).run() {
-        AppExit::Success => Ok(()),
+    let mut app = app(around, wanted.size.unwrap_or(WINDOW_SIZE));
+    let told = Arc::new(Mutex::new(Ok(Vec::new())));
+    if let Some(folder) = wanted.pictures {
+        pictures::plugin(&mut app, folder, Arc::clone(&told));
+    }
+    let times = frame_times::Shared::default();
+    if let Some(started) = wanted.times_from {
+        frame_times::plugin(&mut app, started, Arc::clone(&times));
+    }
+    match app.run() {
         // The engine turns Ctrl+C into this code; whoever pressed it needs no explanation.
-        AppExit::Error(code) if code.get() == INTERRUPTED => Ok(()),
-        AppExit::Error(code) => Err(OpeningError::EndedBadly { code: code.get() }),
+        AppExit::Error(code) if code.get() != INTERRUPTED => {
+            Err(OpeningError::EndedBadly { code: code.get() })
+        }
+        _ => Ok(Left {
+            pictures: told.lock().unwrap_or_else(PoisonError::into_inner).clone(),
+            times: times.lock().unwrap_or_else(PoisonError::into_inner).clone(),
+        }),
     }
 }
 
 /// The whole window as a value, not yet running.
-fn app(around: Surroundings) -> App {
+fn app(around: Surroundings, size: (u32, u32)) -> App {
     let window = Window {
         title: WINDOW_TITLE.to_owned(),
         name: Some("faultwright".to_owned()),
-        resolution: WindowResolution::from(WINDOW_SIZE),
+        resolution: WindowResolution::from(size),
         ..default()
     };
     let mut app = App::new();

@@ -23,7 +23,7 @@ const FRAMES_AFTER_CHANGE: u8 = 3;
 
 /// What goes on behind the panels.
 #[derive(Resource)]
-struct Behind(Desk);
+pub(super) struct Behind(pub(super) Desk);
 
 fn wake_of(app: &App) -> Wake {
     match app.world().get_resource::<EventLoopProxyWrapper>() {

@@ -12,8 +12,19 @@ cli-safety = On a real vehicle the maker's procedure, local codes and a licensed
 
 cli-workshop-about = Open the window
 cli-workshop-examples =
-    Example:
+    Examples:
       faultwright workshop
+      faultwright workshop --size 1920x1080
+      faultwright workshop --screenshots pictures
+cli-screenshots = Take a picture of every page into this folder, by doing what a user would, and close the window
+cli-window-size = How large the window is at the start; 1280x680 if not said
+cli-frame-times = Say at the end how long the first frame and each frame's own work took
+window-pictures-saved = Saved { $count ->
+    [one] one picture
+   *[other] { $count } pictures
+} in { $folder }.
+window-pictures-failed = no further pictures could be taken: { $why }
+window-frame-times = Drawn by { $adapter }. First frame after { $first } s. Own work in { $frames } frames: { $middle } ms in the middle, under { $most } ms in 99 of 100. Most memory: { $memory } MB.
 cli-bench-about = Work on a case in the terminal, or take steps from a file or from standard input
 cli-bench-examples =
     Examples:

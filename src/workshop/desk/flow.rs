@@ -1,12 +1,12 @@
 //! From page to page: what work is begun, and what comes of it.
 
+use super::look_back;
 use super::open_case::OpenCase;
+use super::open_debrief::{OpenDebrief, Wanted};
 use super::shelf::{self, Opened};
 use super::sounds::Sounded;
 use super::trouble::Trouble;
 use super::work::{Stage, Work};
-use super::look_back;
-use super::open_debrief::{OpenDebrief, Wanted};
 use super::{Answer, Desk, Open, judge};
 use crate::session::step::Step;
 use crate::wording::step_words;
@@ -75,9 +75,7 @@ impl Desk {
             let error = kept.take(&step).err();
             // The step is on the disk already; a hint that cannot be worked out can be asked again.
             let hint = match asked {
-                Some(case) if error.is_none() => {
-                    judge::hint(&case, kept.session(), &around, stage)
-                }
+                Some(case) if error.is_none() => judge::hint(&case, kept.session(), &around, stage),
                 _ => Vec::new(),
             };
             let session = kept.session();
@@ -110,9 +108,7 @@ impl Desk {
         self.begin_work(self.around.words.say("progress-what-if", &[]), move |_| {
             Answer::LookedBack(match wanted {
                 Wanted::Others { at } => look_back::others(&known, at, &around.words),
-                Wanted::Another { at, step } => {
-                    look_back::another(&known, at, step, &around.words)
-                }
+                Wanted::Another { at, step } => look_back::another(&known, at, step, &around.words),
             })
         });
     }

@@ -161,7 +161,6 @@ impl Desk {
     }
 
     /// Whether work is going on beside the window.
-    #[cfg(test)]
     pub const fn is_busy(&self) -> bool {
         self.work.is_some() || self.looking.is_some()
     }

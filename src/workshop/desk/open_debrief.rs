@@ -43,13 +43,7 @@ impl OpenDebrief {
     /// A debrief that is being worked out.
     pub const fn begin(title: String, kept_at: String) -> Self {
         Self {
-            view: DebriefView {
-                title,
-                parts: None,
-                kept_at,
-                side: Side::Marks,
-                look_back: None,
-            },
+            view: DebriefView { title, parts: None, kept_at, side: Side::Marks, look_back: None },
             ground: None,
             moments: Vec::new(),
             others: BTreeMap::new(),

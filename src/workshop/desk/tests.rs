@@ -1,5 +1,7 @@
 //! The desk without any panel: cases begun, gone on with and kept, and what goes wrong with them.
 
+mod looked_back;
+
 use super::{Desk, Speaker, Surroundings};
 use crate::physics::stroke::Click;
 use crate::reasoning::world_store::WorldStore;
@@ -85,18 +87,18 @@ pub fn settle(desk: &mut Desk) {
     }
 }
 
-fn desk_on(folder: &Path) -> Desk {
+pub(super) fn desk_on(folder: &Path) -> Desk {
     let mut desk = Desk::new(surroundings(folder), Arc::new(|| {}));
     settle(&mut desk);
     desk
 }
 
-fn act(desk: &mut Desk, action: Action) {
+pub(super) fn act(desk: &mut Desk, action: Action) {
     desk.act(action);
     settle(desk);
 }
 
-fn take(desk: &mut Desk, line: &str) {
+pub(super) fn take(desk: &mut Desk, line: &str) {
     act(desk, Action::TypeLine(line.to_owned()));
     act(desk, Action::TakeStep);
 }

@@ -2,10 +2,9 @@
 
 use super::bay::BayAction;
 use super::case::Pane;
+use super::debrief::DebriefAction;
 use super::settings::{Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
-use super::debrief::DebriefAction;
-use super::settings::{Motion, Shade, TextSize};
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
 

@@ -32,10 +32,8 @@ pub fn course_ui(
     ui.label(RichText::new(tools.say("report-course-how")).small());
     let (rect, response) =
         ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::click());
-    let field = Rect::from_min_max(
-        rect.min + vec2(LEFT, MARK + 2.0),
-        rect.max - vec2(MARK + 2.0, UNDER),
-    );
+    let field =
+        Rect::from_min_max(rect.min + vec2(LEFT, MARK + 2.0), rect.max - vec2(MARK + 2.0, UNDER));
     let plot = Plot { field, points };
     let spoken = spoken(look_back, look_back.at + 1, tools);
     response.widget_info(|| WidgetInfo::labeled(WidgetType::Image, ui.is_enabled(), &spoken));
