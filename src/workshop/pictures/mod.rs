@@ -5,6 +5,7 @@ mod file;
 mod script;
 
 use super::rest::Settled;
+use super::scene::Whole;
 use super::shell::Behind;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
@@ -14,9 +15,8 @@ use std::collections::VecDeque;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 
-/// Frames without anything new before a picture is taken: the panels settle in two, the scene's picture is drawn one
-/// behind, and parts of it are made ready beside the drawing.
-const STILL_FRAMES: u16 = 70;
+/// Frames without anything new before a picture is taken: the panels settle in three, and the drawing is one behind.
+const STILL_FRAMES: u16 = 5;
 
 /// What became of the pictures, for whoever started the window.
 pub type Told = Arc<Mutex<Result<Vec<PathBuf>, String>>>;
@@ -43,13 +43,13 @@ fn turn_pages(
     mut commands: Commands,
     mut album: ResMut<Album>,
     mut behind: ResMut<Behind>,
-    settled: Res<Settled>,
+    (settled, whole): (Res<Settled>, Res<Whole>),
     mut redraw: MessageWriter<RequestRedraw>,
     mut exit: MessageWriter<AppExit>,
 ) {
     redraw.write(RequestRedraw);
     let desk = &mut behind.0;
-    if desk.is_busy() || !settled.0 || album.is_waiting {
+    if desk.is_busy() || !settled.0 || !whole.0 || album.is_waiting {
         album.still = 0;
         return;
     }
@@ -57,8 +57,13 @@ fn turn_pages(
         exit.write(AppExit::Success);
         return;
     };
-    if let Some(action) = shot.actions.pop_front() {
+    let has_more = !shot.actions.is_empty();
+    while !desk.is_busy()
+        && let Some(action) = shot.actions.pop_front()
+    {
         desk.act(action);
+    }
+    if has_more {
         album.still = 0;
         return;
     }

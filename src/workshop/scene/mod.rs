@@ -6,6 +6,7 @@ mod furnish;
 mod motion;
 mod picture;
 
+pub(super) use motion::Whole;
 pub(super) use picture::Picture;
 
 use super::bay::camera::Orbit;
@@ -35,6 +36,7 @@ pub(super) struct Stage {
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Stage>()
         .init_resource::<motion::Unrest>()
+        .init_resource::<Whole>()
         .add_systems(Startup, (picture::photograph, furnish::light).chain())
         .add_systems(
             Update,

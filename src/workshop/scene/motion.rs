@@ -22,6 +22,10 @@ const FRAMES_AFTER_CHANGE: u16 = 4;
 #[derive(Resource, Default)]
 pub(super) struct Unrest(bool);
 
+/// Whether the picture shows everything that is to be seen.
+#[derive(Resource, Default)]
+pub(in crate::workshop) struct Whole(pub bool);
+
 /// A part on its way.
 #[derive(Component)]
 pub(super) struct Way {
@@ -125,6 +129,7 @@ pub(super) fn rest(
     settled: Res<Settled>,
     mut has_been_whole: Local<bool>,
     mut still: Local<u16>,
+    mut whole: ResMut<Whole>,
     mut cameras: Query<&mut Camera, With<Camera3d>>,
     mut redraw: MessageWriter<RequestRedraw>,
 ) {
@@ -133,6 +138,7 @@ pub(super) fn rest(
     let enough = if *has_been_whole { FRAMES_AFTER_CHANGE } else { FRAMES_AT_FIRST };
     *has_been_whole |= *still >= FRAMES_AT_FIRST;
     let is_needed = stage.model.is_some() && *still < enough;
+    whole.0 = !is_needed;
     if is_needed && (*has_been_whole || *still < FRAMES_AFTER_CHANGE) {
         redraw.write(RequestRedraw);
     }
