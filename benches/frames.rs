@@ -7,8 +7,10 @@
 #![expect(clippy::cast_sign_loss, reason = "a share of a count is not negative")]
 
 use faultwright::reasoning::world_store::WorldStore;
+use faultwright::sound::passage::Passage;
+use faultwright::sound::player::State;
 use faultwright::wording::catalogue::Words;
-use faultwright::workshop::{Headless, Surroundings};
+use faultwright::workshop::{Headless, Speaker, Surroundings};
 use std::time::Duration;
 
 /// What 99 of 100 frames should stay under [ms].
@@ -17,6 +19,17 @@ const GOAL: f64 = 4.0;
 const FRAMES: usize = 3_000;
 const FIRST_FRAMES: usize = 20;
 const STEPS: &str = include_str!("../assets/pictured/steps.txt");
+
+/// Lets nothing be heard.
+struct Silent;
+
+impl Speaker for Silent {
+    fn play(&self, _: Passage) {}
+    fn set_gain(&self, _: f32) {}
+    fn state(&self) -> State {
+        State::default()
+    }
+}
 
 fn main() {
     let folder = std::env::temp_dir().join(format!("faultwright-frames-{}", std::process::id()));
@@ -27,6 +40,7 @@ fn main() {
         sessions: Box::new(move || Ok(sessions.clone())),
         worlds: WorldStore::none(),
         any_seed: || 2,
+        speaker: Box::new(|_, _| Box::new(Silent)),
     };
     let mut window = Headless::open(around, 1_280.0, 680.0);
     measure(&mut window, "front page");

@@ -18,29 +18,7 @@ pub fn command(words: &Words) -> Command {
         .version(env!("CARGO_PKG_VERSION"))
         .about(say("cli-about"))
         .after_help(after_help(words))
-        .subcommand(
-            named("workshop", "cli-workshop-about", "cli-workshop-examples")
-                .arg(
-                    Arg::new("screenshots")
-                        .long("screenshots")
-                        .value_name("FOLDER")
-                        .value_parser(value_parser!(PathBuf))
-                        .help(say("cli-screenshots")),
-                )
-                .arg(
-                    Arg::new("size")
-                        .long("size")
-                        .value_name("WIDTHxHEIGHT")
-                        .value_parser(window_size)
-                        .help(say("cli-window-size")),
-                )
-                .arg(
-                    Arg::new("frame-times")
-                        .long("frame-times")
-                        .action(ArgAction::SetTrue)
-                        .help(say("cli-frame-times")),
-                ),
-        )
+        .subcommand(workshop(words))
         .subcommand(
             named("bench", "cli-bench-about", "cli-bench-examples")
                 .arg(scenario(words))
@@ -261,6 +239,34 @@ fn after_help(words: &Words) -> String {
     lines.push(String::new());
     lines.push(words.say("cli-safety", &[]));
     lines.join("\n")
+}
+
+/// The window.
+fn workshop(words: &Words) -> Command {
+    let say = |key: &str| words.say(key, &[]);
+    Command::new("workshop")
+        .about(say("cli-workshop-about"))
+        .after_help(say("cli-workshop-examples"))
+        .arg(
+            Arg::new("screenshots")
+                .long("screenshots")
+                .value_name("FOLDER")
+                .value_parser(value_parser!(PathBuf))
+                .help(say("cli-screenshots")),
+        )
+        .arg(
+            Arg::new("size")
+                .long("size")
+                .value_name("WIDTHxHEIGHT")
+                .value_parser(window_size)
+                .help(say("cli-window-size")),
+        )
+        .arg(
+            Arg::new("frame-times")
+                .long("frame-times")
+                .action(ArgAction::SetTrue)
+                .help(say("cli-frame-times")),
+        )
 }
 
 /// Width and height of a window, each from 320 to 8192.

@@ -12,12 +12,13 @@ pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome
     use super::Ending;
     use super::store;
     use super::trouble::Trouble;
-    use crate::sound::player::{Address, Player};
     use crate::reasoning::world_store::WorldStore;
+    use crate::sound::player::{Address, Player};
     use crate::wording::catalogue::Words;
     use crate::workshop::{Surroundings, Wanted};
     use std::path::PathBuf;
 
+    #[expect(clippy::disallowed_types, reason = "the clock measures frames and reaches no session")]
     let started = std::time::Instant::now();
     let window = |reason: String| Trouble::Window { reason };
     let language = store::language();

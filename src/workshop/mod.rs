@@ -35,7 +35,6 @@ use bevy::window::WindowResolution;
 use bevy_egui::EguiPlugin;
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
-use std::time::Instant;
 
 /// The title of the window, by which a script or a screen reader finds it.
 pub const WINDOW_TITLE: &str = "Faultwright";
@@ -54,7 +53,11 @@ pub struct Wanted {
     /// Take a picture of every page into this folder, then close.
     pub pictures: Option<PathBuf>,
     /// Measure how long frames take, from this start of the program.
-    pub times_from: Option<Instant>,
+    #[expect(
+        clippy::disallowed_types,
+        reason = "the clock measures frames and reaches no session"
+    )]
+    pub times_from: Option<std::time::Instant>,
 }
 
 /// What a window that was closed leaves behind.

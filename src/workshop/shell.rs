@@ -45,8 +45,7 @@ fn draw(
     picture: Option<Res<Picture>>,
     mut stage: ResMut<Stage>,
     time: Res<Time<Real>>,
-    mut is_dressed: Local<bool>,
-    mut since_change: Local<u8>,
+    (mut is_dressed, mut since_change): (Local<bool>, Local<u8>),
     mut exit: MessageWriter<AppExit>,
 ) -> Result {
     let ctx = contexts.ctx_mut()?;

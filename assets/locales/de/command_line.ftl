@@ -12,8 +12,19 @@ cli-safety = An einem echten Fahrzeug gehen die Anleitung des Herstellers, die �
 
 cli-workshop-about = Das Fenster öffnen
 cli-workshop-examples =
-    Beispiel:
+    Beispiele:
       faultwright workshop
+      faultwright workshop --size 1920x1080
+      faultwright workshop --screenshots bilder
+cli-screenshots = Von jeder Seite ein Bild in diesen Ordner machen, indem getan wird, was ein Benutzer täte, und das Fenster schließen
+cli-window-size = Wie groß das Fenster am Anfang ist; ohne Angabe 1280x680
+cli-frame-times = Am Ende sagen, wie lange das erste Bild und die eigene Arbeit an jedem Bild gedauert haben
+window-pictures-saved = { $count ->
+    [one] Ein Bild
+   *[other] { $count } Bilder
+} in { $folder } gespeichert.
+window-pictures-failed = weitere Bilder waren nicht möglich: { $why }
+window-frame-times = Gezeichnet von { $adapter }. Erstes Bild nach { $first } s. Eigene Arbeit an { $frames } Bildern: in der Mitte { $middle } ms, bei 99 von 100 unter { $most } ms. Höchster Speicherbedarf: { $memory } MB.
 cli-bench-about = Einen Fall im Terminal bearbeiten, oder Schritte aus einer Datei oder der Standardeingabe ausführen
 cli-bench-examples =
     Beispiele:

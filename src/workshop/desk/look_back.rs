@@ -3,6 +3,7 @@
 use super::at_place;
 use super::logged::logged;
 use super::open_case::{till, vehicle};
+use super::sounds;
 use crate::assessment::debrief::Debrief;
 use crate::reasoning::onlooker::Onlooker;
 use crate::reasoning::what_if::NoWay;
@@ -105,11 +106,16 @@ pub fn set_out(
             till: till(&again, words),
         });
     }
-    let entries = session.log().iter().enumerate();
+    let entries = session.log().iter().enumerate().zip(sounds::views(session, words));
     let course = judged.course();
     Ok(LookBack {
         parts,
-        log: entries.map(|(at, entry)| logged(at + 1, entry, &case.briefing, words)).collect(),
+        log: entries
+            .map(|((at, entry), heard)| LoggedStep {
+                heard,
+                ..logged(at + 1, entry, &case.briefing, words)
+            })
+            .collect(),
         regrets: judged.review.steps.iter().map(|step| regret(step.regret)).collect(),
         course: CourseView {
             rows: named(&course, words)

@@ -220,7 +220,15 @@ impl Desk {
     /// Lets time pass for what plays by itself; how long until it needs the next frame [s].
     pub fn pass(&mut self, seconds: f32) -> Option<f32> {
         match &mut self.open {
-            Open::Debrief(debrief) => debrief.pass(seconds),
+            Open::Debrief(debrief) => {
+                let before = debrief.at();
+                let wait = debrief.pass(seconds);
+                let at = debrief.at();
+                if let Some(at) = at.filter(|_| at != before) {
+                    self.hear_again(at + 1);
+                }
+                wait
+            }
             Open::Front(_) | Open::Case(_) => None,
         }
     }

@@ -62,6 +62,11 @@ impl OpenDebrief {
         self.view.look_back.as_ref().filter(|_| shows).map(|view| &view.bay)
     }
 
+    /// The step that is looked at, from 0.
+    pub fn at(&self) -> Option<usize> {
+        self.view.look_back.as_ref().map(|view| view.at)
+    }
+
     /// What other steps are tried on, once it is there.
     pub fn known(&self) -> Option<Arc<Ground>> {
         self.ground.clone()
@@ -110,7 +115,6 @@ impl OpenDebrief {
         let view = self.view.look_back.as_mut()?;
         let at = view.at;
         match wanted {
-            DebriefAction::Show(_) => {}
             DebriefAction::GoTo(at) => {
                 view.replay.runs = None;
                 self.go_to(at);
@@ -144,7 +148,7 @@ impl OpenDebrief {
                     Err(problem) => view.asked_problem = Some(problem.sentence(words)),
                 }
             }
-            DebriefAction::AskOthers | DebriefAction::Ask => {}
+            DebriefAction::Show(_) | DebriefAction::AskOthers | DebriefAction::Ask => {}
         }
         None
     }

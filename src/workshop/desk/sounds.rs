@@ -78,8 +78,16 @@ impl Desk {
 
     /// What a step let be heard, once more; nothing while the next one is being taken.
     pub(super) fn hear_again(&self, number: usize) {
-        let Open::Case(case) = &self.open else { return };
-        let Some(session) = case.session() else { return };
+        let known = match &self.open {
+            Open::Debrief(debrief) => debrief.known(),
+            Open::Front(_) | Open::Case(_) => None,
+        };
+        let session = match (&self.open, &known) {
+            (Open::Case(case), _) => case.session(),
+            (_, Some(ground)) => Some(&ground.session),
+            _ => None,
+        };
+        let Some(session) = session else { return };
         if let Some(log) = session.log().get(..number)
             && let Some(heard) = heard(log, session.briefing())
         {

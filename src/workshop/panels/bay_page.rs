@@ -35,7 +35,7 @@ pub fn bay_ui(
     let room = ui.available_size() - vec2(0.0, last + line);
     let size = vec2(room.x, room.y.max(theme::LEAST_PICTURE));
     ask_for_size(ui, size, view.picture, actions);
-    let under = bay_picture_ui(ui, bay, &case.tray, size, tools, actions);
+    let under = bay_picture_ui(ui, bay, Some(&case.tray), size, tools, actions);
     let name = under.and_then(|id| bay.place(&id)).map(|place| place.name.clone());
     let text = match (case.tray.held, name) {
         (Some(end), Some(name)) => tools

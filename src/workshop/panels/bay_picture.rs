@@ -9,7 +9,7 @@ use crate::workshop::bay::pick::{first_met, pose_of};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::{BayAction, BayView};
-use crate::workshop::view::tray::{TrayAction, TrayView};
+use crate::workshop::view::tray::{End, TrayAction, TrayView};
 use bevy::math::vec2;
 use egui::{
     Align2, EventFilter, Image, Key, PointerButton, Pos2, Rect, Response, Sense, Shape, Stroke,
@@ -23,11 +23,11 @@ const KEY_NEARER: f32 = 1.15;
 /// How far the wheel turns for a factor of e [points].
 const WHEEL: f32 = 400.0;
 
-/// The picture in a place of a size; what is under the pointer.
+/// The picture in a place of a size, with the ends of the tool in hand where there is a tray; what is under the pointer.
 pub fn bay_picture_ui(
     ui: &mut Ui,
     bay: &BayView,
-    tray: &TrayView,
+    tray: Option<&TrayView>,
     size: Vec2,
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
@@ -40,7 +40,7 @@ pub fn bay_picture_ui(
         Image::from_texture(texture).paint_at(ui, rect);
     }
     let ratio = rect.width() / rect.height().max(1.0);
-    let carried = leads::on_the_way(ui, tray, &response);
+    let carried = tray.and_then(|tray| leads::on_the_way(ui, tray, &response));
     // While an end is dragged the picture is not hovered, and yet it lies under the pointer.
     let pointer = if carried.is_some() {
         ui.input(|input| input.pointer.latest_pos())
@@ -51,9 +51,10 @@ pub fn bay_picture_ui(
         let share = (at - rect.min) / rect.size();
         first_met(&bay.model, &bay.known, bay.orbit.ray(vec2(share.x, share.y), ratio)).cloned()
     });
-    let is_dropped = leads::drop_ui(&response, under.as_ref(), actions);
+    let is_dropped = tray.is_some() && leads::drop_ui(&response, under.as_ref(), actions);
     if !is_dropped {
-        hand(ui, &response, rect, under.as_ref(), tray, actions);
+        let held = tray.and_then(|tray| tray.held);
+        hand(ui, &response, rect, under.as_ref(), held, actions);
     }
     keys(ui, &response, actions);
     let chosen = bay.card.as_ref().map(|card| &card.id);
@@ -63,9 +64,11 @@ pub fn bay_picture_ui(
     if let Some(id) = under.as_ref().filter(|id| Some(*id) != chosen) {
         mark(ui, bay, id, rect, false);
     }
-    leads::leads_ui(ui, bay, tray, rect, tools);
-    if let Some(which) = &tray.which {
-        leads::which_ui(ui, bay, which, rect, tools, actions);
+    if let Some(tray) = tray {
+        leads::leads_ui(ui, bay, tray, rect, tools);
+        if let Some(which) = &tray.which {
+            leads::which_ui(ui, bay, which, rect, tools, actions);
+        }
     }
     if response.has_focus() {
         let stroke = Stroke::new(3.0, theme::palette(ui).accent);
@@ -80,7 +83,7 @@ fn hand(
     response: &Response,
     rect: Rect,
     under: Option<&Id>,
-    tray: &TrayView,
+    held: Option<End>,
     actions: &mut Vec<Action>,
 ) {
     let share = |drag: Vec2| vec2(drag.x, drag.y) / rect.height().max(1.0);
@@ -101,7 +104,7 @@ fn hand(
         }
     }
     if response.clicked()
-        && let Some(end) = tray.held
+        && let Some(end) = held
     {
         if let Some(thing) = under {
             actions.push(Action::Tray(TrayAction::PutOn(end, thing.clone())));
@@ -111,7 +114,7 @@ fn hand(
         actions.push(Action::Bay(BayAction::Choose(under.cloned())));
     }
     if response.double_clicked()
-        && tray.held.is_none()
+        && held.is_none()
         && let Some(id) = under
     {
         actions.push(Action::Bay(BayAction::GoTo(id.clone())));

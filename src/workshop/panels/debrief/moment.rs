@@ -5,6 +5,7 @@ use super::super::log::step_ui;
 use super::super::pieces::heading_ui;
 use crate::wording::reviewed_step_words::StepWords;
 use crate::workshop::theme;
+use crate::workshop::view::action::Action;
 use crate::workshop::view::debrief::LookBackView;
 use egui::{Grid, Label, RichText, Ui};
 
@@ -14,10 +15,11 @@ pub fn moment_ui(
     look_back: &LookBackView,
     review: Option<&StepWords>,
     tools: Tools<'_>,
+    actions: &mut Vec<Action>,
 ) {
     heading_ui(ui, &tools.say("window-moment"));
     if let Some(step) = look_back.log.get(look_back.at) {
-        step_ui(ui, step);
+        step_ui(ui, step, tools, actions);
     }
     let Some(review) = review else { return };
     let rows = [

@@ -63,7 +63,7 @@ pub fn steps_side_ui(
         let height = (ui.available_height() * PICTURE_SHARE).max(theme::LEAST_PICTURE);
         let size = vec2(ui.available_width(), height);
         ask_for_size(ui, size, view.picture, actions);
-        bay_picture_ui(ui, &look_back.bay, size, tools, actions);
+        bay_picture_ui(ui, &look_back.bay, None, size, tools, actions);
         transport_ui(ui, look_back, tools, actions);
         ScrollArea::vertical().id_salt("course").auto_shrink(false).show(ui, |ui| {
             course_ui(ui, look_back, theme::PLOT_HEIGHT, tools, actions);
@@ -80,7 +80,7 @@ fn card_ui(
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
 ) {
-    moment_ui(ui, look_back, steps.get(look_back.at), tools);
+    moment_ui(ui, look_back, steps.get(look_back.at), tools, actions);
     if let Some(busy) = &view.busy {
         busy_ui(ui, busy);
     }
