@@ -1,9 +1,9 @@
 //! Cases of the shipped scenarios solved as a careful technician solves them.
 //!
 //! `tests/solutions/seed-NN.steps` holds the steps of one case of Market Hill each; every kind of
-//! fault is among them, and a vehicle without any. Those of the other scenario are in a folder that
-//! is called after it: faults that come together, and contacts that come and go. Whoever changes physics, prices or marks sees here whether
-//! honest work is still rewarded.
+//! fault is among them, and a vehicle without any. Those of every other scenario are in a folder that
+//! is called after it. Whoever changes physics, prices or marks sees here whether honest work is still
+//! rewarded.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use faultwright::assessment::debrief::{Debrief, debrief};
@@ -14,7 +14,7 @@ use faultwright::reasoning::remedy::Remedy;
 use faultwright::reasoning::world::Worlds;
 use faultwright::scenario::deal::deal;
 use faultwright::scenario::draw::Case;
-use faultwright::scenario::load::{Loaded, demo, load};
+use faultwright::scenario::load::{Loaded, ScenarioText, demo, load, read};
 use faultwright::scenario::suppose::suppositions;
 use faultwright::session::attempt::Session;
 use faultwright::session::event::Event;
@@ -185,6 +185,21 @@ fn verif_careful_work_mends_what_comes_together_or_comes_and_goes() {
     assert!(faults.iter().any(|faults| faults.len() > 1));
     let comes_and_goes = [FaultKind::LooseContact, FaultKind::HotContact];
     assert!(faults.iter().flatten().any(|fault| comes_and_goes.contains(&fault.name.kind)));
+}
+
+/// Every other scenario that the program carries has solutions too, each in a folder of its own.
+#[test]
+fn verif_careful_work_solves_every_scenario_of_the_library() {
+    for text in ScenarioText::carried() {
+        if ["market-hill", "glasshouse-lane"].contains(&text.scenario_name.as_str()) {
+            continue;
+        }
+        let folder = format!("tests/solutions/{}", text.scenario_name);
+        let book = Book::of(read(text).unwrap(), &folder);
+        let count = seeds(&book).len();
+        assert!(count > 0, "no solution in {folder}");
+        all_are_good(&book, count);
+    }
 }
 
 fn all_are_good(book: &Book, count: usize) {

@@ -1,0 +1,40 @@
+//! The scenarios and vehicles that the program carries, so that it works from anywhere.
+
+/// A scenario that the program carries.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Carried {
+    /// Name of its file without folder and ending.
+    pub name: &'static str,
+    /// Name of its vehicle.
+    pub vehicle: &'static str,
+    /// Text of its file.
+    pub text: &'static str,
+}
+
+macro_rules! carried {
+    ($name:literal, $vehicle:literal) => {
+        Carried {
+            name: $name,
+            vehicle: $vehicle,
+            text: include_str!(concat!("../../scenarios/", $name, ".ron")),
+        }
+    };
+}
+
+/// The scenarios; the first is the one that is taken where none is named.
+pub(super) const SCENARIOS: [Carried; 5] = [
+    carried!("market-hill", "harrowfen-dray"),
+    carried!("glasshouse-lane", "harrowfen-dray"),
+    carried!("coal-wharf", "harrowfen-dray"),
+    carried!("lime-kiln", "harrowfen-dray"),
+    carried!("rope-walk", "harrowfen-dray"),
+];
+
+/// The vehicles by their names.
+pub(super) const VEHICLES: [(&str, &str); 1] =
+    [("harrowfen-dray", include_str!("../../scenarios/vehicles/harrowfen-dray.ron"))];
+
+/// The text of a carried vehicle.
+pub(super) fn vehicle(name: &str) -> Option<&'static str> {
+    VEHICLES.iter().find(|(known, _)| *known == name).map(|(_, text)| *text)
+}
