@@ -28,13 +28,34 @@ fn limit_every_carried_scenario_says_what_it_is_about_and_what_it_teaches() {
     assert_eq!(levels, BTreeSet::from(Level::ALL));
 }
 
+/// The table that an instructor chooses from is written by hand.
+#[test]
+fn regress_the_instructors_table_has_every_carried_scenario_with_its_level() {
+    let page = include_str!("../../../docs/instructor.md");
+    for text in ScenarioText::carried() {
+        let name = text.scenario_name.clone();
+        let scenario = read(text).unwrap().scenario;
+        let row = format!("| [`{name}`](../scenarios/{name}.ron) | {} |", scenario.level.word());
+        let row = page.lines().find(|line| line.starts_with(&row));
+        assert!(row.is_some_and(|row| row.contains(&scenario.about)), "{name} in the table");
+    }
+    let rows =
+        page.lines().filter(|line| line.contains("](../scenarios/") && line.starts_with("| ["));
+    assert_eq!(rows.count(), ScenarioText::carried().len());
+}
+
+/// Puts something else in the place of what the carried file says of itself.
+fn cut(text: &mut ScenarioText, instead: &str) {
+    let [from, to] =
+        ["    about:", "    rubric:"].map(|field| text.scenario_text.find(field).unwrap());
+    text.scenario_text.replace_range(from..to, instead);
+}
+
 #[test]
 fn regress_a_file_without_the_new_fields_reads_as_before() {
     let mut text = ScenarioText::demo();
     let whole = read(text.clone()).unwrap().scenario;
-    let cut = text.scenario_text.find("    about:").unwrap();
-    text.scenario_text.truncate(cut);
-    text.scenario_text.push(')');
+    cut(&mut text, "");
     let plain = read(text).unwrap().scenario;
     assert_eq!(plain.about, "");
     assert_eq!(plain.level, Level::Middle);
@@ -51,9 +72,7 @@ fn regress_a_file_without_the_new_fields_reads_as_before() {
 #[test]
 fn limit_half_a_teaching_note_is_a_problem() {
     let mut text = ScenarioText::demo();
-    let cut = text.scenario_text.find("    about:").unwrap();
-    text.scenario_text.truncate(cut);
-    text.scenario_text.push_str("teaching: (teaches: \"\", traps: [], path: [\" \"]))");
+    cut(&mut text, "    teaching: (teaches: \"\", traps: [], path: [\" \"]),\n");
     let Err(LoadError::Problems { problems, .. }) = read(text) else {
         panic!("half a note was taken");
     };
