@@ -22,6 +22,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
             store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
         }),
         any_seed: store::any_seed,
+        settings_file: store::settings_file(),
         speaker: Box::new(|gain, told| {
             let servers = Address::all(|name| std::env::var_os(name));
             Box::new(Player::new(servers, gain, told))

@@ -4,7 +4,7 @@ use super::desk::{Desk, Surroundings, Wake};
 use super::panels::{Tools, window_ui};
 use super::scene::{Picture, Stage};
 use super::theme;
-use super::view::settings::Motion;
+use super::view::settings::{Contrast, Motion};
 use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
@@ -43,16 +43,17 @@ fn draw(
     mut behind: ResMut<Behind>,
     picture: Option<Res<Picture>>,
     mut stage: ResMut<Stage>,
-    mut is_dressed: Local<bool>,
+    mut worn: Local<Option<Contrast>>,
     mut since_change: Local<u8>,
     mut exit: MessageWriter<AppExit>,
 ) -> Result {
     let ctx = contexts.ctx_mut()?;
     let desk = &mut behind.0;
-    if !std::mem::replace(&mut *is_dressed, true) {
-        theme::dress(ctx);
-    }
     let heard = desk.listen();
+    let contrast = desk.view().settings.contrast;
+    if worn.replace(contrast) != Some(contrast) {
+        theme::dress(ctx, contrast);
+    }
     theme::set(ctx, desk.view().settings);
     // The panels share what is left of the window between them, so they need one common parent.
     let mut root = egui::Ui::new(

@@ -3,6 +3,23 @@
 ## Every page
 
 window-settings = Settings
+settings-title = Settings
+settings-close = Close the settings
+settings-text-why = Everything grows with the text. At 200 % a small screen shows one part of a page at a time.
+settings-shade = Colours
+settings-shade-why = What a colour says is always said by a word or a sign as well.
+settings-contrast = Contrast
+settings-contrast-ordinary = Ordinary contrast
+settings-contrast-high = High contrast
+settings-contrast-why = High contrast is black on white, or white on black, with every edge drawn.
+settings-motion = Motion
+settings-motion-why = Without motion things are where they belong at once.
+settings-sound-why = What is heard is also written and drawn beside its step.
+settings-broken = The settings in { $path } cannot be read from line { $line }, column { $column } on.
+settings-newer = The settings in { $path } are of version { $version }, which a newer program wrote; this one knows version { $known }.
+settings-unreadable = The settings in { $path } cannot be read: { $why }.
+settings-usual-hold = The usual settings hold instead. Nothing is lost: as soon as you change a setting, the file is moved to { $aside } and a new one is written.
+settings-not-kept = The settings cannot be kept in { $path }: { $why }. They hold until the window closes. Mend that and change a setting once more to keep them.
 window-text-size = Text size
 window-percent = { $percent } %
 window-light = Light

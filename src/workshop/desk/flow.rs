@@ -24,7 +24,7 @@ impl Desk {
 
     pub(super) fn show_sessions(&mut self, found: Result<Vec<KeptFile>, Trouble>) {
         let kept = found.unwrap_or_else(|trouble| {
-            self.notice = Some(trouble.sentence(&self.around.words));
+            self.tell(trouble.sentence(&self.around.words));
             Vec::new()
         });
         if let Open::Front(view) = &mut self.open {

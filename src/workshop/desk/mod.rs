@@ -8,6 +8,7 @@ mod line;
 mod logged;
 mod open_case;
 mod seen;
+mod settings_file;
 mod shelf;
 mod sounds;
 #[cfg(test)]
@@ -31,6 +32,7 @@ use crate::workshop::view::front::{FrontView, KeptFile};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::{Page, WindowView};
 use open_case::OpenCase;
+use settings_file::SettingsFile;
 use shelf::Opened;
 use sounds::Sounded;
 use std::path::PathBuf;
@@ -47,6 +49,8 @@ pub struct Surroundings {
     pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
     /// A seed that nobody chose.
     pub any_seed: fn() -> u64,
+    /// The file in which settings are kept; nothing where the surroundings name no place for it.
+    pub settings_file: Option<PathBuf>,
     /// Makes whoever lets sounds be heard, at a volume of 0 to 1; it calls the waker when its state changes.
     pub speaker: Box<dyn Fn(f32, Wake) -> Box<dyn Speaker> + Send + Sync>,
 }
@@ -78,6 +82,7 @@ pub struct Desk {
     around: Arc<Surroundings>,
     wake: Wake,
     settings: Settings,
+    settings_file: SettingsFile,
     speaker: Box<dyn Speaker>,
     /// The bay behind the front page.
     showroom: Option<BayView>,
@@ -93,18 +98,20 @@ impl Desk {
     /// A desk with the front page on it. `wake` makes the window look again.
     #[must_use]
     pub fn new(around: Surroundings, wake: Wake) -> Self {
-        let settings = Settings::default();
+        let (settings_file, settings, notice) =
+            SettingsFile::open(around.settings_file.clone(), &around.words);
         let mut desk = Self {
             speaker: (around.speaker)(settings.volume.gain(), Arc::clone(&wake)),
             around: Arc::new(around),
             wake,
             settings,
+            settings_file,
             showroom: at_place::showroom(),
             picture: FIRST_PICTURE,
             open: Open::Front(FrontView::default()),
             looking: None,
             work: None,
-            notice: None,
+            notice,
             is_leaving: false,
         };
         desk.look_for_sessions();
@@ -170,13 +177,11 @@ impl Desk {
         let is_working = self.work.is_some();
         match action {
             Action::OpenSettings(open) => self.settings.are_open = open,
-            Action::SetText(size) => self.settings.text = size,
-            Action::SetShade(shade) => self.settings.shade = shade,
-            Action::SetMotion(motion) => self.settings.motion = motion,
-            Action::SetVolume(volume) => {
-                self.settings.volume = volume;
-                self.speaker.set_gain(volume.gain());
-            }
+            Action::SetText(text) => self.set(Settings { text, ..self.settings }),
+            Action::SetShade(shade) => self.set(Settings { shade, ..self.settings }),
+            Action::SetContrast(contrast) => self.set(Settings { contrast, ..self.settings }),
+            Action::SetMotion(motion) => self.set(Settings { motion, ..self.settings }),
+            Action::SetVolume(volume) => self.set(Settings { volume, ..self.settings }),
             Action::HearAgain(number) => self.hear_again(number),
             Action::SizePicture(size) => self.picture = size,
             Action::CloseNotice => self.notice = None,
@@ -203,6 +208,23 @@ impl Desk {
                 }
             }
         }
+    }
+
+    /// Shows the window by other settings from now on, and keeps them.
+    fn set(&mut self, settings: Settings) {
+        self.settings = settings;
+        self.speaker.set_gain(settings.volume.gain());
+        if let Some(said) = self.settings_file.keep(settings, &self.around.words) {
+            self.tell(said);
+        }
+    }
+
+    /// Shows a notice beside the one that has not been read yet.
+    fn tell(&mut self, said: String) {
+        self.notice = Some(match self.notice.take() {
+            Some(before) if before != said => format!("{before}\n\n{said}"),
+            _ => said,
+        });
     }
 
     /// Hears what has come of the work beside the window; whether anything has.

@@ -16,7 +16,7 @@ use crate::workshop::view::Page;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::CaseView;
 use crate::workshop::view::front::{FrontView, KeptState};
-use crate::workshop::view::settings::Volume;
+use crate::workshop::view::settings::{Contrast, Settings, Shade, TextSize, Volume};
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex};
@@ -39,6 +39,7 @@ pub fn surroundings(folder: &Path) -> Surroundings {
         words: Words::for_language("en-GB"),
         sessions: Box::new(move || Ok(folder.clone())),
         any_seed: || 7,
+        settings_file: None,
         // No test plays to whoever sits at this machine.
         speaker: Box::new(|_, _| Box::new(Recorder::default())),
     }
@@ -450,4 +451,48 @@ fn a_step_that_is_not_taken_is_not_heard() {
     take(&mut desk, "key start");
     assert!(desk.view().notice.is_some());
     assert_eq!(recorder.told(), []);
+}
+
+#[test]
+fn settings_are_kept_at_once_and_hold_at_the_next_start() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("settings.json");
+    let start = || {
+        let recorder = Recorder::default();
+        let given = recorder.clone();
+        let around = Surroundings {
+            settings_file: Some(path.clone()),
+            speaker: Box::new(move |gain, _| {
+                given.set_gain(gain);
+                Box::new(given.clone())
+            }),
+            ..surroundings(&folder.path().join("sessions"))
+        };
+        (Desk::new(around, Arc::new(|| {})), recorder)
+    };
+    let (mut desk, _) = start();
+    assert_eq!(desk.view().settings, Settings::default());
+    desk.act(Action::OpenSettings(true));
+    desk.act(Action::SetText(TextSize::Double));
+    desk.act(Action::SetShade(Shade::Dark));
+    desk.act(Action::SetContrast(Contrast::High));
+    desk.act(Action::SetVolume(Volume::Quiet));
+    assert_eq!(desk.view().notice, None);
+    let (desk, recorder) = start();
+    let settings = desk.view().settings;
+    assert_eq!((settings.text, settings.shade), (TextSize::Double, Shade::Dark));
+    assert_eq!((settings.contrast, settings.volume), (Contrast::High, Volume::Quiet));
+    assert!(!settings.are_open);
+    assert_eq!(recorder.told(), [Told::Gain(Volume::Quiet.gain())]);
+
+    // What cannot be read is told once, and is there still.
+    fs::write(&path, "{}").unwrap();
+    let (mut desk, _) = start();
+    settle(&mut desk);
+    assert!(desk.view().notice.is_some_and(|said| said.contains("settings.json")));
+    assert_eq!(desk.view().settings, Settings::default());
+    desk.act(Action::CloseNotice);
+    desk.act(Action::SetShade(Shade::Dark));
+    assert_eq!(desk.view().notice, None);
+    assert_eq!(fs::read_to_string(path.with_file_name("settings.json.set-aside")).unwrap(), "{}");
 }

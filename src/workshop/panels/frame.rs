@@ -2,7 +2,6 @@
 
 use super::Tools;
 use super::pieces::{bar_ui, note_ui, pick_ui};
-use super::settings_strip::settings_ui;
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::{Busy, WindowView};
@@ -47,9 +46,6 @@ pub fn head_ui(
             ui.add(Label::new(title).truncate());
         });
     });
-    if view.settings.are_open {
-        settings_ui(ui, view, tools, actions);
-    }
     if let Some(notice) = view.notice {
         notice_ui(ui, notice, tools, actions);
     }

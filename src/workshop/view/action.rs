@@ -2,7 +2,7 @@
 
 use super::bay::BayAction;
 use super::case::Pane;
-use super::settings::{Motion, Shade, TextSize, Volume};
+use super::settings::{Contrast, Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
@@ -10,12 +10,14 @@ use std::path::PathBuf;
 /// One thing that the user wants.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Action {
-    /// Open or close the strip with the settings.
+    /// Open or close the page with the settings.
     OpenSettings(bool),
     /// Change the size of the text.
     SetText(TextSize),
     /// Change to dark on light or light on dark.
     SetShade(Shade),
+    /// Change how far colours are from what they stand on.
+    SetContrast(Contrast),
     /// Change whether things move there or are there at once.
     SetMotion(Motion),
     /// Change how loud the workshop is.

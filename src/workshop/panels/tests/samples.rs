@@ -17,7 +17,7 @@ use crate::workshop::view::case::{
 };
 use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
-use crate::workshop::view::settings::{Settings, Volume};
+use crate::workshop::view::settings::Settings;
 use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
 use std::sync::Arc;
@@ -94,11 +94,16 @@ pub fn all() -> Vec<Sample> {
                 seed_problem: problem.clone(),
                 kept: Some(vec![unfinished, finished, broken]),
             },
+            notice: problem.clone(),
+            ..Sample::new("front, files and troubles")
+        },
+        Sample {
             settings: open,
             notice: problem.clone(),
             sound: State::NoServer,
-            ..Sample::new("front, files and troubles")
+            ..Sample::new("settings, no sound server")
         },
+        Sample { settings: open, ..Sample::new("settings") },
         Sample { case: Some(case_view()), ..Sample::new("case, log") },
         Sample { case: case(Pane::Bay, LineView::default()), ..Sample::new("case, bay") },
         Sample {
@@ -108,9 +113,7 @@ pub fn all() -> Vec<Sample> {
         },
         Sample {
             case: case(Pane::Sheet, words_line()),
-            settings: Settings { volume: Volume::Mute, ..open },
             notice: problem.clone(),
-            sound: State::Lost,
             ..Sample::new("case, sheet")
         },
         Sample { case: case(Pane::Steps, LineView::default()), ..Sample::new("case, starts") },
