@@ -18,7 +18,9 @@ pub fn command(words: &Words) -> Command {
         .version(env!("CARGO_PKG_VERSION"))
         .about(say("cli-about"))
         .after_help(after_help(words))
-        .subcommand(named("workshop", "cli-workshop-about", "cli-workshop-examples"))
+        .subcommand(
+            named("workshop", "cli-workshop-about", "cli-workshop-examples").arg(scenario(words)),
+        )
         .subcommand(
             named("bench", "cli-bench-about", "cli-bench-examples")
                 .arg(scenario(words))

@@ -35,7 +35,7 @@ pub fn run() -> Ending {
     };
     let outcome = match matches.subcommand() {
         Some(("bench", given)) => bench::run(given, &mut screen),
-        Some(("workshop", _)) => window::run(&mut screen),
+        Some(("workshop", given)) => window::run(given.get_one("scenario").cloned(), &mut screen),
         Some(("draw", given)) => draw::run(given, &mut screen),
         Some(("check", given)) => Ok(check::run(given, &mut screen)),
         Some(("replay", given)) => mark::replay(given, &mut screen),

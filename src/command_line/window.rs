@@ -3,10 +3,11 @@
 use super::screen::Screen;
 use super::{Outcome, bench};
 use std::io::{self, IsTerminal as _};
+use std::path::PathBuf;
 
-/// Opens the window.
+/// Opens the window, with a scenario of the user's to choose where one is named.
 #[cfg(feature = "workshop")]
-pub fn run(_: &mut Screen<'_>) -> Outcome {
+pub fn run(scenario: Option<PathBuf>, _: &mut Screen<'_>) -> Outcome {
     use super::Ending;
     use super::store;
     use super::trouble::Trouble;
@@ -22,6 +23,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
             store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
         }),
         any_seed: store::any_seed,
+        scenario,
         settings_file: store::settings_file(),
         speaker: Box::new(|gain, told| {
             let servers = Address::all(|name| std::env::var_os(name));
@@ -35,7 +37,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
 
 /// This build has no window.
 #[cfg(not(feature = "workshop"))]
-pub fn run(screen: &mut Screen<'_>) -> Outcome {
+pub fn run(_: Option<PathBuf>, screen: &mut Screen<'_>) -> Outcome {
     use super::trouble::Trouble;
     let reason = screen.words.say("window-not-built", &[]);
     Err(Trouble::Window { reason })
@@ -47,7 +49,7 @@ pub fn open_whatever_there_is(screen: &mut Screen<'_>) -> Outcome {
     if !io::stdin().is_terminal() && steps_are_waiting() {
         return bench::run_plain(screen);
     }
-    match run(screen) {
+    match run(None, screen) {
         Err(super::trouble::Trouble::Window { reason }) => {
             let text = screen.words.say("window-bench-instead", &[("why", reason.into())]);
             screen.talk(&text);

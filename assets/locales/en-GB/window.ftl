@@ -35,6 +35,16 @@ window-picture = The vehicle in the workshop
 window-title = Faultwright
 window-about = A vehicle has come in with a fault that nobody can see. Ask, look, measure and drive until you know what it is, repair it, and prove that the repair worked. Then see what each test was worth, what it cost, and what an expert would have done.
 window-begin-heading = Begin a case
+front-of-file = { $about } From { $file }.
+front-file = Scenario file
+front-file-empty = path of a file of your own
+front-read-file = Read the file
+front-reading = Reading { $file } …
+front-practise = Practise
+front-practise-why = Hints can be asked for; each takes something off the marks.
+front-assessed = Assessed
+front-assessed-why = Hints are refused.
+front-always-assessed-why = This scenario is always assessed: hints are refused.
 window-seed = Seed
 window-seed-any = any
 window-seed-hint = The same seed deals the same case. Leave it empty for a case that nobody chose.
@@ -53,6 +63,24 @@ window-see-debrief = { $name }: handed back after { $steps ->
    *[other] { $steps } steps
 }, see the debrief
 window-older = Older ones are in the same folder; the command "faultwright bench --session FILE" opens any of them.
+front-none-open = No session is waiting to be gone on with.
+front-past-heading = Handed back
+front-was-practice = Practice
+front-was-assessed = Assessed
+front-mode-and-age = { $mode }, { $age }
+front-age-now = just now
+front-age-minutes = { $count ->
+    [one] one minute ago
+   *[other] { $count } minutes ago
+}
+front-age-hours = { $count ->
+    [one] one hour ago
+   *[other] { $count } hours ago
+}
+front-age-days = { $count ->
+    [one] one day ago
+   *[other] { $count } days ago
+}
 window-look-again = Look again
 window-leave = Leave the program
 
@@ -73,6 +101,8 @@ window-suspects-heading = Suspects
 window-no-suspects = None yet.
 window-suspect = { $fault }: { $percent } %
 window-suspect-hint = Give it another confidence
+window-till-assessed = Assessed; { $till }
+window-assessed-why = This session is assessed: hints are refused.
 window-till = { $minutes }, { $money } of material, { $total } in all
 window-log-empty = Nothing yet. Read the job sheet, then choose the words of a first step under “Next step”, or type it below.
 window-line-empty = Choose a first word.

@@ -1,6 +1,7 @@
 //! From page to page: what work is begun, and what comes of it.
 
 use super::open_case::OpenCase;
+use super::scenarios::Source;
 use super::shelf::{self, Opened};
 use super::sounds::Sounded;
 use super::trouble::Trouble;
@@ -37,7 +38,34 @@ impl Desk {
         self.work = Some(Work::begin(&self.wake, text, work));
     }
 
+    /// Shows on the front page what can be chosen now.
+    pub(super) fn show_scenarios(&mut self) {
+        if let Open::Front(view) = &mut self.open {
+            self.scenarios.show_on(view);
+        }
+    }
+
+    /// Reads the scenario file that was typed; nothing, where nothing was.
+    pub(super) fn read_typed_scenario(&mut self) {
+        if let Open::Front(view) = &self.open
+            && !view.file.trim().is_empty()
+        {
+            self.read_scenario(PathBuf::from(view.file.trim()));
+        }
+    }
+
+    /// Reads a scenario file, to be chosen.
+    pub(super) fn read_scenario(&mut self, path: PathBuf) {
+        let name = path.display().to_string();
+        let text = self.around.words.say("front-reading", &[("file", name.into())]);
+        self.begin_work(text, move |_| {
+            let scenario = Source::File(path.clone()).load();
+            Answer::Read { path, scenario }
+        });
+    }
+
     pub(super) fn begin(&mut self) {
+        let Some((source, is_assessed)) = self.scenarios.chosen() else { return };
         let Open::Front(view) = &mut self.open else { return };
         let seed = match view.seed.trim() {
             "" => (self.around.any_seed)(),
@@ -51,7 +79,7 @@ impl Desk {
         };
         let around = Arc::clone(&self.around);
         self.begin_work(self.around.words.say("progress-dealing", &[]), move |_| {
-            Answer::Opened(shelf::begin(&around, seed).map(Box::new))
+            Answer::Opened(shelf::begin(&around, &source, seed, is_assessed).map(Box::new))
         });
     }
 
@@ -104,6 +132,7 @@ impl Desk {
     pub(super) fn show_front(&mut self) {
         self.fall_silent();
         self.open = Open::Front(FrontView::default());
+        self.show_scenarios();
         self.work = None;
         self.notice = None;
         self.look_for_sessions();
@@ -116,11 +145,21 @@ impl Desk {
         } else {
             self.show_front();
         }
-        self.notice = Some(notice);
+        self.tell(notice);
     }
 
     pub(super) fn hear(&mut self, answer: Answer) {
         match answer {
+            Answer::Read { path, scenario: Ok(loaded) } => {
+                self.scenarios.add(&path, &loaded);
+                if let Open::Front(view) = &mut self.open {
+                    view.file = String::new();
+                }
+                self.show_scenarios();
+            }
+            Answer::Read { scenario: Err(trouble), .. } => {
+                self.front_with(trouble.sentence(&self.around.words));
+            }
             Answer::Opened(Ok(opened)) if opened.kept.session().ending().is_some() => {
                 self.judge(*opened);
             }

@@ -7,6 +7,7 @@ mod judge;
 mod line;
 mod logged;
 mod open_case;
+mod scenarios;
 mod seen;
 mod settings_file;
 mod shelf;
@@ -20,6 +21,7 @@ mod work;
 pub use sounds::Speaker;
 pub use work::Wake;
 
+use crate::scenario::load::Loaded;
 #[cfg(test)]
 use crate::session::attempt::Session;
 use crate::session::kept::{KeptError, KeptSession};
@@ -32,6 +34,7 @@ use crate::workshop::view::front::{FrontView, KeptFile};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::{Page, WindowView};
 use open_case::OpenCase;
+use scenarios::Scenarios;
 use settings_file::SettingsFile;
 use shelf::Opened;
 use sounds::Sounded;
@@ -49,6 +52,8 @@ pub struct Surroundings {
     pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
     /// A seed that nobody chose.
     pub any_seed: fn() -> u64,
+    /// A scenario file that the user named at the start.
+    pub scenario: Option<PathBuf>,
     /// The file in which settings are kept; nothing where the surroundings name no place for it.
     pub settings_file: Option<PathBuf>,
     /// Makes whoever lets sounds be heard, at a volume of 0 to 1; it calls the waker when its state changes.
@@ -67,6 +72,10 @@ enum Open {
 
 /// What comes of work beside the window.
 enum Answer {
+    Read {
+        path: PathBuf,
+        scenario: Result<Arc<Loaded>, Trouble>,
+    },
     Opened(Result<Box<Opened>, Trouble>),
     Taken {
         kept: Box<KeptSession>,
@@ -83,6 +92,7 @@ pub struct Desk {
     wake: Wake,
     settings: Settings,
     settings_file: SettingsFile,
+    scenarios: Scenarios,
     speaker: Box<dyn Speaker>,
     /// The bay behind the front page.
     showroom: Option<BayView>,
@@ -106,15 +116,20 @@ impl Desk {
             wake,
             settings,
             settings_file,
+            scenarios: Scenarios::carried(),
             showroom: at_place::showroom(),
             picture: FIRST_PICTURE,
             open: Open::Front(FrontView::default()),
             looking: None,
             work: None,
-            notice,
+            notice: None,
             is_leaving: false,
         };
-        desk.look_for_sessions();
+        desk.show_front();
+        if let Some(path) = desk.around.scenario.clone() {
+            desk.read_scenario(path);
+        }
+        desk.notice = notice;
         desk
     }
 
@@ -187,6 +202,20 @@ impl Desk {
             Action::CloseNotice => self.notice = None,
             Action::Leave => self.is_leaving = true,
             Action::LookAgain => self.look_for_sessions(),
+            Action::ChooseScenario(number) => {
+                self.scenarios.choose(number);
+                self.show_scenarios();
+            }
+            Action::SetAssessed(is_assessed) => {
+                self.scenarios.assess(is_assessed);
+                self.show_scenarios();
+            }
+            Action::TypeScenarioFile(text) => {
+                if let Open::Front(view) = &mut self.open {
+                    view.file = text;
+                }
+            }
+            Action::ReadScenarioFile if !is_working => self.read_typed_scenario(),
             Action::TypeSeed(text) => {
                 if let Open::Front(view) = &mut self.open {
                     view.seed = text;

@@ -7,6 +7,7 @@ use super::shelf::Opened;
 use super::tray;
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
+use crate::session::journal::Mode;
 use crate::session::kept::KeptSession;
 use crate::session::step::Step;
 use crate::vehicle::spec::Id;
@@ -46,6 +47,7 @@ impl OpenCase {
         let about = About { briefing, words, texts: &texts };
         let view = CaseView {
             title: briefing.job.title.clone(),
+            is_assessed: briefing.mode == Mode::Assessed,
             sheet: job_words::job_sheet(briefing, words).lines().map(str::to_owned).collect(),
             vehicle: vehicle(kept.session(), words),
             bay: at_place::bay(kept.session(), words),

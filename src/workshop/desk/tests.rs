@@ -3,7 +3,7 @@
 use super::{Desk, Speaker, Surroundings};
 use crate::physics::stroke::Click;
 use crate::scenario::deal::{deal, deal_again, record_of};
-use crate::scenario::load;
+use crate::scenario::load::{self, ScenarioText};
 use crate::session::attempt::Session;
 use crate::session::event::Event;
 use crate::session::journal::{ReadMode, read};
@@ -14,8 +14,8 @@ use crate::wording::catalogue::Words;
 use crate::wording::step_parser::parse;
 use crate::workshop::view::Page;
 use crate::workshop::view::action::Action;
-use crate::workshop::view::case::CaseView;
-use crate::workshop::view::front::{FrontView, KeptState};
+use crate::workshop::view::case::{CaseView, Tone};
+use crate::workshop::view::front::{Age, FrontView, KeptState};
 use crate::workshop::view::settings::{Contrast, Settings, Shade, TextSize, Volume};
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
@@ -39,6 +39,7 @@ pub fn surroundings(folder: &Path) -> Surroundings {
         words: Words::for_language("en-GB"),
         sessions: Box::new(move || Ok(folder.clone())),
         any_seed: || 7,
+        scenario: None,
         settings_file: None,
         // No test plays to whoever sits at this machine.
         speaker: Box::new(|_, _| Box::new(Recorder::default())),
@@ -148,7 +149,7 @@ fn a_case_is_kept_from_its_first_step_and_gone_on_with() {
     act(&mut desk, Action::ToFront);
     let listed = &front(&desk).kept.as_ref().unwrap()[0];
     assert_eq!(listed.name, "market-hill-7-1");
-    assert_eq!(listed.state, KeptState::Unfinished { steps: 3 });
+    assert_eq!(listed.state, KeptState::Unfinished { steps: 3, is_assessed: false });
 
     act(&mut desk, Action::Open(path));
     assert_eq!(case(&desk).log.len(), 3);
@@ -210,7 +211,10 @@ fn handing_over_leads_to_the_debrief_and_closes_the_file() {
     assert_eq!(parts.marks.len(), 8);
     assert_eq!(parts.steps.len(), 1);
     act(&mut desk, Action::ToFront);
-    assert_eq!(front(&desk).kept.as_ref().unwrap()[0].state, KeptState::Finished { steps: 1 });
+    assert_eq!(
+        front(&desk).kept.as_ref().unwrap()[0].state,
+        KeptState::Finished { steps: 1, is_assessed: false }
+    );
     assert!(read(&path, ReadMode::Strict).is_ok());
 }
 
@@ -224,7 +228,10 @@ fn a_hand_over_that_was_refused_has_not_finished_a_session() {
     take(&mut desk, "hand over");
     assert_eq!(case(&desk).log.len(), 2);
     act(&mut desk, Action::ToFront);
-    assert_eq!(front(&desk).kept.as_ref().unwrap()[0].state, KeptState::Unfinished { steps: 2 });
+    assert_eq!(
+        front(&desk).kept.as_ref().unwrap()[0].state,
+        KeptState::Unfinished { steps: 2, is_assessed: false }
+    );
 }
 
 #[test]
@@ -495,4 +502,90 @@ fn settings_are_kept_at_once_and_hold_at_the_next_start() {
     desk.act(Action::SetShade(Shade::Dark));
     assert_eq!(desk.view().notice, None);
     assert_eq!(fs::read_to_string(path.with_file_name("settings.json.set-aside")).unwrap(), "{}");
+}
+
+/// The shipped scenario with one fault, which deals in a fraction of the time.
+fn small_scenario(title: &str) -> String {
+    let text = ScenarioText::demo().scenario_text;
+    let (before, rest) = text.split_once("    faults: [").unwrap();
+    let (_, after) = rest.split_once("    ],\n").unwrap();
+    let fault = "(kind: LowOil, place: \"sump\", weight: 4, severity: (0.5, 1)),";
+    format!("{before}    faults: [{fault}],\n{after}").replace("The van on Market Hill", title)
+}
+
+#[test]
+fn a_scenario_file_is_read_chosen_and_begun_to_be_assessed() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("mine.ron");
+    fs::write(&file, small_scenario("My own van")).unwrap();
+    let sessions = folder.path().join("sessions");
+    fs::create_dir(&sessions).unwrap();
+    let mut desk = desk_on(&sessions);
+    let carried = front(&desk).scenarios.len();
+    act(&mut desk, Action::TypeScenarioFile(format!(" {} ", file.display())));
+    act(&mut desk, Action::ReadScenarioFile);
+    assert_eq!(desk.view().notice, None);
+    let view = front(&desk);
+    assert_eq!((view.chosen, view.scenarios.len()), (carried, carried + 1));
+    assert_eq!(view.scenarios[carried].title, "My own van");
+    assert_eq!(view.file, "");
+    // Again it is the same one.
+    act(&mut desk, Action::TypeScenarioFile(file.display().to_string()));
+    act(&mut desk, Action::ReadScenarioFile);
+    assert_eq!(front(&desk).scenarios.len(), carried + 1);
+
+    act(&mut desk, Action::SetAssessed(true));
+    assert!(front(&desk).is_assessed);
+    act(&mut desk, Action::Begin);
+    assert!(case(&desk).is_assessed);
+    assert!(case(&desk).kept_at.contains("mine-7-1"));
+    take(&mut desk, "hint question");
+    let lines = &case(&desk).log[0].lines;
+    assert!(lines.iter().any(|line| line.tone == Tone::Refused), "{lines:?}");
+    act(&mut desk, Action::ToFront);
+    let view = front(&desk);
+    assert_eq!((view.chosen, view.is_assessed), (carried, true));
+    let listed = &view.kept.as_ref().unwrap()[0];
+    assert_eq!(listed.state, KeptState::Unfinished { steps: 1, is_assessed: true });
+    assert!(matches!(listed.age, Some(Age::Now | Age::Minutes(_))), "{:?}", listed.age);
+
+    // What its author breaks meanwhile is told with its place, and nothing is begun.
+    fs::write(&file, "(format: 7)").unwrap();
+    act(&mut desk, Action::Begin);
+    let said = desk.view().notice.unwrap().to_owned();
+    assert!(said.contains("mine.ron:1:"), "{said}");
+    assert_eq!(front(&desk).chosen, carried);
+    act(&mut desk, Action::ChooseScenario(1));
+    act(&mut desk, Action::SetAssessed(false));
+    assert_eq!((front(&desk).chosen, front(&desk).is_assessed), (1, false));
+}
+
+#[test]
+fn a_scenario_named_at_the_start_is_chosen_or_told_of() {
+    let folder = tempfile::tempdir().unwrap();
+    let start = |scenario: &Path| {
+        let scenario = Some(scenario.to_owned());
+        let around = Surroundings { scenario, ..surroundings(folder.path()) };
+        let mut desk = Desk::new(around, Arc::new(|| {}));
+        settle(&mut desk);
+        desk
+    };
+    let desk = start(Path::new("glasshouse-lane"));
+    assert_eq!((front(&desk).chosen, desk.view().notice), (1, None));
+    let good = folder.path().join("good.ron");
+    fs::write(&good, small_scenario("Named")).unwrap();
+    let desk = start(&good);
+    assert_eq!(front(&desk).scenarios[front(&desk).chosen].title, "Named");
+    for (name, text, told) in
+        [("broken.ron", "(\n  title 3)", "broken.ron:2:"), ("binary.ron", "\u{0}", "binary.ron:1:")]
+    {
+        let broken = folder.path().join(name);
+        fs::write(&broken, text).unwrap();
+        let desk = start(&broken);
+        let said = desk.view().notice.unwrap().to_owned();
+        assert!(said.contains(told), "{said}");
+        assert_eq!(front(&desk).chosen, 0);
+    }
+    let desk = start(&folder.path().join("none.ron"));
+    assert!(desk.view().notice.unwrap().contains("none.ron"));
 }

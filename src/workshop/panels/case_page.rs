@@ -30,7 +30,8 @@ pub fn case_ui(
     let is_wide = ui.available_width() >= theme::THREE_COLUMNS_FROM;
     keys(ui, is_wide, actions);
     leads::dragged_ui(ui, tools);
-    let beside = if is_wide { case.till.as_str() } else { "" };
+    let standing = standing(case, tools);
+    let beside = if is_wide { standing.as_str() } else { "" };
     head_panel_ui(
         ui,
         &case.title,
@@ -132,6 +133,15 @@ fn right_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut 
     });
 }
 
+/// Time and money so far, and whether that is assessed.
+fn standing(case: &CaseView, tools: Tools<'_>) -> String {
+    if case.is_assessed {
+        tools.words.say("window-till-assessed", &[("till", case.till.as_str().into())])
+    } else {
+        case.till.clone()
+    }
+}
+
 /// What stands in the middle: the bay, or what was done so far with the job sheet beside it.
 fn middle_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
     let shows_bay = stands_in_the_middle(case.pane);
@@ -179,7 +189,7 @@ fn panes_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Ac
                         actions.push(Action::ShowPane(pane));
                     }
                 }
-                ui.add(egui::Label::new(&case.till).truncate());
+                ui.add(egui::Label::new(standing(case, tools)).truncate());
             });
         },
     );

@@ -4,12 +4,14 @@
 
 mod bay_page;
 mod bay_picture;
+mod begin_card;
 mod case_page;
 mod debrief_page;
 mod entry;
 mod frame;
 mod front_page;
 mod heard;
+mod kept_card;
 mod leads;
 mod log;
 mod pieces;

@@ -45,6 +45,8 @@ pub const NAME_WIDTH: f32 = 170.0;
 pub const BAR_WIDTH: f32 = 220.0;
 /// Height of a bar [points].
 pub const BAR_HEIGHT: f32 = 12.0;
+/// Width of the field for a scenario file [points].
+pub const FILE_WIDTH: f32 = 250.0;
 /// Width of the seed field [points].
 pub const SEED_WIDTH: f32 = 150.0;
 /// Height of what the last step brought, under the picture of the bay [points].

@@ -27,6 +27,14 @@ pub enum Action {
     /// The notice has been read.
     CloseNotice,
 
+    /// Choose the scenario of this number, from 0.
+    ChooseScenario(usize),
+    /// The field for a scenario file holds this now.
+    TypeScenarioFile(String),
+    /// Read that file and choose its scenario.
+    ReadScenarioFile,
+    /// Begin an assessed case, or one to practise.
+    SetAssessed(bool),
     /// The seed field holds this now.
     TypeSeed(String),
     /// Begin a case.

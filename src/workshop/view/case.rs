@@ -10,6 +10,8 @@ use crate::wording::verbs::VerbGroup;
 pub struct CaseView {
     /// Title of the job.
     pub title: String,
+    /// It is an assessed session, in which hints are refused.
+    pub is_assessed: bool,
     /// The job sheet, a line each.
     pub sheet: Vec<String>,
     /// What stands beside the vehicle.

@@ -16,7 +16,7 @@ use crate::workshop::view::case::{
     SuspectView, Tone, VehicleView,
 };
 use crate::workshop::view::debrief::DebriefView;
-use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
+use crate::workshop::view::front::{Age, FrontView, KeptFile, KeptState, ScenarioView};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
@@ -72,10 +72,22 @@ pub fn all() -> Vec<Sample> {
     let files = ["market-hill-7-1", "market-hill-8-1"].map(|name| KeptFile {
         path: format!("/sessions/{name}.session").into(),
         name: name.to_owned(),
-        state: KeptState::Unfinished { steps: 12 },
+        state: KeptState::Unfinished { steps: 12, is_assessed: false },
+        age: Some(Age::Hours(2)),
     });
     let [unfinished, mut finished] = files;
-    finished.state = KeptState::Finished { steps: 41 };
+    finished.state = KeptState::Finished { steps: 41, is_assessed: true };
+    finished.age = None;
+    let scenario = |title: &str, file: Option<&str>| ScenarioView {
+        title: title.to_owned(),
+        about: LONG.to_owned(),
+        file: file.map(str::to_owned),
+        is_always_assessed: file.is_some(),
+    };
+    let scenarios = vec![
+        scenario("The van on Market Hill", None),
+        scenario("My own", Some("/home/me/my-own.ron")),
+    ];
     let mut broken = unfinished.clone();
     broken.state = KeptState::Broken(format!("/sessions/broken.session: {LONG}"));
     let open = Settings { are_open: true, ..Settings::default() };
@@ -84,12 +96,20 @@ pub fn all() -> Vec<Sample> {
     vec![
         Sample::new("front, looking"),
         Sample {
-            front: FrontView { kept: Some(vec![]), ..FrontView::default() },
+            front: FrontView {
+                scenarios: scenarios.clone(),
+                kept: Some(vec![]),
+                ..FrontView::default()
+            },
             busy: Some(busy(None)),
             ..Sample::new("front, nothing kept, dealing")
         },
         Sample {
             front: FrontView {
+                scenarios,
+                chosen: 1,
+                file: "/home/me/my-own.ron".to_owned(),
+                is_assessed: true,
                 seed: "seven".to_owned(),
                 seed_problem: problem.clone(),
                 kept: Some(vec![unfinished, finished, broken]),
@@ -181,6 +201,7 @@ fn case_view() -> CaseView {
     };
     CaseView {
         title: "Delivery van, lacks pull uphill".to_owned(),
+        is_assessed: true,
         sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
         bay: bay_view(),
         tray: TrayView { is_out: false, ..trays::meter() },

@@ -108,8 +108,15 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
                 (Role::Button, "Close the message"),
                 (Role::TextInput, "Seed"),
                 (Role::Button, "Begin"),
-                (Role::Button, "market-hill-7-1: go on after 12 steps"),
-                (Role::Button, "market-hill-8-1: handed back after 41 steps, see the debrief"),
+                (Role::TextInput, "Scenario file"),
+                (Role::Button, "Read the file"),
+                (Role::Button, "Practise"),
+                (Role::Button, "Assessed"),
+                (Role::Button, "market-hill-7-1: go on after 12 steps\nPractice, 2 hours ago"),
+                (
+                    Role::Button,
+                    "market-hill-8-1: handed back after 41 steps, see the debrief\nAssessed",
+                ),
                 (Role::Button, "Look again"),
             ],
         );
