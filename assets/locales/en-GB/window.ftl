@@ -160,3 +160,26 @@ window-kept-at = The session is kept in { $path }.
 window-opening = Taking the kept steps again …
 window-no-folder = Sessions cannot be kept: { $why } Make that folder one that you can write to, then begin or look again.
 window-broke-off = The work broke off, which is a defect of the program. The steps taken are on disk: go on with the session below.
+
+## The first round
+
+guide-offer = New here? One minute on a small case shows you round: look, measure, suspect, decide, prove.
+guide-begin = Show me round
+guide-not-now = Not now
+guide-skip = Skip the round
+guide-close = Close the round
+guide-done = { $task }: done
+guide-not-done = { $task }: not done yet
+guide-sheet = Job sheet
+guide-sheet-says = Read the job sheet: type “read job-sheet” into the field below and press Enter, or choose its words under “Next step”.
+guide-look = Look
+guide-look-says = Look at something: “dipstick” shows the oil, and a click on a thing in the bay says how to look at it.
+guide-measure = Measure
+guide-measure-says = Measure something: “measure volts battery-plus battery-minus” puts the meter on the battery.
+guide-suspect = Suspect
+guide-suspect-says = Name a suspect and how sure you are: begin with “suspect”, then choose a fault, its place and a number.
+guide-decide = Decide
+guide-decide-says = Decide: “commit” is your diagnosis, and under “Repair” stands what puts something right.
+guide-prove = Prove
+guide-prove-says = Prove it on the road with “drive”, or leave by “Front page”: the session is kept from its first step.
+guide-over = That was all of it. “hand over” ends the case and shows what each test was worth; you can also just go on.

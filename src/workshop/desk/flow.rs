@@ -6,7 +6,7 @@ use super::shelf::{self, Opened};
 use super::sounds::Sounded;
 use super::trouble::Trouble;
 use super::work::{Stage, Work};
-use super::{Answer, Desk, Open, judge};
+use super::{Answer, Desk, Open, guide, judge};
 use crate::session::step::Step;
 use crate::wording::step_words;
 use crate::workshop::view::debrief::DebriefView;
@@ -61,6 +61,27 @@ impl Desk {
         self.begin_work(text, move |_| {
             let scenario = Source::File(path.clone()).load();
             Answer::Read { path, scenario }
+        });
+    }
+
+    /// The first start is over: the settings are kept as they are, so that nobody is offered the round again.
+    pub(super) fn is_no_longer_new(&mut self) {
+        if self.settings_file.is_first_start() {
+            self.set(self.settings);
+        }
+        if let Open::Front(view) = &mut self.open {
+            view.is_first_start = false;
+        }
+    }
+
+    /// Begins the case on which somebody is shown round.
+    pub(super) fn begin_guide(&mut self) {
+        let Some(source) = self.scenarios.of_guide() else { return };
+        let around = Arc::clone(&self.around);
+        self.begin_work(self.around.words.say("progress-dealing", &[]), move |_| {
+            let opened = shelf::begin(&around, &source, guide::SEED, false);
+            let guided = |opened| Box::new(Opened { is_guided: true, ..opened });
+            Answer::Opened(opened.map(guided))
         });
     }
 
@@ -131,10 +152,16 @@ impl Desk {
     /// on disk all the same.
     pub(super) fn show_front(&mut self) {
         self.fall_silent();
-        self.open = Open::Front(FrontView::default());
-        self.show_scenarios();
         self.work = None;
         self.notice = None;
+        self.lay_front();
+    }
+
+    /// A front page on which nothing was typed yet.
+    pub(super) fn lay_front(&mut self) {
+        let is_first_start = self.settings_file.is_first_start();
+        self.open = Open::Front(FrontView { is_first_start, ..FrontView::default() });
+        self.show_scenarios();
         self.look_for_sessions();
     }
 
@@ -165,6 +192,7 @@ impl Desk {
             }
             Answer::Opened(Ok(mut opened)) => {
                 self.notice = opened.notice.take();
+                self.is_no_longer_new();
                 self.come_in(opened.kept.session());
                 let case = OpenCase::lay_out(*opened, &self.around.words);
                 self.open = Open::Case(Box::new(case));

@@ -3,6 +3,7 @@
 
 mod at_place;
 mod flow;
+mod guide;
 mod judge;
 mod line;
 mod logged;
@@ -125,7 +126,7 @@ impl Desk {
             notice: None,
             is_leaving: false,
         };
-        desk.show_front();
+        desk.lay_front();
         if let Some(path) = desk.around.scenario.clone() {
             desk.read_scenario(path);
         }
@@ -216,6 +217,8 @@ impl Desk {
                 }
             }
             Action::ReadScenarioFile if !is_working => self.read_typed_scenario(),
+            Action::BeginGuide if !is_working => self.begin_guide(),
+            Action::DeclineGuide => self.is_no_longer_new(),
             Action::TypeSeed(text) => {
                 if let Open::Front(view) = &mut self.open {
                     view.seed = text;

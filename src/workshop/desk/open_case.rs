@@ -1,6 +1,7 @@
 //! The case that is being worked.
 
 use super::at_place;
+use super::guide;
 use super::line::About;
 use super::logged::{logged, texts_for_record};
 use super::shelf::Opened;
@@ -36,7 +37,7 @@ pub struct OpenCase {
 impl OpenCase {
     /// Lays an opened case out.
     pub fn lay_out(opened: Opened, words: &Words) -> Self {
-        let Opened { case, kept, sounds, .. } = opened;
+        let Opened { case, kept, is_guided, sounds, .. } = opened;
         let briefing = &case.briefing;
         let mut sounds = sounds.into_iter();
         let log = kept.session().log().iter().enumerate().map(|(index, entry)| LoggedStep {
@@ -59,6 +60,7 @@ impl OpenCase {
             groups: VerbGroup::ALL.map(|group| group_view(group, words)).into(),
             open_group: VerbGroup::Look,
             pane: Pane::default(),
+            guide: is_guided.then(|| guide::progress(kept.session().log())),
             kept_at: kept.path().display().to_string(),
         };
         Self { case, kept: Some(kept), sent: String::new(), texts, view }
@@ -93,6 +95,7 @@ impl OpenCase {
             Action::Highlight { forward } => line.mark(forward),
             Action::Complete => line.complete(about),
             Action::TakeStep => return line.step(about),
+            Action::CloseGuide => self.view.guide = None,
             Action::ShowGroup(group) => self.view.open_group = group,
             Action::ShowPane(pane) => {
                 self.view.pane = pane;
@@ -150,6 +153,9 @@ impl OpenCase {
         self.view.vehicle = vehicle(session, words);
         self.view.till = till(session, words);
         self.view.suspects = suspects(session, words);
+        if let Some(guide) = &mut self.view.guide {
+            *guide = guide::progress(session.log());
+        }
         self.texts = texts_for_record(session, words);
         at_place::follow(&mut self.view.bay, session);
         tray::follow(&mut self.view.tray, briefing, Some(session), words);
@@ -177,7 +183,13 @@ impl OpenCase {
 
     /// The case and its session again, for the debrief.
     pub fn close(self) -> Option<Opened> {
-        Some(Opened { case: self.case, kept: self.kept?, notice: None, sounds: Vec::new() })
+        Some(Opened {
+            case: self.case,
+            kept: self.kept?,
+            notice: None,
+            is_guided: false,
+            sounds: Vec::new(),
+        })
     }
 }
 

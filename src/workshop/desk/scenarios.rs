@@ -87,6 +87,11 @@ impl Scenarios {
         Some((source.clone(), self.is_assessed || view.is_always_assessed))
     }
 
+    /// The one on whose case somebody is shown round.
+    pub fn of_guide(&self) -> Option<Source> {
+        Some(self.list.first()?.0.clone())
+    }
+
     /// Shows what can be chosen on the front page.
     pub fn show_on(&self, front: &mut FrontView) {
         front.scenarios = self.list.iter().map(|(_, view)| view.clone()).collect();

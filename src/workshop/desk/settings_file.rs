@@ -90,6 +90,7 @@ impl SettingsFile {
 
     /// Keeps the settings; a sentence where that is not possible, the first time only, because the settings hold all the same.
     pub fn keep(&mut self, settings: Settings, words: &Words) -> Option<String> {
+        self.is_first_start = false;
         let path = self.path.as_deref()?;
         let error = match write(path, settings, self.is_foreign) {
             Ok(()) => {

@@ -29,6 +29,8 @@ pub struct Opened {
     pub kept: KeptSession,
     /// What has to be known about its file.
     pub notice: Option<String>,
+    /// Somebody is shown round on it.
+    pub is_guided: bool,
     /// What its steps so far let be heard.
     pub sounds: Vec<Option<HeardView>>,
 }
@@ -89,7 +91,7 @@ pub fn begin(
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::create(&path, &record_of(&case), session)
         .map_err(|error| Trouble::of_kept(error, &path))?;
-    Ok(Opened { case, kept, notice: None, sounds: Vec::new() })
+    Ok(Opened { case, kept, notice: None, is_guided: false, sounds: Vec::new() })
 }
 
 /// Goes on with a kept session.
@@ -104,5 +106,5 @@ pub fn open(path: &Path, words: &Words) -> Result<Opened, Trouble> {
         .map_err(|error| Trouble::of_kept(error, path))?;
     let notice = recorded.torn.as_ref().map(|torn| file_words::torn(torn, path, words));
     let sounds = sounds::views(kept.session(), words);
-    Ok(Opened { case, kept, notice, sounds })
+    Ok(Opened { case, kept, notice, is_guided: false, sounds })
 }

@@ -16,6 +16,7 @@ use crate::workshop::view::Page;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, Tone};
 use crate::workshop::view::front::{Age, FrontView, KeptState};
+use crate::workshop::view::guide::{GuideView, Task};
 use crate::workshop::view::settings::{Contrast, Settings, Shade, TextSize, Volume};
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
@@ -588,4 +589,44 @@ fn a_scenario_named_at_the_start_is_chosen_or_told_of() {
     }
     let desk = start(&folder.path().join("none.ron"));
     assert!(desk.view().notice.unwrap().contains("none.ron"));
+}
+
+#[test]
+fn the_round_is_offered_at_the_first_start_alone_and_can_always_be_had() {
+    let folder = tempfile::tempdir().unwrap();
+    let start = || {
+        let settings_file = Some(folder.path().join("settings.json"));
+        let around = Surroundings { settings_file, ..surroundings(folder.path()) };
+        let mut desk = Desk::new(around, Arc::new(|| {}));
+        settle(&mut desk);
+        desk
+    };
+    let mut desk = start();
+    assert!(front(&desk).is_first_start);
+    act(&mut desk, Action::BeginGuide);
+    assert_eq!(case(&desk).guide, Some(GuideView::default()));
+    take(&mut desk, "dipstick");
+    let guide = case(&desk).guide.unwrap();
+    assert!(guide.is_done(Task::Look));
+    assert_eq!(guide.next(), Some(Task::Sheet));
+    act(&mut desk, Action::CloseGuide);
+    assert_eq!(case(&desk).guide, None);
+    take(&mut desk, "read job-sheet");
+    assert_eq!((case(&desk).guide, case(&desk).log.len()), (None, 2));
+    act(&mut desk, Action::ToFront);
+    assert!(!front(&desk).is_first_start);
+
+    let mut desk = start();
+    assert!(!front(&desk).is_first_start);
+    act(&mut desk, Action::BeginGuide);
+    assert!(case(&desk).guide.is_some());
+    act(&mut desk, Action::ToFront);
+    act(&mut desk, Action::Begin);
+    assert_eq!(case(&desk).guide, None);
+
+    fs::remove_file(folder.path().join("settings.json")).unwrap();
+    let mut desk = start();
+    act(&mut desk, Action::DeclineGuide);
+    assert!(!front(&desk).is_first_start);
+    assert!(!front(&start()).is_first_start);
 }

@@ -4,6 +4,7 @@ use super::Tools;
 use super::bay_page::bay_ui;
 use super::entry::entry_ui;
 use super::frame::head_panel_ui;
+use super::guide_strip::guide_ui;
 use super::log::log_ui;
 use super::pieces::pick_ui;
 use super::places::places_ui;
@@ -43,6 +44,9 @@ pub fn case_ui(
     );
     if !is_wide {
         panes_ui(ui, case, tools, actions);
+    }
+    if let Some(guide) = &case.guide {
+        guide_ui(ui, guide, is_wide, tools, actions);
     }
     Panel::bottom("entry").resizable(false).frame(theme::card(ui)).show(ui, |ui| {
         ui.take_available_width();

@@ -11,6 +11,8 @@ use egui::{Align, Label, Layout, Panel, RichText, Ui, vec2};
 pub const BREACH_SIGN: &str = "\u{2716}";
 /// The sign of a caution.
 pub const CAUTION_SIGN: &str = "\u{26A0}";
+/// The sign of what is done.
+pub const DONE_SIGN: &str = "\u{2714}";
 /// The sign of a step that was not possible.
 pub const REFUSED_SIGN: &str = "\u{25CB}";
 

@@ -10,7 +10,7 @@ use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::front::FrontView;
-use egui::{CentralPanel, Frame, Panel, RichText, ScrollArea, TextStyle, Ui};
+use egui::{Button, CentralPanel, Frame, Panel, RichText, ScrollArea, TextStyle, Ui};
 
 /// The front page.
 pub fn front_ui(
@@ -43,6 +43,8 @@ pub fn front_ui(
             ui.add_space(theme::GAP);
             ui.label(tools.say("window-about"));
             ui.add_space(theme::WIDE_GAP);
+            round_ui(ui, front, view, tools, actions);
+            ui.add_space(theme::WIDE_GAP);
             begin_ui(ui, front, view, tools, actions);
             ui.add_space(theme::WIDE_GAP);
             kept_ui(ui, front, view, tools, actions);
@@ -50,4 +52,34 @@ pub fn front_ui(
             ui.label(RichText::new(tools.say("cli-safety")).small());
         });
     });
+}
+
+/// The way to the round for the first time; at the first start it is offered on a card of its own.
+fn round_ui(
+    ui: &mut Ui,
+    front: &FrontView,
+    view: &WindowView<'_>,
+    tools: Tools<'_>,
+    actions: &mut Vec<Action>,
+) {
+    let idle = view.busy.is_none();
+    let mut buttons = |ui: &mut Ui| {
+        ui.horizontal_wrapped(|ui| {
+            if ui.add_enabled(idle, Button::new(tools.say("guide-begin"))).clicked() {
+                actions.push(Action::BeginGuide);
+            }
+            if front.is_first_start && ui.button(tools.say("guide-not-now")).clicked() {
+                actions.push(Action::DeclineGuide);
+            }
+        });
+    };
+    if front.is_first_start {
+        theme::note(theme::palette(ui).chosen).show(ui, |ui| {
+            ui.take_available_width();
+            ui.label(tools.say("guide-offer"));
+            buttons(ui);
+        });
+    } else {
+        buttons(ui);
+    }
 }

@@ -10,6 +10,7 @@ mod debrief_page;
 mod entry;
 mod frame;
 mod front_page;
+mod guide_strip;
 mod heard;
 mod kept_card;
 mod leads;

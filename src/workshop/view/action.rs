@@ -37,6 +37,12 @@ pub enum Action {
     SetAssessed(bool),
     /// The seed field holds this now.
     TypeSeed(String),
+    /// Be shown round, on a case that is made for it.
+    BeginGuide,
+    /// Not be asked again whether to be shown round.
+    DeclineGuide,
+    /// Be shown no further; the case goes on.
+    CloseGuide,
     /// Begin a case.
     Begin,
     /// Open a kept session: go on with it, or see its debrief.

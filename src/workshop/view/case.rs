@@ -1,6 +1,7 @@
 //! The page on which a case is worked.
 
 use super::bay::BayView;
+use super::guide::GuideView;
 use super::tray::TrayView;
 use crate::sound::trace::Outline;
 use crate::wording::verbs::VerbGroup;
@@ -34,6 +35,8 @@ pub struct CaseView {
     pub open_group: VerbGroup,
     /// Where there is room for only one part of the page: which.
     pub pane: Pane,
+    /// How far somebody has come who is shown round.
+    pub guide: Option<GuideView>,
     /// Where the session is kept.
     pub kept_at: String,
 }

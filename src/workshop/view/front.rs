@@ -5,6 +5,8 @@ use std::path::PathBuf;
 /// What the front page shows.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct FrontView {
+    /// Nobody has used the program here yet, as far as it knows.
+    pub is_first_start: bool,
     /// The scenarios that a case can be begun of.
     pub scenarios: Vec<ScenarioView>,
     /// Which of them is chosen.

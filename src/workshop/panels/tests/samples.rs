@@ -17,6 +17,7 @@ use crate::workshop::view::case::{
 };
 use crate::workshop::view::debrief::DebriefView;
 use crate::workshop::view::front::{Age, FrontView, KeptFile, KeptState, ScenarioView};
+use crate::workshop::view::guide::{GuideView, Task};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
@@ -106,6 +107,7 @@ pub fn all() -> Vec<Sample> {
         },
         Sample {
             front: FrontView {
+                is_first_start: false,
                 scenarios,
                 chosen: 1,
                 file: "/home/me/my-own.ron".to_owned(),
@@ -124,6 +126,25 @@ pub fn all() -> Vec<Sample> {
             ..Sample::new("settings, no sound server")
         },
         Sample { settings: open, ..Sample::new("settings") },
+        Sample {
+            front: FrontView { is_first_start: true, ..FrontView::default() },
+            ..Sample::new("front, first start")
+        },
+        Sample {
+            case: Some(CaseView {
+                guide: Some(GuideView { done: [true, false, true, false, false, false] }),
+                ..case_view()
+            }),
+            ..Sample::new("case, first round")
+        },
+        Sample {
+            case: Some(CaseView {
+                pane: Pane::Bay,
+                guide: Some(GuideView { done: [true; Task::ALL.len()] }),
+                ..case_view()
+            }),
+            ..Sample::new("case, round over")
+        },
         Sample { case: Some(case_view()), ..Sample::new("case, log") },
         Sample { case: case(Pane::Bay, LineView::default()), ..Sample::new("case, bay") },
         Sample {
@@ -202,6 +223,7 @@ fn case_view() -> CaseView {
     CaseView {
         title: "Delivery van, lacks pull uphill".to_owned(),
         is_assessed: true,
+        guide: None,
         sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
         bay: bay_view(),
         tray: TrayView { is_out: false, ..trays::meter() },

@@ -3,7 +3,7 @@
 use super::samples::{self, Sample};
 use super::{SHADES, SIZES, window};
 use crate::wording::catalogue::Words;
-use crate::workshop::panels::frame::{BREACH_SIGN, CAUTION_SIGN, REFUSED_SIGN};
+use crate::workshop::panels::frame::{BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN};
 use egui::accesskit::Role;
 use egui::epaint::ClippedShape;
 use egui::{FontFamily, FontId, Shape, Theme, Vec2, vec2};
@@ -156,6 +156,12 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
             size,
             &[(Role::Button, "7"), (Role::Button, "."), (Role::Button, "-")],
         );
+        find("case, first round", size, &[(Role::Button, "Skip the round")]);
+        find(
+            "front, first start",
+            size,
+            &[(Role::Button, "Show me round"), (Role::Button, "Not now")],
+        );
         find("debrief", size, &[(Role::ProgressIndicator, "Choice of tests")]);
     }
     for size in [wide, narrow] {
@@ -183,7 +189,7 @@ fn a_window_without_any_room_is_drawn_all_the_same() {
 fn every_character_that_is_shown_is_in_the_fonts() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/locales/en-GB");
     let mut characters: BTreeSet<char> =
-        [BREACH_SIGN, CAUTION_SIGN, REFUSED_SIGN].concat().chars().collect();
+        [BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN].concat().chars().collect();
     for file in std::fs::read_dir(folder).unwrap() {
         characters.extend(std::fs::read_to_string(file.unwrap().path()).unwrap().chars());
     }
