@@ -14,18 +14,19 @@ pub fn run(scenario: Option<PathBuf>, _: &mut Screen<'_>) -> Outcome {
     use crate::sound::player::{Address, Player};
     use crate::wording::catalogue::Words;
     use crate::workshop::Surroundings;
+    use std::sync::Arc;
 
     let language = store::language();
     let said = Words::for_language(&language);
     let around = Surroundings {
-        words: Words::for_language(&language),
-        sessions: Box::new(move || {
+        words: Arc::new(Words::for_language(&language)),
+        sessions: Arc::new(move || {
             store::session_folder().map_err(|trouble| trouble.lines(&said).join(" "))
         }),
         any_seed: store::any_seed,
         scenario,
         settings_file: store::settings_file(),
-        speaker: Box::new(|gain, told| {
+        speaker: Arc::new(|gain, told| {
             let servers = Address::all(|name| std::env::var_os(name));
             Box::new(Player::new(servers, gain, told))
         }),

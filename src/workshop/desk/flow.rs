@@ -165,6 +165,24 @@ impl Desk {
         self.look_for_sessions();
     }
 
+    /// Says what the open page says in the language that is spoken now. What a step that is being taken brings is said
+    /// so when it comes; a debrief is worked out again.
+    pub(super) fn say_anew(&mut self) {
+        let words = Arc::clone(&self.around.words);
+        match &mut self.open {
+            Open::Front(view) => {
+                view.seed_problem = None;
+                self.look_for_sessions();
+            }
+            Open::Case(case) => case.say_anew(&words),
+            Open::Debrief(view) => {
+                let path = PathBuf::from(&view.kept_at);
+                view.parts = None;
+                self.go_on(path);
+            }
+        }
+    }
+
     pub(super) fn front_with(&mut self, notice: String) {
         if matches!(self.open, Open::Front(_)) {
             // What was typed stays.

@@ -45,12 +45,13 @@ use trouble::Trouble;
 use work::{Became, Work};
 
 /// What the window needs of its surroundings, which only the command line asks.
+#[derive(Clone)]
 pub struct Surroundings {
     /// The sentences of the user's language.
-    pub words: Words,
+    pub words: Arc<Words>,
     /// The folder in which sessions are kept, made if need be, or why there is none. It is asked
     /// each time, because the reason can be gone the next time.
-    pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
+    pub sessions: Arc<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
     /// A seed that nobody chose.
     pub any_seed: fn() -> u64,
     /// A scenario file that the user named at the start.
@@ -58,7 +59,7 @@ pub struct Surroundings {
     /// The file in which settings are kept; nothing where the surroundings name no place for it.
     pub settings_file: Option<PathBuf>,
     /// Makes whoever lets sounds be heard, at a volume of 0 to 1; it calls the waker when its state changes.
-    pub speaker: Box<dyn Fn(f32, Wake) -> Box<dyn Speaker> + Send + Sync>,
+    pub speaker: Arc<dyn Fn(f32, Wake) -> Box<dyn Speaker> + Send + Sync>,
 }
 
 /// Width and height of the picture before anybody has said how much room it has [pixels].
@@ -90,6 +91,8 @@ enum Answer {
 /// Everything behind the panels.
 pub struct Desk {
     around: Arc<Surroundings>,
+    /// The language that the surroundings asked for.
+    language_around: &'static str,
     wake: Wake,
     settings: Settings,
     settings_file: SettingsFile,
@@ -108,11 +111,16 @@ pub struct Desk {
 impl Desk {
     /// A desk with the front page on it. `wake` makes the window look again.
     #[must_use]
-    pub fn new(around: Surroundings, wake: Wake) -> Self {
+    pub fn new(mut around: Surroundings, wake: Wake) -> Self {
+        let language_around = around.words.language();
         let (settings_file, settings, notice) =
             SettingsFile::open(around.settings_file.clone(), &around.words);
+        if let Some(tag) = settings.language {
+            around.words = Arc::new(Words::for_language(tag));
+        }
         let mut desk = Self {
             speaker: (around.speaker)(settings.volume.gain(), Arc::clone(&wake)),
+            language_around,
             around: Arc::new(around),
             wake,
             settings,
@@ -197,6 +205,7 @@ impl Desk {
             Action::SetShade(shade) => self.set(Settings { shade, ..self.settings }),
             Action::SetContrast(contrast) => self.set(Settings { contrast, ..self.settings }),
             Action::SetMotion(motion) => self.set(Settings { motion, ..self.settings }),
+            Action::SetLanguage(tag) => self.speak(tag),
             Action::SetVolume(volume) => self.set(Settings { volume, ..self.settings }),
             Action::HearAgain(number) => self.hear_again(number),
             Action::SizePicture(size) => self.picture = size,
@@ -249,6 +258,16 @@ impl Desk {
         if let Some(said) = self.settings_file.keep(settings, &self.around.words) {
             self.tell(said);
         }
+    }
+
+    /// Speaks another language from now on, on the page that is open as well.
+    fn speak(&mut self, tag: &'static str) {
+        let language = (tag != self.language_around).then_some(tag);
+        let words = Arc::new(Words::for_language(tag));
+        self.around = Arc::new(Surroundings { words, ..(*self.around).clone() });
+        self.notice = None;
+        self.set(Settings { language, ..self.settings });
+        self.say_anew();
     }
 
     /// Shows a notice beside the one that has not been read yet.

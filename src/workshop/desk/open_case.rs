@@ -5,6 +5,7 @@ use super::guide;
 use super::line::About;
 use super::logged::{logged, texts_for_record};
 use super::shelf::Opened;
+use super::sounds;
 use super::tray;
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
@@ -17,7 +18,7 @@ use crate::wording::catalogue::Words;
 use crate::wording::verbs::{USAGES, VerbGroup};
 use crate::wording::{help, job_words, place};
 use crate::workshop::view::action::Action;
-use crate::workshop::view::bay::BayAction;
+use crate::workshop::view::bay::{BayAction, BayView};
 use crate::workshop::view::case::{
     CaseView, GroupView, HeardView, LineView, LogLine, LoggedStep, Pane, StartView, SuspectView,
     Tone, VehicleView,
@@ -31,6 +32,8 @@ pub struct OpenCase {
     /// The line of the step that is being taken.
     sent: String,
     texts: Vec<String>,
+    /// The page speaks another language than it should, because the session was away.
+    is_stale: bool,
     view: CaseView,
 }
 
@@ -63,7 +66,7 @@ impl OpenCase {
             guide: is_guided.then(|| guide::progress(kept.session().log())),
             kept_at: kept.path().display().to_string(),
         };
-        Self { case, kept: Some(kept), sent: String::new(), texts, view }
+        Self { case, kept: Some(kept), sent: String::new(), texts, is_stale: false, view }
     }
 
     /// What is shown.
@@ -133,6 +136,30 @@ impl OpenCase {
             chosen.and_then(|id| at_place::card(&id, kept.session(), &view.bay, &view.line, words));
     }
 
+    /// Says everything in the language of these words. What hints told stays as they told it.
+    pub fn say_anew(&mut self, words: &Words) {
+        let Some(kept) = self.kept.take() else {
+            self.is_stale = true;
+            return;
+        };
+        let sounds = sounds::said_anew(kept.session(), &self.view.log, words);
+        let is_guided = self.view.guide.is_some();
+        let opened = Opened { case: self.case.clone(), kept, notice: None, is_guided, sounds };
+        let fresh = Self::lay_out(opened, words);
+        let before = std::mem::replace(self, fresh);
+        for (step, old) in self.view.log.iter_mut().zip(before.view.log) {
+            let told = old.lines.into_iter().skip(step.lines.len());
+            step.lines.extend(told);
+        }
+        let BayView { orbit, viewpoint, glides, card, .. } = before.view.bay;
+        let bay = &mut self.view.bay;
+        (bay.orbit, bay.viewpoint, bay.glides) = (orbit, viewpoint, glides);
+        (self.view.pane, self.view.open_group) = (before.view.pane, before.view.open_group);
+        self.sent = before.sent;
+        self.rewrite(before.view.line.text, words);
+        self.choose(card.map(|card| card.id), words);
+    }
+
     /// Hands the session out, so that a step can be taken beside the window. The line is empty at
     /// once, so that the next one can be written meanwhile.
     pub fn hand_out(&mut self, words: &Words) -> Option<KeptSession> {
@@ -160,6 +187,9 @@ impl OpenCase {
         at_place::follow(&mut self.view.bay, session);
         tray::follow(&mut self.view.tray, briefing, Some(session), words);
         self.kept = Some(kept);
+        if std::mem::take(&mut self.is_stale) {
+            self.say_anew(words);
+        }
         let chosen = self.view.bay.card.take().map(|card| card.id);
         self.choose(chosen, words);
         let sent = std::mem::take(&mut self.sent);

@@ -38,6 +38,8 @@ struct Kept {
     contrast: Contrast,
     motion: Motion,
     volume: Volume,
+    /// Its tag; nothing, or one that the program does not speak, for that of the surroundings.
+    language: Option<String>,
 }
 
 /// Why a file cannot be used.
@@ -142,12 +144,18 @@ fn read(path: &Path) -> Result<Settings, Flaw> {
         contrast: kept.contrast,
         motion: kept.motion,
         volume: kept.volume,
+        language: kept.language.and_then(|tag| known_tag(&tag)),
         ..Settings::default()
     })
 }
 
+/// The tag of a language that the program speaks.
+fn known_tag(tag: &str) -> Option<&'static str> {
+    Words::languages().into_iter().map(|choice| choice.tag).find(|known| *known == tag)
+}
+
 fn write(path: &Path, settings: Settings, is_foreign: bool) -> io::Result<()> {
-    let Settings { text, shade, contrast, motion, volume, are_open: _ } = settings;
+    let Settings { text, shade, contrast, motion, volume, language, are_open: _ } = settings;
     let kept = Kept {
         format: FORMAT.to_owned(),
         version: VERSION,
@@ -156,6 +164,7 @@ fn write(path: &Path, settings: Settings, is_foreign: bool) -> io::Result<()> {
         contrast,
         motion,
         volume,
+        language: language.map(str::to_owned),
     };
     let mut text = serde_json::to_string_pretty(&kept)?;
     text.push('\n');
@@ -236,6 +245,7 @@ mod tests {
             contrast: Contrast::High,
             motion: Motion::None,
             volume: Volume::Mute,
+            language: Some("de"),
             are_open: false,
         }
     }
@@ -275,7 +285,7 @@ mod tests {
         file.keep(other(), &words());
         let text = "{\n  \"format\": \"faultwright settings\",\n  \"version\": 1,\n  \"text_percent\": 200,\n  \
                     \"shade\": \"dark\",\n  \"contrast\": \"high\",\n  \"motion\": \"none\",\n  \
-                    \"volume\": \"mute\"\n}\n";
+                    \"volume\": \"mute\",\n  \"language\": \"de\"\n}\n";
         assert_eq!(fs::read_to_string(path).unwrap(), text);
     }
 

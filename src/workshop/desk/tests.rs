@@ -37,13 +37,13 @@ const STEPS: [&str; 6] = [
 pub fn surroundings(folder: &Path) -> Surroundings {
     let folder = folder.to_owned();
     Surroundings {
-        words: Words::for_language("en-GB"),
-        sessions: Box::new(move || Ok(folder.clone())),
+        words: Arc::new(Words::for_language("en-GB")),
+        sessions: Arc::new(move || Ok(folder.clone())),
         any_seed: || 7,
         scenario: None,
         settings_file: None,
         // No test plays to whoever sits at this machine.
-        speaker: Box::new(|_, _| Box::new(Recorder::default())),
+        speaker: Arc::new(|_, _| Box::new(Recorder::default())),
     }
 }
 
@@ -267,7 +267,7 @@ fn a_folder_that_cannot_be_used_is_told_and_asked_for_again() {
     let allowed = folder.path().join("allowed");
     let asked = allowed.clone();
     let around = Surroundings {
-        sessions: Box::new(move || {
+        sessions: Arc::new(move || {
             if asked.is_dir() { Ok(asked.clone()) } else { Err("no such folder.".to_owned()) }
         }),
         ..surroundings(folder.path())
@@ -379,7 +379,7 @@ fn heard_desk(folder: &Path) -> (Desk, Recorder) {
     let recorder = Recorder::default();
     let given = recorder.clone();
     let around = Surroundings {
-        speaker: Box::new(move |gain, _| {
+        speaker: Arc::new(move |gain, _| {
             given.set_gain(gain);
             Box::new(given.clone())
         }),
@@ -470,7 +470,7 @@ fn settings_are_kept_at_once_and_hold_at_the_next_start() {
         let given = recorder.clone();
         let around = Surroundings {
             settings_file: Some(path.clone()),
-            speaker: Box::new(move |gain, _| {
+            speaker: Arc::new(move |gain, _| {
                 given.set_gain(gain);
                 Box::new(given.clone())
             }),
@@ -629,4 +629,48 @@ fn the_round_is_offered_at_the_first_start_alone_and_can_always_be_had() {
     act(&mut desk, Action::DeclineGuide);
     assert!(!front(&desk).is_first_start);
     assert!(!front(&start()).is_first_start);
+}
+
+#[test]
+fn another_language_changes_the_open_case_at_once_and_is_kept() {
+    let folder = tempfile::tempdir().unwrap();
+    let settings_file = Some(folder.path().join("settings.json"));
+    let around =
+        Surroundings { settings_file: settings_file.clone(), ..surroundings(folder.path()) };
+    let mut desk = Desk::new(around, Arc::new(|| {}));
+    settle(&mut desk);
+    act(&mut desk, Action::Begin);
+    take(&mut desk, "dipstick");
+    take(&mut desk, "key start");
+    act(&mut desk, Action::TypeLine("measure volts ".to_owned()));
+    let english = case(&desk).clone();
+    act(&mut desk, Action::SetLanguage("de"));
+    let german = case(&desk).clone();
+    assert_eq!(desk.words().language(), "de");
+    assert_eq!(german.line.text, english.line.text);
+    assert_eq!(german.log.len(), 2);
+    assert_eq!(german.log[0].step, english.log[0].step);
+    assert_ne!(german.log[0].lines, english.log[0].lines);
+    let heard = |view: &CaseView| view.log[1].heard.clone().unwrap();
+    assert_ne!(heard(&german).caption, heard(&english).caption);
+    assert_eq!(heard(&german).outline, heard(&english).outline);
+    assert_ne!(german.vehicle, english.vehicle);
+    assert_ne!(german.groups, english.groups);
+    assert_ne!(german.line.hint, english.line.hint);
+    take(&mut desk, "key off");
+
+    // While a step is under way the page speaks as it did, and as it should when the step is there.
+    desk.act(Action::TypeLine("read job-sheet".to_owned()));
+    desk.act(Action::TakeStep);
+    desk.act(Action::SetLanguage("en-GB"));
+    settle(&mut desk);
+    let back = case(&desk).clone();
+    assert_eq!(back.log.len(), 4);
+    assert_eq!(back.log[..2], english.log[..]);
+    assert_eq!(desk.session().unwrap().log().len(), 4);
+
+    act(&mut desk, Action::SetLanguage("de"));
+    let around = Surroundings { settings_file, ..surroundings(folder.path()) };
+    let desk = Desk::new(around, Arc::new(|| {}));
+    assert_eq!(desk.words().language(), "de");
 }

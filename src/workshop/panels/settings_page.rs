@@ -4,6 +4,7 @@ use super::Tools;
 use super::frame::head_panel_ui;
 use super::pieces::{column, heading_ui, page_keys, pick_ui};
 use crate::sound::player::State;
+use crate::wording::catalogue::Words;
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
@@ -58,6 +59,11 @@ fn choices_ui(ui: &mut Ui, view: &WindowView<'_>, tools: Tools<'_>, actions: &mu
     let volumes = Volume::ALL.map(|volume| {
         (settings.volume == volume, tools.say(volume_key(volume)), Action::SetVolume(volume))
     });
+    let languages: Vec<Choice> = Words::languages()
+        .into_iter()
+        .map(|it| (it.tag == tools.words.language(), it.name, Action::SetLanguage(it.tag)))
+        .collect();
+    setting_ui(ui, "settings-language", "settings-language-why", &languages, tools, actions);
     let why = silence_key(view.sound).unwrap_or("settings-sound-why");
     setting_ui(ui, "sound-volume", why, &volumes, tools, actions);
 }

@@ -24,6 +24,8 @@ pub enum Action {
     SetVolume(Volume),
     /// The picture of the bay has room for this width and height [pixels].
     SizePicture([u32; 2]),
+    /// Speak the language of this tag.
+    SetLanguage(&'static str),
     /// The notice has been read.
     CloseNotice,
 

@@ -15,6 +15,8 @@ pub struct Settings {
     pub motion: Motion,
     /// How loud the workshop is.
     pub volume: Volume,
+    /// The language of the window by its tag; nothing for that of the surroundings.
+    pub language: Option<&'static str>,
     /// Whether the page with the settings is open; it is not kept.
     pub are_open: bool,
 }

@@ -134,6 +134,7 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
                 (Role::Button, "Ordinary contrast"),
                 (Role::Button, "High contrast"),
                 (Role::Button, "No motion"),
+                (Role::Button, "Deutsch"),
                 (Role::Button, "Mute"),
                 (Role::Button, "Loud"),
                 (Role::Label, NO_SERVER),
