@@ -138,6 +138,9 @@ settings-not-kept = Die Einstellungen können nicht in { $path } aufbewahrt werd
 
 ## Szenario und Sitzungen
 
+front-level-first = erste Lektion
+front-level-middle = üblich
+front-level-hard = schwer
 front-of-file = { $about } Aus { $file }.
 front-file = Szenariodatei
 front-file-empty = Pfad einer eigenen Datei

@@ -55,17 +55,14 @@ impl Scenarios {
             Source::File(known) => known == path,
         });
         let view = view(loaded, Some(path));
-        self.chosen = match there {
-            Some(number) => {
-                if matches!(self.list[number].0, Source::File(_)) {
-                    self.list[number].1 = view;
-                }
-                number
+        self.chosen = if let Some(number) = there {
+            if matches!(self.list[number].0, Source::File(_)) {
+                self.list[number].1 = view;
             }
-            None => {
-                self.list.push((Source::File(path.to_owned()), view));
-                self.list.len() - 1
-            }
+            number
+        } else {
+            self.list.push((Source::File(path.to_owned()), view));
+            self.list.len() - 1
         };
     }
 
@@ -103,7 +100,11 @@ impl Scenarios {
 fn view(loaded: &Loaded, file: Option<&Path>) -> ScenarioView {
     ScenarioView {
         title: loaded.scenario.title.clone(),
-        about: first_sentence(&loaded.scenario.job.concern).to_owned(),
+        about: match loaded.scenario.about.as_str() {
+            "" => first_sentence(&loaded.scenario.job.concern).to_owned(),
+            about => about.to_owned(),
+        },
+        level: loaded.scenario.level,
         file: file.map(|path| path.display().to_string()),
         is_always_assessed: loaded.scenario.mode == Mode::Assessed,
     }
@@ -141,7 +142,7 @@ mod tests {
         assert_eq!(front.scenarios.len(), ScenarioText::carried().len());
         assert_eq!((front.chosen, front.is_assessed), (0, false));
         for scenario in &front.scenarios {
-            assert!(!scenario.title.is_empty() && scenario.about.ends_with('.'), "{scenario:?}");
+            assert!(!scenario.title.is_empty() && !scenario.about.is_empty(), "{scenario:?}");
         }
         scenarios.choose(1);
         scenarios.choose(99);

@@ -572,7 +572,9 @@ fn a_scenario_named_at_the_start_is_chosen_or_told_of() {
         desk
     };
     let desk = start(Path::new("glasshouse-lane"));
-    assert_eq!((front(&desk).chosen, desk.view().notice), (1, None));
+    let view = front(&desk);
+    assert_eq!(view.scenarios[view.chosen].title, "The van from Glasshouse Lane");
+    assert_eq!((view.scenarios.len(), desk.view().notice), (ScenarioText::carried().len(), None));
     let good = folder.path().join("good.ron");
     fs::write(&good, small_scenario("Named")).unwrap();
     let desk = start(&good);

@@ -3,11 +3,12 @@
 use super::Tools;
 use super::frame::{BREACH_SIGN, busy_ui};
 use super::pieces::{heading_ui, pick_ui, signed_ui, titled_ui};
+use crate::scenario::schema::Level;
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::front::{FrontView, ScenarioView};
-use egui::{Align, Button, Key, Label, RichText, TextEdit, Ui, vec2};
+use egui::{Align, Button, Key, Label, RichText, ScrollArea, TextEdit, Ui, vec2};
 
 /// Scenario, purpose and seed, and the button that begins.
 pub fn begin_ui(
@@ -18,12 +19,21 @@ pub fn begin_ui(
     actions: &mut Vec<Action>,
 ) {
     heading_ui(ui, &tools.say("window-begin-heading"));
-    for (number, scenario) in front.scenarios.iter().enumerate() {
-        let about = about(scenario, tools);
-        if titled_ui(ui, Some(number == front.chosen), &scenario.title, &about).clicked() {
-            actions.push(Action::ChooseScenario(number));
-        }
-    }
+    // So that what begins a case stands on the same screen as a long list.
+    ScrollArea::vertical().id_salt("scenarios").max_height(theme::SCENARIOS_HEIGHT).show(
+        ui,
+        |ui| {
+            for (number, scenario) in front.scenarios.iter().enumerate() {
+                let is_chosen = number == front.chosen;
+                let title =
+                    format!("{} – {}", scenario.title, tools.say(level_key(scenario.level)));
+                let response = titled_ui(ui, Some(is_chosen), &title, &about(scenario, tools));
+                if response.clicked() {
+                    actions.push(Action::ChooseScenario(number));
+                }
+            }
+        },
+    );
     let idle = view.busy.is_none();
     file_ui(ui, front, idle, tools, actions);
     ui.add_space(theme::GAP);
@@ -52,6 +62,14 @@ pub fn begin_ui(
     }
     if let Some(busy) = &view.busy {
         busy_ui(ui, busy);
+    }
+}
+
+const fn level_key(level: Level) -> &'static str {
+    match level {
+        Level::First => "front-level-first",
+        Level::Middle => "front-level-middle",
+        Level::Hard => "front-level-hard",
     }
 }
 

@@ -45,6 +45,8 @@ pub const NAME_WIDTH: f32 = 170.0;
 pub const BAR_WIDTH: f32 = 220.0;
 /// Height of a bar [points].
 pub const BAR_HEIGHT: f32 = 12.0;
+/// Most height of the list of scenarios [points]: four of them and the beginning of a fifth.
+pub const SCENARIOS_HEIGHT: f32 = 200.0;
 /// Width of the field for a scenario file [points].
 pub const FILE_WIDTH: f32 = 250.0;
 /// Width of the seed field [points].

@@ -1,5 +1,6 @@
 //! The front page.
 
+use crate::scenario::schema::Level;
 use std::path::PathBuf;
 
 /// What the front page shows.
@@ -38,6 +39,8 @@ pub struct ScenarioView {
     pub title: String,
     /// One sentence on it.
     pub about: String,
+    /// How much it asks.
+    pub level: Level,
     /// The file of the user's that it comes from.
     pub file: Option<String>,
     /// Its author wants every session assessed.

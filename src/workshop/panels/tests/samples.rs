@@ -2,6 +2,7 @@
 
 use super::trays;
 use crate::scenario::load;
+use crate::scenario::schema::Level;
 use crate::sound::player::State;
 use crate::sound::trace::Outline;
 use crate::vehicle::spec::Id;
@@ -66,10 +67,8 @@ impl Sample {
     }
 }
 
-/// Every page in every state.
-pub fn all() -> Vec<Sample> {
-    let busy =
-        |share| Busy { text: "Working out what each fault would show …".to_owned(), share };
+/// The front page and the settings in every state.
+fn fronts() -> Vec<Sample> {
     let files = ["market-hill-7-1", "market-hill-8-1"].map(|name| KeptFile {
         path: format!("/sessions/{name}.session").into(),
         name: name.to_owned(),
@@ -82,6 +81,7 @@ pub fn all() -> Vec<Sample> {
     let scenario = |title: &str, file: Option<&str>| ScenarioView {
         title: title.to_owned(),
         about: LONG.to_owned(),
+        level: Level::Hard,
         file: file.map(str::to_owned),
         is_always_assessed: file.is_some(),
     };
@@ -93,7 +93,6 @@ pub fn all() -> Vec<Sample> {
     broken.state = KeptState::Broken(format!("/sessions/broken.session: {LONG}"));
     let open = Settings { are_open: true, ..Settings::default() };
     let problem = Some(LONG.to_owned());
-    let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     vec![
         Sample::new("front, looking"),
         Sample {
@@ -130,6 +129,19 @@ pub fn all() -> Vec<Sample> {
             front: FrontView { is_first_start: true, ..FrontView::default() },
             ..Sample::new("front, first start")
         },
+    ]
+}
+
+fn busy(share: Option<f32>) -> Busy {
+    Busy { text: "Working out what each fault would show …".to_owned(), share }
+}
+
+/// Every page in every state.
+pub fn all() -> Vec<Sample> {
+    let problem = Some(LONG.to_owned());
+    let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
+    let mut samples = fronts();
+    samples.extend([
         Sample {
             case: Some(CaseView {
                 guide: Some(GuideView { done: [true, false, true, false, false, false] }),
@@ -182,11 +194,12 @@ pub fn all() -> Vec<Sample> {
             ..Sample::new("debrief, under way")
         },
         Sample { debrief: Some(debrief_view()), ..Sample::new("debrief") },
-    ]
+    ]);
+    samples
 }
 
 fn tray(name: &'static str, pane: Pane, tray: TrayView) -> Sample {
-    Sample { case: Some(CaseView { pane, tray, ..case_view() }), ..Sample::new(name) }
+    Sample { case: Some(CaseView { tray, pane, ..case_view() }), ..Sample::new(name) }
 }
 
 fn words_line() -> LineView {
