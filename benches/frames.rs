@@ -11,6 +11,7 @@ use faultwright::sound::passage::Passage;
 use faultwright::sound::player::State;
 use faultwright::wording::catalogue::Words;
 use faultwright::workshop::{Headless, Speaker, Surroundings};
+use std::sync::Arc;
 use std::time::Duration;
 
 /// What 99 of 100 frames should stay under [ms].
@@ -36,11 +37,13 @@ fn main() {
     std::fs::create_dir_all(&folder).expect("a folder for the session");
     let sessions = folder.clone();
     let around = Surroundings {
-        words: Words::for_language("en-GB"),
-        sessions: Box::new(move || Ok(sessions.clone())),
+        words: Arc::new(Words::for_language("en-GB")),
+        sessions: Arc::new(move || Ok(sessions.clone())),
         worlds: WorldStore::none(),
         any_seed: || 2,
-        speaker: Box::new(|_, _| Box::new(Silent)),
+        scenario: None,
+        settings_file: None,
+        speaker: Arc::new(|_, _| Box::new(Silent)),
     };
     let mut window = Headless::open(around, 1_280.0, 680.0);
     measure(&mut window, "front page");

@@ -48,10 +48,12 @@ fn regress_the_session_of_the_readme_is_the_programs_own() {
     assert!(count > 40, "only {count} lines are shown");
 }
 
-/// What the help shows can be typed as it stands on every vehicle that the program carries.
+/// What the help shows can be typed as it stands in every scenario on the vehicle that is taken where none
+/// is named; others have other parts.
 #[test]
-fn limit_every_example_of_the_help_is_a_step_of_the_carried_scenarios() {
-    for text in ScenarioText::carried() {
+fn limit_every_example_of_the_help_is_a_step_of_the_scenarios_on_the_first_vehicle() {
+    let first = ScenarioText::demo().vehicle_text;
+    for text in ScenarioText::carried().into_iter().filter(|text| text.vehicle_text == first) {
         let name = text.scenario_name.clone();
         let briefing = read(text).unwrap().briefing();
         for usage in USAGES {

@@ -1,9 +1,9 @@
 //! Cases of the shipped scenarios solved as a careful technician solves them.
 //!
 //! `tests/solutions/seed-NN.steps` holds the steps of one case of Market Hill each; every kind of
-//! fault is among them, and a vehicle without any. Those of the other scenario are in a folder that
-//! is called after it: faults that come together, and contacts that come and go. Whoever changes physics, prices or marks sees here whether
-//! honest work is still rewarded.
+//! fault is among them, and a vehicle without any. Those of every other scenario are in a folder that
+//! is called after it. Whoever changes physics, prices or marks sees here whether honest work is still
+//! rewarded.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use faultwright::assessment::debrief::{Debrief, debrief};
@@ -14,7 +14,7 @@ use faultwright::reasoning::remedy::Remedy;
 use faultwright::reasoning::world::Worlds;
 use faultwright::scenario::deal::deal;
 use faultwright::scenario::draw::Case;
-use faultwright::scenario::load::{Loaded, demo, load};
+use faultwright::scenario::load::{Loaded, ScenarioText, demo, load, read};
 use faultwright::scenario::suppose::suppositions;
 use faultwright::session::attempt::Session;
 use faultwright::session::event::Event;
@@ -32,17 +32,18 @@ const SOLUTIONS: usize = 10;
 const HARDER_SOLUTIONS: usize = 6;
 
 /// A scenario with its solutions.
+#[derive(Clone)]
 struct Book {
     scenario: Arc<Loaded>,
     /// What might be the truth, begun once: every case of the scenario has the same worlds.
-    worlds: OnceLock<Worlds>,
+    worlds: Arc<OnceLock<Worlds>>,
     folder: PathBuf,
 }
 
 impl Book {
     fn of(scenario: Loaded, folder: &str) -> Self {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
-        Self { scenario: Arc::new(scenario), worlds: OnceLock::new(), folder }
+        Self { scenario: Arc::new(scenario), worlds: Arc::default(), folder }
     }
 
     fn worlds(&self) -> Worlds {
@@ -135,7 +136,7 @@ fn complaints(book: &Book, seed: u64) -> Vec<String> {
     let mut wrong = Vec::new();
     let mut expect = |holds: bool, text: String| {
         if !holds {
-            wrong.push(format!("seed {seed}: {text}"));
+            wrong.push(format!("{}, seed {seed}: {text}", book.scenario.text.scenario_name));
         }
     };
     expect(
@@ -187,15 +188,38 @@ fn verif_careful_work_mends_what_comes_together_or_comes_and_goes() {
     assert!(faults.iter().flatten().any(|fault| comes_and_goes.contains(&fault.name.kind)));
 }
 
+/// Every other scenario that the program carries has solutions too, each in a folder of its own.
+#[test]
+fn verif_careful_work_solves_every_scenario_of_the_library() {
+    let at_length = ["market-hill", "glasshouse-lane"];
+    let others = ScenarioText::carried().into_iter().filter_map(|text| {
+        let name = text.scenario_name.clone();
+        let is_other = !at_length.contains(&name.as_str());
+        is_other.then(|| Book::of(read(text).unwrap(), &format!("tests/solutions/{name}")))
+    });
+    let worked: Vec<(Book, u64)> = others
+        .flat_map(|book| {
+            let seeds = seeds(&book);
+            assert!(!seeds.is_empty(), "no solution in {}", book.folder.display());
+            seeds.into_iter().map(move |seed| (book.clone(), seed))
+        })
+        .collect();
+    none_is_wrong(&worked.iter().map(|(book, seed)| (book, *seed)).collect::<Vec<_>>());
+}
+
 fn all_are_good(book: &Book, count: usize) {
     let seeds = seeds(book);
     assert_eq!(seeds.len(), count, "solutions of {seeds:?}");
-    let (first, second) = seeds.split_at(seeds.len() / 2);
-    // Two halves side by side; they are joined in the order of the seeds.
+    none_is_wrong(&seeds.into_iter().map(|seed| (book, seed)).collect::<Vec<_>>());
+}
+
+fn none_is_wrong(solutions: &[(&Book, u64)]) {
+    let (first, second) = solutions.split_at(solutions.len() / 2);
+    // Two halves side by side; they are joined in the order of the solutions.
     let wrong: Vec<String> = std::thread::scope(|scope| {
         let halves = [first, second].map(|half| {
             scope.spawn(move || {
-                half.iter().flat_map(|seed| complaints(book, *seed)).collect::<Vec<_>>()
+                half.iter().flat_map(|(book, seed)| complaints(book, *seed)).collect::<Vec<_>>()
             })
         });
         halves.into_iter().flat_map(|half| half.join().unwrap()).collect()

@@ -23,6 +23,10 @@ use std::sync::Arc;
 /// Cases of each scenario: the number was set when two of them were known, in which the random tester was
 /// lucky once on Glasshouse Lane and led the parts-swapper. The other eight were worked after that.
 const SEEDS: core::ops::RangeInclusive<u64> = 1..=10;
+/// The same of each of the others. It was set before any of them was worked, by what a run may take.
+const LIBRARY_SEEDS: core::ops::RangeInclusive<u64> = 1..=3;
+/// The scenarios that are worked at length.
+const AT_LENGTH: [&str; 2] = ["market-hill", "glasshouse-lane"];
 /// From the best to the worst.
 const RANKING: [Policy; 4] =
     [Policy::Planner, Policy::ByTheBook, Policy::PartsSwapper, Policy::RandomTester];
@@ -49,8 +53,9 @@ fn worked(loaded: &Arc<Loaded>, plan: &Plan) -> Rows {
 fn verif_the_rubric_ranks_habits_as_a_master_technician_would() {
     for loaded in scenarios() {
         let policies = RANKING.to_vec();
+        let at_length = AT_LENGTH.contains(&loaded.text.scenario_name.as_str());
         let plan = Plan {
-            seeds: SEEDS,
+            seeds: if at_length { SEEDS } else { LIBRARY_SEEDS },
             policies,
             is_marked: true,
             threads: None,
@@ -58,7 +63,8 @@ fn verif_the_rubric_ranks_habits_as_a_master_technician_would() {
         };
         let table = Table::of(&worked(&loaded, &plan)).unwrap();
         let marks = RANKING.map(|policy| table.line(policy).unwrap().marks.unwrap().value);
-        let falls = marks.windows(2).all(|pair| pair[0] > pair[1]);
+        // Whoever keeps to the book may do as well as the expert: a first lesson has one good way.
+        let falls = marks[0] >= marks[1] && marks[1] > marks[2] && marks[2] > marks[3];
         assert!(falls, "{}: {RANKING:?} earn {marks:?}", loaded.text.scenario_name);
     }
 }

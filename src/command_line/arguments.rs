@@ -247,6 +247,7 @@ fn workshop(words: &Words) -> Command {
     Command::new("workshop")
         .about(say("cli-workshop-about"))
         .after_help(say("cli-workshop-examples"))
+        .arg(scenario(words))
         .arg(
             Arg::new("screenshots")
                 .long("screenshots")

@@ -41,6 +41,19 @@ pub fn session_folder() -> Result<PathBuf, Trouble> {
     Ok(folder)
 }
 
+/// The file in which the window keeps the user's settings; nothing where the surroundings name no folder.
+#[cfg(feature = "workshop")]
+#[must_use]
+pub fn settings_file() -> Option<PathBuf> {
+    let folder = |name: &str| env::var_os(name).map(PathBuf::from);
+    // What is not absolute counts as not set (XDG Base Directory Specification, from memory).
+    let base = folder("XDG_CONFIG_HOME")
+        .filter(|path| path.is_absolute())
+        .or_else(|| folder("APPDATA"))
+        .or_else(|| folder("HOME").map(|home| home.join(".config")))?;
+    Some(base.join("faultwright").join("settings.json"))
+}
+
 /// The folder in which worlds are kept when none is named.
 #[must_use]
 pub fn usual_world_folder() -> PathBuf {

@@ -17,6 +17,7 @@ pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome
     use crate::wording::catalogue::Words;
     use crate::workshop::{Surroundings, Wanted};
     use std::path::PathBuf;
+    use std::sync::Arc;
 
     #[expect(clippy::disallowed_types, reason = "the clock measures frames and reaches no session")]
     let started = std::time::Instant::now();
@@ -34,8 +35,8 @@ pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome
         .then(|| std::env::temp_dir().join(format!("faultwright-pictures-{}", std::process::id())));
     let sessions = aside.clone();
     let around = Surroundings {
-        words: Words::for_language(&language),
-        sessions: Box::new(move || match &sessions {
+        words: Arc::new(Words::for_language(&language)),
+        sessions: Arc::new(move || match &sessions {
             Some(folder) => std::fs::create_dir_all(folder)
                 .map(|()| folder.clone())
                 .map_err(|error| format!("{}: {error}.", folder.display())),
@@ -43,7 +44,10 @@ pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome
         }),
         worlds: WorldStore::in_folder(store::usual_world_folder()),
         any_seed: store::any_seed,
-        speaker: Box::new(|gain, told| {
+        scenario: given.and_then(|given| given.get_one::<PathBuf>("scenario")).cloned(),
+        // Pictures show the usual settings and leave the user's own alone.
+        settings_file: aside.is_none().then(store::settings_file).flatten(),
+        speaker: Arc::new(|gain, told| {
             let servers = Address::all(|name| std::env::var_os(name));
             Box::new(Player::new(servers, gain, told))
         }),

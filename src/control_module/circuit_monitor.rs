@@ -1,19 +1,22 @@
-//! The circuit diagnosis of one low-side driver.
+//! The circuit diagnosis of one driver.
 //!
-//! The driver sits between the valve's control wire and ground. Two tests look at it. The *idle
-//! test* reads the pin's voltage while the switch is off: the bias leaves it at half of the rail
-//! when nothing is connected. The *current test* compares the current with what a good coil of
-//! that temperature would take. Each counts for itself ([`DebouncedTest`]); together they own
+//! A low-side driver sits between the valve's control wire and ground, a high-side driver between the
+//! supply and that wire ([`DriverSide`]). Two tests look at it. The *idle test* reads the pin's voltage
+//! while the switch is off: a good coil holds it at the far end of its circuit, the feed of one and the
+//! ground of the other, and the bias leaves it at half of the rail when nothing is connected. The
+//! *current test* compares the current with what a good coil of that temperature would take. Each counts for itself ([`DebouncedTest`]); together they own
 //! three codes, of which at most one is failed at a time, because a pin that reads wrong at rest
 //! says nothing about the coil.
 //!
 //! Model and limits: the module sees only its own pin, its shunt and its own supply. It cannot
 //! tell a broken coil from a broken wire or feed, takes a dead common feed for a short to ground,
-//! and lets a resistive contact pass.
+//! and lets a resistive contact pass. A resting high-side pin looks the same with a good coil and with
+//! a short to ground; only a pulse tells them apart.
 
 use crate::control_module::circuit_limits::CircuitLimits;
 use crate::control_module::code::Code;
 use crate::control_module::debounced_test::{CircuitFault, DebouncedTest, Reading};
+use crate::control_module::driver_side::DriverSide;
 use crate::control_module::test_result::{Measure, TestResult};
 use crate::control_module::verdict::{Finding, Verdict};
 use crate::numerics::digest::DigestBuilder;
@@ -42,7 +45,7 @@ pub struct DriverSense {
     pub coil_temperature_estimate: Celsius,
 }
 
-/// The three codes of one driver.
+/// The three codes of one driver, and on which side it sits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DriverCodes {
@@ -52,6 +55,9 @@ pub struct DriverCodes {
     pub low: Code,
     /// Control circuit high; intake P2089, exhaust P2091 (SAE J2012).
     pub high: Code,
+    /// The side of its switch.
+    #[serde(default)]
+    pub side: DriverSide,
 }
 
 impl DriverCodes {
@@ -76,37 +82,56 @@ pub struct Readings {
 /// The order matters: a pin that is wrong at rest silences the current test, which could not tell
 /// an open circuit from one that is grounded outside.
 #[must_use]
-pub fn read(sense: &DriverSense, limits: &CircuitLimits) -> Readings {
+pub fn read(sense: &DriverSense, side: DriverSide, limits: &CircuitLimits) -> Readings {
     let supply_v = sense.supply.0;
     if !(limits.supply_from.0..=limits.supply_to.0).contains(&supply_v) {
         return Readings { idle: Reading::NotRun, current: Reading::NotRun };
     }
-    let idle = read_idle(sense, limits);
+    let idle = read_idle(sense, side, limits);
     let current = match idle {
         Reading::Fault(_) => Reading::NotRun,
-        Reading::NotRun | Reading::Pass => read_current(sense, limits),
+        Reading::NotRun | Reading::Pass => read_current(sense, side, limits),
     };
     Readings { idle, current }
 }
 
-/// The pin with the switch off. Between duty 0 and 1 the closed part adds almost nothing to the
-/// mean, so the mean over the open share is the open voltage or a little more.
-fn read_idle(sense: &DriverSense, limits: &CircuitLimits) -> Reading {
+/// The pin with the switch off. Between duty 0 and 1 the closed part of a low-side driver adds almost
+/// nothing to the mean, so the mean over the open share is the open voltage or a little more. That of a
+/// high-side driver adds almost the supply, so what is left is the open voltage or a little less.
+fn read_idle(sense: &DriverSense, side: DriverSide, limits: &CircuitLimits) -> Reading {
     if sense.duty > limits.off_read_up_to_duty {
         return Reading::NotRun;
     }
-    let open_v = sense.feedback.0 / (1.0 - sense.duty);
+    let open_v = match side {
+        DriverSide::Low => sense.feedback.0 / (1.0 - sense.duty),
+        DriverSide::High => (sense.feedback.0 - sense.duty * sense.supply.0) / (1.0 - sense.duty),
+    };
     if open_v < limits.low_below.0 {
-        Reading::Fault(CircuitFault::Low)
+        match side {
+            DriverSide::Low => Reading::Fault(CircuitFault::Low),
+            DriverSide::High => Reading::Pass,
+        }
     } else if open_v < limits.open_below.0 {
         Reading::Fault(CircuitFault::Open)
     } else {
-        Reading::Pass
+        match side {
+            DriverSide::Low => Reading::Pass,
+            DriverSide::High => Reading::Fault(CircuitFault::High),
+        }
+    }
+}
+
+/// What a driver on this side is said to have when its current is too high, or when it has none and its
+/// pin does not follow the switch: its wire is held at the end to which the switch does not lead.
+const fn held_away(side: DriverSide) -> CircuitFault {
+    match side {
+        DriverSide::Low => CircuitFault::High,
+        DriverSide::High => CircuitFault::Low,
     }
 }
 
 /// The current against that of a good coil at the temperature the module believes.
-fn read_current(sense: &DriverSense, limits: &CircuitLimits) -> Reading {
+fn read_current(sense: &DriverSense, side: DriverSide, limits: &CircuitLimits) -> Reading {
     if sense.duty < limits.current_read_from_duty {
         return Reading::NotRun;
     }
@@ -115,13 +140,18 @@ fn read_current(sense: &DriverSense, limits: &CircuitLimits) -> Reading {
     let driven_v = sense.supply.0 * sense.duty;
     // Voltages are compared rather than resistances, so that no current divides by zero.
     let expected_v = sense.current.0 * expected_ohms;
+    // How far the switch moves the pin from where it rests.
+    let moved_v = match side {
+        DriverSide::Low => sense.supply.0 - sense.feedback.0,
+        DriverSide::High => sense.feedback.0,
+    };
     if driven_v < expected_v * limits.high_below_ratio {
-        Reading::Fault(CircuitFault::High)
+        Reading::Fault(held_away(side))
     } else if driven_v < expected_v * limits.open_from_ratio {
         Reading::Pass
-    } else if sense.supply.0 - sense.feedback.0 < limits.pulled_down_ratio * driven_v {
-        // No current, and the pin stays up although the switch is commanded closed.
-        Reading::Fault(CircuitFault::High)
+    } else if moved_v < limits.pulled_down_ratio * driven_v {
+        // No current, and the pin stays where it is although the switch is commanded closed.
+        Reading::Fault(held_away(side))
     } else {
         Reading::Fault(CircuitFault::Open)
     }
@@ -170,7 +200,7 @@ impl CircuitMonitor {
     pub fn judge(&mut self, sense: &DriverSense, tick: Tick) -> [Finding; 3] {
         let elapsed_ms = self.last.map_or(0, |last| tick.0.saturating_sub(last.0));
         self.last = Some(tick);
-        let readings = read(sense, &self.limits);
+        let readings = read(sense, self.codes.side, &self.limits);
         self.idle.take(readings.idle, elapsed_ms, tick, &self.limits);
         let current = if readings.idle == Reading::NotRun && self.idle.sees_fault() {
             // The pin read wrong when it could last be read at rest.
@@ -233,8 +263,8 @@ impl CircuitMonitor {
         let current = self.current.verdict(&self.limits) == Verdict::Passed;
         let has_passed = match of {
             CircuitFault::Open => idle && current,
-            CircuitFault::Low => idle,
-            CircuitFault::High => current,
+            _ if of == held_away(self.codes.side) => current,
+            CircuitFault::Low | CircuitFault::High => idle,
         };
         if has_passed { Verdict::Passed } else { Verdict::NotRun }
     }

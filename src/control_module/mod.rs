@@ -10,6 +10,7 @@ pub mod code_report;
 pub mod counters;
 pub mod debounced_test;
 pub mod drive_pattern;
+pub mod driver_side;
 pub mod elsewhere_monitor;
 pub mod freeze_frame;
 pub mod idle_control;

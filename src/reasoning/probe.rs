@@ -1,5 +1,6 @@
 //! Tests that can be made on a vehicle, and the steps that lead to each.
 
+use crate::control_module::driver_side::DriverSide;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
@@ -261,6 +262,12 @@ fn valve_probes(spec: &VehicleSpec, valve: &ValveSpec, list: &mut Vec<Probe>) {
         loaded.shows = 1;
         list.push(loaded);
     }
+    // A steady contact that is no feed leads to ground all the time.
+    if let [steady, _] = &harness_side[..]
+        && spec.side_of(&valve.id) == DriverSide::High
+    {
+        list.push(ohms(spec, steady, &Id::from(GROUND), connector));
+    }
     if let [_, control] = &harness_side[..] {
         list.push(ohms(spec, control, &Id::from(GROUND), connector));
         if let Some(module) = module_point(spec, valve) {
@@ -348,7 +355,7 @@ fn wire_to(spec: &VehicleSpec, at: &Id) -> Option<Id> {
 
 fn driver_pin<'a>(spec: &'a VehicleSpec, wanted: &ValveSpec) -> Option<&'a Id> {
     spec.harness.elements.iter().find_map(|element| match element {
-        HarnessElement::LowSideDriver { valve, pin, .. } if *valve == wanted.id => Some(pin),
+        HarnessElement::Driver { valve, pin, .. } if *valve == wanted.id => Some(pin),
         _ => None,
     })
 }

@@ -4,6 +4,7 @@
 //! A vehicle is looked for in `vehicles/` beside the scenario, then among those that the program
 //! carries; a scenario's own text can lead nowhere else.
 
+use super::carried::{self, Carried, SCENARIOS, VEHICLES};
 use super::check;
 use super::findings::{Findings, nearest, shown};
 use super::outline::Outline;
@@ -21,16 +22,6 @@ use std::path::Path;
 
 /// Bytes of the largest file that is read.
 pub const MOST_BYTES: u64 = 1 << 20;
-
-/// The scenarios that the program carries, so that it works from anywhere; the first is the one
-/// that is taken where none is named.
-const SCENARIOS: [(&str, &str); 2] = [
-    ("market-hill", include_str!("../../scenarios/market-hill.ron")),
-    ("glasshouse-lane", include_str!("../../scenarios/glasshouse-lane.ron")),
-];
-/// The vehicles that the program carries.
-const VEHICLES: [(&str, &str); 1] =
-    [("harrowfen-dray", include_str!("../../scenarios/vehicles/harrowfen-dray.ron"))];
 
 /// The texts from which a scenario can be read again, whatever becomes of its files.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -57,12 +48,11 @@ impl ScenarioText {
         SCENARIOS.into_iter().map(Self::of).collect()
     }
 
-    fn of((scenario_name, scenario_text): (&str, &str)) -> Self {
-        let vehicle_text = VEHICLES.first().map_or("", |(_, text)| text);
+    fn of(carried: Carried) -> Self {
         Self {
-            scenario_name: scenario_name.to_owned(),
-            scenario_text: scenario_text.to_owned(),
-            vehicle_text: vehicle_text.to_owned(),
+            scenario_name: carried.name.to_owned(),
+            scenario_text: carried.text.to_owned(),
+            vehicle_text: carried::vehicle(carried.vehicle).unwrap_or_default().to_owned(),
         }
     }
 }
@@ -144,7 +134,7 @@ pub fn load(path: &Path) -> Result<Loaded, LoadError> {
     let scenario_text = match read_limited(path) {
         Ok(text) => text,
         Err(trouble) => {
-            let carried = SCENARIOS.into_iter().find(|(name, _)| Path::new(name) == path);
+            let carried = SCENARIOS.into_iter().find(|it| Path::new(it.name) == path);
             return match carried {
                 Some(carried) if trouble == FileTrouble::NotFound => {
                     read(ScenarioText::of(carried))
@@ -253,8 +243,8 @@ fn find_vehicle(folder: &Path, name: &str) -> Result<String, Lookup> {
         Err(FileTrouble::NotFound) => {}
         Err(trouble) => return Err(Lookup::Unreadable(trouble)),
     }
-    if let Some((_, text)) = VEHICLES.iter().find(|(known, _)| *known == name) {
-        return Ok((*text).to_owned());
+    if let Some(text) = carried::vehicle(name) {
+        return Ok(text.to_owned());
     }
     let mut names: Vec<String> = fs::read_dir(folder)
         .map(|entries| entries.filter_map(|entry| vehicle_of(&entry.ok()?.path())).collect())

@@ -16,6 +16,7 @@
 //! # }
 //! ```
 
+mod carried;
 mod check;
 pub mod deal;
 pub mod draw;

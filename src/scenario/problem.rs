@@ -331,6 +331,8 @@ pub enum Thing {
     Part,
     /// A connector.
     Connector,
+    /// A camshaft.
+    Camshaft,
     /// A fuse.
     Fuse,
     /// A test point.

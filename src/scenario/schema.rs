@@ -34,6 +34,15 @@ pub struct ScenarioFile {
     pub version: u32,
     /// Title that instructors choose by.
     pub title: String,
+    /// One sentence for whoever chooses by it, apprentices too; empty where the file has none.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub about: String,
+    /// How much it asks of an apprentice.
+    #[serde(default)]
+    pub level: Level,
+    /// What an instructor may know before handing it out. No apprentice is shown it.
+    #[serde(default, skip_serializing_if = "Teaching::is_empty")]
+    pub teaching: Teaching,
     /// Name of a vehicle file without folder and ending, such as `harrowfen-dray`.
     pub vehicle: String,
     /// Practice or assessed.
@@ -61,6 +70,53 @@ pub struct ScenarioFile {
     pub workshop_temperature: Celsius,
     /// How a session is weighed.
     pub rubric: Rubric,
+}
+
+/// How much a scenario asks of an apprentice.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+pub enum Level {
+    /// A first lesson: few faults, each found with one tool.
+    First,
+    /// The usual: several circuits, decoys, more than one tool.
+    #[default]
+    Middle,
+    /// Faults that come and go, come together, or hide behind something harmless.
+    Hard,
+}
+
+impl Level {
+    /// Every level, from the easiest on.
+    pub const ALL: [Self; 3] = [Self::First, Self::Middle, Self::Hard];
+
+    /// The word that catalogues and tables call it by.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::First => "first",
+            Self::Middle => "middle",
+            Self::Hard => "hard",
+        }
+    }
+}
+
+/// A note for instructors: it names what a session has to find out.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Teaching {
+    /// What the scenario teaches.
+    pub teaches: String,
+    /// What leads apprentices astray in it.
+    pub traps: Vec<String>,
+    /// How an expert goes, in order.
+    pub path: Vec<String>,
+}
+
+impl Teaching {
+    /// Whether the file has no note.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// What a session of this scenario is for.

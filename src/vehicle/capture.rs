@@ -87,7 +87,7 @@ impl Vehicle {
         let wiring = wire_up(&self.spec, &standing, self.assembly(), &state)?;
         let solution = wiring.network.solve()?;
         let pin = self.spec.harness.elements.iter().find_map(|element| match element {
-            HarnessElement::LowSideDriver { valve: of, pin, .. } if of == valve => {
+            HarnessElement::Driver { valve: of, pin, .. } if of == valve => {
                 wiring.node(pin.as_str())
             }
             _ => None,

@@ -155,7 +155,7 @@ struct Places<'a> {
 
 fn places<'a>(spec: &'a VehicleSpec, wanted: &Id) -> Option<Places<'a>> {
     let (id, pin, ground) = spec.harness.elements.iter().find_map(|element| match element {
-        HarnessElement::LowSideDriver { id, valve, pin, ground, .. } if valve == wanted => {
+        HarnessElement::Driver { id, valve, pin, ground, .. } if valve == wanted => {
             Some((id, pin, ground))
         }
         _ => None,

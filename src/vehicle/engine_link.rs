@@ -116,6 +116,17 @@ pub fn engine_condition(
         generator: GENERATOR.takes(circuits.battery, circuits.generator),
         ..EngineCondition::SOUND
     };
+    // A camshaft without a valve has no phaser: it stays where it was built in.
+    for cam in Cam::BOTH {
+        if spec.valves.iter().all(|valve| valve.cam != cam) {
+            *engine.cams.of_mut(cam) = CamCondition {
+                coil: CoilDrive::OPEN,
+                is_inhibited: true,
+                is_held_at_rest: true,
+                ..CamCondition::SOUND
+            };
+        }
+    }
     for (number, place) in spec.valves.iter().enumerate() {
         let withheld = withheld.get(number).copied().unwrap_or(Withheld::ALL);
         *engine.cams.of_mut(place.cam) =

@@ -3,6 +3,7 @@
 use super::assembly::Assembly;
 use super::condition::Condition;
 use super::spec::{HarnessElement, Id, LoadOhms, Numbering, VehicleSpec};
+use crate::control_module::driver_side::DriverSide;
 use crate::physics::battery::{self, Generator, Starter};
 use crate::physics::circuit::{CircuitError, DiodeLaw, Element, Network, Solution};
 use crate::physics::wire::Cable;
@@ -159,7 +160,7 @@ fn overloaded<'a>(spec: &'a VehicleSpec, wiring: &Wiring, solution: &Solution) -
         .elements
         .iter()
         .filter_map(|element| match element {
-            HarnessElement::LowSideDriver { id, valve, .. } => {
+            HarnessElement::Driver { id, valve, .. } => {
                 let sense = wiring.element(id.as_str())?;
                 (solution.amperes(sense) > DRIVER_LIMIT_A).then_some(valve)
             }
@@ -312,7 +313,7 @@ impl<'a> Builder<'a> {
                 self.resistor(from, to, ohms)
             }
             HarnessElement::Coil { valve, .. } => self.place_coil(valve, from, to),
-            HarnessElement::LowSideDriver { .. } => self.place_driver(element, place, ends),
+            HarnessElement::Driver { .. } => self.place_driver(element, place, ends),
             HarnessElement::ModuleSupply { load, .. } => {
                 let [supply, ground, rail] = ends;
                 let alive = self.wiring.module_alive;
@@ -359,8 +360,8 @@ impl<'a> Builder<'a> {
         place: usize,
         [pin, supply, ground]: [usize; 3],
     ) -> usize {
-        let HarnessElement::LowSideDriver {
-            valve, on_ohms, off_ohms, sense_ohms, bias_ohms, ..
+        let HarnessElement::Driver {
+            valve, side, on_ohms, off_ohms, sense_ohms, bias_ohms, ..
         } = element
         else {
             return 0;
@@ -373,14 +374,27 @@ impl<'a> Builder<'a> {
         let rail = self.rail_of(ground);
         let network = &mut self.wiring.network;
         let switch = if closed { *on_ohms } else { *off_ohms };
-        network.add(Element::Resistor { a: pin, b: source, ohms: switch });
-        network.add(Element::Diode { anode: source, cathode: pin, law: BODY_DIODE });
-        network.add(Element::Diode { anode: pin, cathode: supply, law: FREEWHEEL_DIODE });
+        // The switch leads to ground or to the supply, and the coil's own current runs on to the other. The
+        // sense resistor lies between the switch and where it leads, counted in the direction of the current.
+        let (sense_from, sense_to) = match side {
+            DriverSide::Low => {
+                network.add(Element::Resistor { a: pin, b: source, ohms: switch });
+                network.add(Element::Diode { anode: source, cathode: pin, law: BODY_DIODE });
+                network.add(Element::Diode { anode: pin, cathode: supply, law: FREEWHEEL_DIODE });
+                (source, ground)
+            }
+            DriverSide::High => {
+                network.add(Element::Resistor { a: source, b: pin, ohms: switch });
+                network.add(Element::Diode { anode: pin, cathode: source, law: BODY_DIODE });
+                network.add(Element::Diode { anode: ground, cathode: pin, law: FREEWHEEL_DIODE });
+                (supply, source)
+            }
+        };
         network.add(Element::Resistor { a: pin, b: ground, ohms: *bias_ohms });
         if let Some(rail) = rail {
             network.add(Element::Resistor { a: pin, b: rail, ohms: *bias_ohms });
         }
-        network.add(Element::Resistor { a: source, b: ground, ohms: *sense_ohms })
+        network.add(Element::Resistor { a: sense_from, b: sense_to, ohms: *sense_ohms })
     }
 
     /// The regulated rail of the module that has this ground.

@@ -14,7 +14,7 @@ pub mod condition;
 pub mod diagnostic_link;
 pub mod driving;
 pub mod electricity;
-mod engine_link;
+pub mod engine_link;
 pub mod error;
 mod fuses;
 pub mod harness;

@@ -2,7 +2,7 @@
 
 use super::circuits::Circuits;
 use super::engine_link;
-use super::spec::VehicleSpec;
+use super::spec::{ValveCodes, ValveSpec, VehicleSpec};
 use crate::control_module::circuit_monitor::{CircuitMonitor, DriverCodes, DriverSense};
 use crate::control_module::code::Code;
 use crate::control_module::code_family::rule_of_unrelated;
@@ -39,7 +39,7 @@ pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code], present: &BTreeSet<Code>
     let mut drivers = Vec::new();
     for (number, valve) in spec.valves.iter().enumerate() {
         let codes = valve.codes;
-        drivers.push(DriverCodes { open: codes.open, low: codes.low, high: codes.high });
+        drivers.push(driver_codes(spec, valve));
         known.extend([codes.open, codes.low, codes.high].map(|code| {
             follows.circuit.on(KnownCode {
                 readiness: Some(ReadinessGroup::Components),
@@ -98,6 +98,11 @@ pub fn setup_of(spec: &VehicleSpec, old_codes: &[Code], present: &BTreeSet<Code>
     }
 }
 
+fn driver_codes(spec: &VehicleSpec, valve: &ValveSpec) -> DriverCodes {
+    let ValveCodes { open, low, high, .. } = valve.codes;
+    DriverCodes { open, low, high, side: spec.side_of(&valve.id) }
+}
+
 /// The figures that a sound vehicle's drives have left: those of monitors that have seen nothing wrong, but
 /// for the two that are never quite at zero.
 fn earlier_figures(spec: &VehicleSpec) -> Vec<TestResult> {
@@ -115,8 +120,7 @@ fn earlier_figures(spec: &VehicleSpec) -> Vec<TestResult> {
             },
             ..result
         }));
-        let codes = valve.codes;
-        let codes = DriverCodes { open: codes.open, low: codes.low, high: codes.high };
+        let codes = driver_codes(spec, valve);
         results.extend(CircuitMonitor::new(monitors.circuit, codes).results());
     }
     results.extend(monitors.supply.into_iter().flat_map(|it| SupplyMonitor::new(it).results()));

@@ -1,6 +1,7 @@
 //! What the service information of a vehicle says, as far as the by-the-book sequence looks things up
 //! in it: where each valve is measured, and what a sound one shows there.
 
+use crate::control_module::driver_side::DriverSide;
 use crate::vehicle::spec::{HarnessElement, Id, ValveSpec, VehicleSpec};
 
 /// Voltage that a feed must have with the key on [V], and what a well charged battery shows: common
@@ -29,8 +30,10 @@ pub(super) const THREAD_OHMS: f64 = 1_000.0;
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Page {
     pub valve: Id,
+    pub side: DriverSide,
     pub connector: Id,
     pub pins: Vec<Id>,
+    /// The contact that no driver switches: the feed, or the ground behind a high-side driver.
     pub harness_feed: Option<Id>,
     pub harness_control: Option<Id>,
     pub valve_feed: Option<Id>,
@@ -38,6 +41,8 @@ pub(super) struct Page {
     pub module_control: Option<Id>,
     pub feed_wire: Option<Id>,
     pub control_wire: Option<Id>,
+    /// The wire that ends where the valve's supply does: the feed wire, or that of a high-side driver.
+    pub supply_wire: Option<Id>,
 }
 
 /// Where a winding's reading lies.
@@ -53,6 +58,7 @@ impl Page {
     pub(super) fn of(spec: &VehicleSpec, valve: &ValveSpec) -> Self {
         let mut page = Self {
             valve: valve.id.clone(),
+            side: spec.side_of(&valve.id),
             connector: valve.connector.clone(),
             pins: Vec::new(),
             harness_feed: None,
@@ -62,8 +68,10 @@ impl Page {
             module_control: None,
             feed_wire: None,
             control_wire: None,
+            supply_wire: None,
         };
-        let feed = spec.feed_node(&valve.id);
+        let feed = spec.steady_node(&valve.id);
+        let supply = spec.feed_node(&valve.id);
         for element in &spec.harness.elements {
             match element {
                 HarnessElement::Pin { id, connector, from, to, .. }
@@ -77,10 +85,13 @@ impl Page {
                         (page.harness_control, page.valve_control) = (near, far);
                     }
                 }
-                HarnessElement::LowSideDriver { valve: of, pin, .. } if *of == valve.id => {
+                HarnessElement::Driver { valve: of, pin, .. } if *of == valve.id => {
                     page.module_control = point_at(spec, pin);
                 }
                 HarnessElement::Wire { id, to, .. } | HarnessElement::Cable { id, to, .. } => {
+                    if Some(to) == supply {
+                        page.supply_wire = Some(id.clone());
+                    }
                     if Some(to) == feed {
                         page.feed_wire = Some(id.clone());
                     } else if spec.valve_controlled_by(id) == Some(&valve.id) {
@@ -115,9 +126,17 @@ impl Page {
         Some((part.ohms_least, part.ohms_most))
     }
 
+    /// Where its supply is measured while it is driven: at the feed, or behind a high-side driver.
+    pub(super) const fn loaded(&self) -> Option<&Id> {
+        match self.side {
+            DriverSide::Low => self.harness_feed.as_ref(),
+            DriverSide::High => self.harness_control.as_ref(),
+        }
+    }
+
     /// The fuse before the valve, and where a probe touches behind it.
     pub(super) fn fuse(&self, spec: &VehicleSpec) -> Option<(Id, Id)> {
-        let fuse = spec.fuse_before(self.feed_wire.as_ref()?)?;
+        let fuse = spec.fuse_before(self.supply_wire.as_ref()?)?;
         match spec.element(fuse)? {
             HarnessElement::Fuse { id, to, .. } => Some((id.clone(), point_at(spec, to)?)),
             _ => None,

@@ -10,6 +10,7 @@ use super::book::{self, Page, Winding};
 use super::habits::{self, first_codes};
 use super::job::{Decision, Finder};
 use super::seen::Seen;
+use crate::control_module::driver_side::DriverSide;
 use crate::faults::{FaultKind, FaultName};
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::reasoning::probe::Need;
@@ -137,6 +138,15 @@ impl ByTheBook {
                     (reaching(spec, unplugged, &[feed, control], KeyPosition::Off), steps)
                 })
             }
+            Check::Feed if page.side == DriverSide::High => {
+                page.harness_feed.as_ref().map(|ground| {
+                    let steps = vec![
+                        expect(Quantity::Ohms, 0.0, book::WIRE_MOST_OHMS),
+                        measure(MeterFunction::Ohms, ground, &Id::from(GROUND)),
+                    ];
+                    (reaching(spec, unplugged, &[ground], KeyPosition::Off), steps)
+                })
+            }
             Check::Feed => page.harness_feed.as_ref().map(|feed| {
                 (
                     reaching(spec, unplugged, &[feed], KeyPosition::On),
@@ -153,7 +163,7 @@ impl ByTheBook {
                 let most = (0.0, book::GROUND_MOST_V);
                 (reaching(spec, Vec::new(), &[&point.id], KeyPosition::On), volts(&point.id, most))
             }),
-            Check::Loaded => page.harness_feed.as_ref().map(|feed| {
+            Check::Loaded => page.loaded().map(|feed| {
                 let mut need = reaching(spec, Vec::new(), &[feed], KeyPosition::On);
                 need.plugged = unplugged;
                 let mut steps = vec![command(&page.valve, true)];
@@ -174,7 +184,7 @@ impl ByTheBook {
                 (off(vec![fuse]), steps)
             }),
             Check::FeedWire => {
-                page.feed_wire.as_ref().zip(page.harness_feed.as_ref()).map(|(wire, feed)| {
+                page.supply_wire.as_ref().zip(page.harness_feed.as_ref()).map(|(wire, feed)| {
                     (reaching(spec, Vec::new(), &[feed], KeyPosition::Off), look(wire))
                 })
             }
@@ -238,11 +248,20 @@ impl ByTheBook {
                     None => Verdict::Passed,
                 }
             }
+            Check::Feed if page.side == DriverSide::High => match reading {
+                Some(ohms) if ohms > book::WIRE_MOST_OHMS => {
+                    at(FaultKind::BrokenWire, &page.feed_wire)
+                }
+                _ => Verdict::Passed,
+            },
             Check::Feed if reading.is_some_and(|volts| volts < book::FEED_LEAST_V) => {
                 Verdict::Ask(vec![Check::BehindFuse])
             }
             Check::BehindFuse if reading.is_some_and(|volts| volts < book::FEED_LEAST_V) => {
                 Verdict::Ask(vec![Check::FuseStrip])
+            }
+            Check::BehindFuse if page.side == DriverSide::High => {
+                at(FaultKind::ResistiveRelay, &page.relay(spec))
             }
             Check::BehindFuse => at(FaultKind::BrokenWire, &page.feed_wire),
             Check::FuseStrip if sights.contains(&Sight::BlownFuse) => {
@@ -250,14 +269,16 @@ impl ByTheBook {
                 Verdict::Ask(vec![Check::FeedWire])
             }
             Check::FeedWire if sights.contains(&Sight::RubbedThrough) => {
-                at(FaultKind::ChafedFeed, &page.feed_wire)
+                at(FaultKind::ChafedFeed, &page.supply_wire)
             }
             Check::FeedWire if self.fuse_blown => {
                 at(FaultKind::BlownFuse, &page.fuse(spec).map(|(fuse, _)| fuse))
             }
-            Check::Loaded if reading.is_some_and(|volts| volts < book::LOADED_LEAST_V) => {
-                at(FaultKind::ResistiveRelay, &page.relay(spec))
+            Check::Loaded if reading.is_none_or(|volts| volts >= book::LOADED_LEAST_V) => {
+                Verdict::Passed
             }
+            Check::Loaded if page.side == DriverSide::High => Verdict::Ask(vec![Check::BehindFuse]),
+            Check::Loaded => at(FaultKind::ResistiveRelay, &page.relay(spec)),
             Check::ControlWire => match reading {
                 Some(volts) if volts > book::CONTROL_TOO_HIGH_V => {
                     at(FaultKind::WireToSupply, &page.control_wire)

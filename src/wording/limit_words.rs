@@ -77,7 +77,7 @@ pub(super) fn limits(briefing: &Briefing, words: &Words) -> Vec<String> {
             ("side", number(DROP_V.2, 1, words).into()),
         ],
     ));
-    let is_driver = |it: &HarnessElement| matches!(it, HarnessElement::LowSideDriver { .. });
+    let is_driver = |it: &HarnessElement| matches!(it, HarnessElement::Driver { .. });
     if vehicle.harness.elements.iter().any(is_driver) {
         let volts = number(SENSING_V, 1, words);
         lines.push(words.say("limit-control", &[("volts", volts.into())]));

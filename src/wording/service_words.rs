@@ -6,6 +6,7 @@ use super::amounts::{minutes, money, short_number};
 use super::catalogue::Words;
 use super::place::places;
 use super::{care_words, code_words, limit_words};
+use crate::control_module::driver_side::DriverSide;
 use crate::session::setup::Briefing;
 use crate::session::step::ServiceTopic;
 use crate::vehicle::spec::{HarnessElement, Id, PartSpec, TestPointSpec, ValveCodes};
@@ -80,9 +81,14 @@ fn element(element: &HarnessElement, words: &Words) -> String {
         HarnessElement::Coil { valve, from, to, .. } => {
             say("wiring-coil", &[("valve", valve), ("from", from), ("to", to)])
         }
-        HarnessElement::LowSideDriver { valve, pin, ground, .. } => {
-            say("wiring-driver", &[("valve", valve), ("from", pin), ("to", ground)])
-        }
+        HarnessElement::Driver { valve, side, pin, supply, ground, .. } => match side {
+            DriverSide::Low => {
+                say("wiring-driver", &[("valve", valve), ("from", pin), ("to", ground)])
+            }
+            DriverSide::High => {
+                say("wiring-driver-high", &[("valve", valve), ("from", supply), ("to", pin)])
+            }
+        },
         HarnessElement::ModuleSupply { supply, ground, rail, .. } => {
             say("wiring-module", &[("from", supply), ("to", ground), ("rail", rail)])
         }

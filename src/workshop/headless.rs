@@ -23,8 +23,8 @@ impl Headless {
     #[must_use]
     pub fn open(around: Surroundings, width: f32, height: f32) -> Self {
         let ctx = Context::default();
-        theme::dress(&ctx);
         let desk = Desk::new(around, Arc::new(|| {}));
+        theme::dress(&ctx, desk.view().settings.contrast);
         Self { desk, ctx, size: Vec2::new(width, height), frame: 0 }
     }
 

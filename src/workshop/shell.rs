@@ -4,7 +4,7 @@ use super::desk::{Desk, Surroundings, Wake};
 use super::panels::{Tools, window_ui};
 use super::scene::{Picture, Stage};
 use super::theme;
-use super::view::settings::Motion;
+use super::view::settings::{Contrast, Motion};
 use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
@@ -45,17 +45,18 @@ fn draw(
     picture: Option<Res<Picture>>,
     mut stage: ResMut<Stage>,
     time: Res<Time<Real>>,
-    (mut is_dressed, mut since_change): (Local<bool>, Local<u8>),
+    (mut worn, mut since_change): (Local<Option<Contrast>>, Local<u8>),
     mut exit: MessageWriter<AppExit>,
 ) -> Result {
     let ctx = contexts.ctx_mut()?;
     let desk = &mut behind.0;
-    if !std::mem::replace(&mut *is_dressed, true) {
-        theme::dress(ctx);
-    }
     let heard = desk.listen();
     if let Some(wait) = desk.pass(time.delta_secs()) {
         ctx.request_repaint_after(Duration::from_secs_f32(wait));
+    }
+    let contrast = desk.view().settings.contrast;
+    if worn.replace(contrast) != Some(contrast) {
+        theme::dress(ctx, contrast);
     }
     theme::set(ctx, desk.view().settings);
     // The panels share what is left of the window between them, so they need one common parent.

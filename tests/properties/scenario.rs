@@ -26,7 +26,7 @@ fn moved(factors: &[f64]) -> VehicleSpec {
                 change(metres);
                 change(mm2);
             }
-            HarnessElement::LowSideDriver { on_ohms, sense_ohms, bias_ohms, .. } => {
+            HarnessElement::Driver { on_ohms, sense_ohms, bias_ohms, .. } => {
                 change(on_ohms);
                 change(sense_ohms);
                 change(bias_ohms);

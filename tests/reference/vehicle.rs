@@ -3,6 +3,7 @@
 //! The figures are check values: common practice or engineering estimates, no source.
 
 use faultwright::control_module::code::Code;
+use faultwright::control_module::driver_side::DriverSide;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::spec::{
     HarnessElement, HarnessSpec, Id, LoadOhms, ModuleSpec, OilSpec, SumpSpec, ValveCodes,
@@ -97,7 +98,8 @@ fn valve_branch(valve: &str) -> [HarnessElement; 6] {
         },
         pin("control-pin", "control-harness", "control-valve"),
         wire(&of("control-wire"), &of("control-harness"), &of("module-pin"), 0.072),
-        HarnessElement::LowSideDriver {
+        HarnessElement::Driver {
+            side: DriverSide::Low,
             id: Id(of("driver")),
             valve: Id(of("valve")),
             pin: Id(of("module-pin")),

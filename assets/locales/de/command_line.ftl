@@ -67,7 +67,7 @@ cli-trial-examples =
       faultwright trial --seeds 501..1000 --csv b.csv        (auf einem anderen)
       faultwright trial --join a.csv b.csv --parquet all.parquet
 
-cli-scenario = Szenariodatei, oder glasshouse-lane, das im Programm enthalten ist; sonst Market Hill
+cli-scenario = Szenariodatei, oder der Name eines Szenarios, das im Programm enthalten ist, zum Beispiel coal-wharf; sonst Market Hill
 cli-seed = Startzahl des Falls, eine ganze Zahl; sonst eine, die niemand ausgesucht hat
 cli-steps = Schritte aus dieser Datei lesen, einer je Zeile
 cli-session = Die Sitzung in dieser Datei aufbewahren; ist sie schon da, mit ihr weitermachen

@@ -20,6 +20,7 @@ wiring-relay = {"  "}{ $id }: Relaiskontakt, bei Zündung ein geschlossen, von {
 wiring-pin = {"  "}{ $id }: Kontakt von { $connector }, Kabelbaumseite { $from }, Bauteilseite { $to }
 wiring-coil = {"  "}{ $id }: Wicklung von { $valve }, Plusseite { $from }, Steuerseite { $to }
 wiring-driver = {"  "}{ $id }: Endstufe von { $valve } im Steuergerät, schaltet { $from } nach { $to }
+wiring-driver-high = {"  "}{ $id }: High-Side-Endstufe von { $valve } im Steuergerät, schaltet { $from } nach { $to }; die andere Leitung des Ventils liegt immer an Masse
 wiring-module = {"  "}{ $id }: Steuergerät, Versorgung { $from }, Masse { $to }, 5-V-Spannung { $rail }
 wiring-load = {"  "}{ $id }: übrige Verbraucher von { $from } nach { $to }
 

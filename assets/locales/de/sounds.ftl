@@ -12,3 +12,17 @@ sound-held = Motor bei gehaltenen { $rpm } 1/min
 sound-road = Motor zieht auf der Straße durch
 sound-road-rough = unrunder Motorlauf auf der Straße
 sound-run-down = Motor läuft aus
+
+## Fenster
+
+sound-heard = Zu hören: { $sounds }.
+sound-again = Schritt { $number } noch einmal hören
+sound-volume = Ton
+sound-quiet = Leise
+sound-medium = Mittel
+sound-loud = Laut
+sound-mute = Stumm
+sound-no-server = Kein Tonserver antwortet, deshalb ist nichts zu hören. Was zu hören wäre, steht geschrieben und gezeichnet bei seinem Schritt.
+sound-refused = Der Tonserver nimmt unseren Ton nicht an, deshalb ist nichts zu hören. Beim nächsten Ton wird er wieder gefragt.
+sound-lost = Der Tonserver ist verschwunden. Beim nächsten Ton wird er wieder gesucht.
+sound-not-built = Dieses Programm hat auf diesem System keinen Weg zu einem Tonserver. Was zu hören wäre, steht geschrieben und gezeichnet bei seinem Schritt.

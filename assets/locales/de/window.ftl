@@ -142,3 +142,84 @@ window-kept-at = Die Sitzung ist in { $path } aufbewahrt.
 window-opening = Wiederhole die aufbewahrten Schritte …
 window-no-folder = Sitzungen können nicht aufbewahrt werden: { $why } Sorge dafür, dass du in diesen Ordner schreiben darfst, dann beginne oder suche noch einmal.
 window-broke-off = Die Arbeit ist abgebrochen, das ist ein Fehler des Programms. Die ausgeführten Schritte liegen auf der Platte: Mach mit der Sitzung unten weiter.
+
+## Einstellungen
+
+settings-title = Einstellungen
+settings-close = Einstellungen schließen
+settings-text-why = Alles wächst mit der Schrift. Bei 200 % zeigt ein kleiner Bildschirm einen Teil der Seite auf einmal.
+settings-shade = Farben
+settings-shade-why = Was eine Farbe sagt, sagt immer auch ein Wort oder ein Zeichen.
+settings-contrast = Kontrast
+settings-contrast-ordinary = Gewöhnlicher Kontrast
+settings-contrast-high = Hoher Kontrast
+settings-contrast-why = Hoher Kontrast ist Schwarz auf Weiß oder Weiß auf Schwarz, und jeder Rand ist gezeichnet.
+settings-motion = Bewegung
+settings-motion-why = Ohne Bewegung ist alles sofort an seinem Platz.
+settings-language = Sprache
+settings-language-why = Sie wechselt sofort. Was getippt wird, bleibt in jeder Sprache gleich.
+settings-sound-why = Was zu hören ist, steht auch geschrieben und gezeichnet bei seinem Schritt.
+settings-broken = Die Einstellungen in { $path } sind ab Zeile { $line }, Spalte { $column } nicht zu lesen.
+settings-newer = Die Einstellungen in { $path } haben Version { $version } und stammen von einem neueren Programm; dieses kennt Version { $known }.
+settings-unreadable = Die Einstellungen in { $path } sind nicht zu lesen: { $why }.
+settings-usual-hold = Es gelten die üblichen Einstellungen. Nichts geht verloren: Sobald du eine Einstellung änderst, wird die Datei nach { $aside } verschoben und eine neue geschrieben.
+settings-not-kept = Die Einstellungen können nicht in { $path } aufbewahrt werden: { $why }. Sie gelten, bis das Fenster geschlossen wird. Behebe das und ändere noch einmal eine Einstellung, um sie aufzubewahren.
+
+## Szenario und Sitzungen
+
+front-level-first = erste Lektion
+front-level-middle = üblich
+front-level-hard = schwer
+front-of-file = { $about } Aus { $file }.
+front-file = Szenariodatei
+front-file-empty = Pfad einer eigenen Datei
+front-read-file = Datei lesen
+front-reading = { $file } wird gelesen …
+front-practise = Üben
+front-practise-why = Tipps sind möglich; jeder kostet Punkte.
+front-assessed = Bewertet
+front-assessed-why = Tipps werden abgelehnt.
+front-always-assessed-why = Dieses Szenario wird immer bewertet: Tipps werden abgelehnt.
+front-none-open = Keine Sitzung wartet darauf, fortgesetzt zu werden.
+front-past-heading = Übergeben
+front-was-practice = Übung
+front-was-assessed = Bewertet
+front-mode-and-age = { $mode }, { $age }
+front-age-now = gerade eben
+front-age-minutes = { $count ->
+    [one] vor einer Minute
+   *[other] vor { $count } Minuten
+}
+front-age-hours = { $count ->
+    [one] vor einer Stunde
+   *[other] vor { $count } Stunden
+}
+front-age-days = { $count ->
+    [one] vor einem Tag
+   *[other] vor { $count } Tagen
+}
+window-till-assessed = Bewertet; { $till }
+window-assessed-why = Diese Sitzung wird bewertet: Tipps werden abgelehnt.
+
+## Die erste Runde
+
+guide-offer = Neu hier? Eine Minute an einem kleinen Fall zeigt, wie es geht: ansehen, messen, verdächtigen, entscheiden, nachweisen.
+guide-begin = Zeig mir, wie es geht
+guide-not-now = Jetzt nicht
+guide-skip = Runde überspringen
+guide-close = Runde schließen
+guide-done = { $task }: erledigt
+guide-not-done = { $task }: noch offen
+guide-sheet = Auftragsblatt
+guide-sheet-says = Lies das Auftragsblatt: Tippe „read job-sheet“ unten in das Feld und drücke die Eingabetaste, oder wähle die Wörter unter „Nächster Schritt“.
+guide-look = Ansehen
+guide-look-says = Sieh dir etwas an: „dipstick“ zeigt das Öl, und ein Klick auf ein Ding im Motorraum sagt, wie man es ansieht.
+guide-measure = Messen
+guide-measure-says = Miss etwas: „measure volts battery-plus battery-minus“ legt das Messgerät an die Batterie.
+guide-suspect = Verdacht
+guide-suspect-says = Nenne einen Verdacht und wie sicher du bist: Beginne mit „suspect“, wähle dann Fehler, Ort und Zahl.
+guide-decide = Entscheiden
+guide-decide-says = Entscheide: „commit“ ist deine Diagnose, und unter „Reparieren“ steht, was etwas in Ordnung bringt.
+guide-prove = Nachweisen
+guide-prove-says = Weise es auf der Straße mit „drive“ nach, oder geh auf die Startseite: Die Sitzung ist vom ersten Schritt an aufbewahrt.
+guide-over = Das war alles. „hand over“ beendet den Fall und zeigt, was jede Prüfung wert war; du kannst auch einfach weitermachen.

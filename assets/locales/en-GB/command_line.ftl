@@ -67,7 +67,7 @@ cli-trial-examples =
       faultwright trial --seeds 501..1000 --csv b.csv        (on another)
       faultwright trial --join a.csv b.csv --parquet all.parquet
 
-cli-scenario = Scenario file, or glasshouse-lane, which the program carries; without it, Market Hill
+cli-scenario = Scenario file, or the name of one that the program carries, such as coal-wharf; without it, Market Hill
 cli-seed = Seed of the case, a whole number; without it, one that nobody chose
 cli-steps = Read steps from this file, one a line
 cli-session = Keep the session in this file; if the file is there already, go on with it

@@ -20,6 +20,7 @@ wiring-relay = {"  "}{ $id }: relay contact, closed with the key on, from { $fro
 wiring-pin = {"  "}{ $id }: contact of { $connector }, harness side { $from }, component side { $to }
 wiring-coil = {"  "}{ $id }: winding of { $valve }, feed side { $from }, control side { $to }
 wiring-driver = {"  "}{ $id }: driver of { $valve } in the module, switches { $from } to { $to }
+wiring-driver-high = {"  "}{ $id }: high-side driver of { $valve } in the module, switches { $from } to { $to }; the valve's other wire leads to ground all the time
 wiring-module = {"  "}{ $id }: control module, supply { $from }, ground { $to }, 5 V rail { $rail }
 wiring-load = {"  "}{ $id }: other consumers from { $from } to { $to }
 

@@ -3,6 +3,25 @@
 ## Every page
 
 window-settings = Settings
+settings-title = Settings
+settings-close = Close the settings
+settings-text-why = Everything grows with the text. At 200 % a small screen shows one part of a page at a time.
+settings-shade = Colours
+settings-shade-why = What a colour says is always said by a word or a sign as well.
+settings-contrast = Contrast
+settings-contrast-ordinary = Ordinary contrast
+settings-contrast-high = High contrast
+settings-contrast-why = High contrast is black on white, or white on black, with every edge drawn.
+settings-motion = Motion
+settings-motion-why = Without motion things are where they belong at once.
+settings-language = Language
+settings-language-why = It changes at once. What is typed stays as it is in every language.
+settings-sound-why = What is heard is also written and drawn beside its step.
+settings-broken = The settings in { $path } cannot be read from line { $line }, column { $column } on.
+settings-newer = The settings in { $path } are of version { $version }, which a newer program wrote; this one knows version { $known }.
+settings-unreadable = The settings in { $path } cannot be read: { $why }.
+settings-usual-hold = The usual settings hold instead. Nothing is lost: as soon as you change a setting, the file is moved to { $aside } and a new one is written.
+settings-not-kept = The settings cannot be kept in { $path }: { $why }. They hold until the window closes. Mend that and change a setting once more to keep them.
 window-text-size = Text size
 window-percent = { $percent } %
 window-light = Light
@@ -18,6 +37,19 @@ window-picture = The vehicle in the workshop
 window-title = Faultwright
 window-about = A vehicle has come in with a fault that nobody can see. Ask, look, measure and drive until you know what it is, repair it, and prove that the repair worked. Then see what each test was worth, what it cost, and what an expert would have done.
 window-begin-heading = Begin a case
+front-level-first = first lesson
+front-level-middle = usual
+front-level-hard = hard
+front-of-file = { $about } From { $file }.
+front-file = Scenario file
+front-file-empty = path of a file of your own
+front-read-file = Read the file
+front-reading = Reading { $file } …
+front-practise = Practise
+front-practise-why = Hints can be asked for; each takes something off the marks.
+front-assessed = Assessed
+front-assessed-why = Hints are refused.
+front-always-assessed-why = This scenario is always assessed: hints are refused.
 window-seed = Seed
 window-seed-any = any
 window-seed-hint = The same seed deals the same case. Leave it empty for a case that nobody chose.
@@ -36,6 +68,24 @@ window-see-debrief = { $name }: handed back after { $steps ->
    *[other] { $steps } steps
 }, see the debrief
 window-older = Older ones are in the same folder; the command "faultwright bench --session FILE" opens any of them.
+front-none-open = No session is waiting to be gone on with.
+front-past-heading = Handed back
+front-was-practice = Practice
+front-was-assessed = Assessed
+front-mode-and-age = { $mode }, { $age }
+front-age-now = just now
+front-age-minutes = { $count ->
+    [one] one minute ago
+   *[other] { $count } minutes ago
+}
+front-age-hours = { $count ->
+    [one] one hour ago
+   *[other] { $count } hours ago
+}
+front-age-days = { $count ->
+    [one] one day ago
+   *[other] { $count } days ago
+}
 window-look-again = Look again
 window-leave = Leave the program
 
@@ -56,6 +106,8 @@ window-suspects-heading = Suspects
 window-no-suspects = None yet.
 window-suspect = { $fault }: { $percent } %
 window-suspect-hint = Give it another confidence
+window-till-assessed = Assessed; { $till }
+window-assessed-why = This session is assessed: hints are refused.
 window-till = { $minutes }, { $money } of material, { $total } in all
 window-log-empty = Nothing yet. Read the job sheet, then choose the words of a first step under “Next step”, or type it below.
 window-line-empty = Choose a first word.
@@ -142,3 +194,26 @@ window-kept-at = The session is kept in { $path }.
 window-opening = Taking the kept steps again …
 window-no-folder = Sessions cannot be kept: { $why } Make that folder one that you can write to, then begin or look again.
 window-broke-off = The work broke off, which is a defect of the program. The steps taken are on disk: go on with the session below.
+
+## The first round
+
+guide-offer = New here? One minute on a small case shows you round: look, measure, suspect, decide, prove.
+guide-begin = Show me round
+guide-not-now = Not now
+guide-skip = Skip the round
+guide-close = Close the round
+guide-done = { $task }: done
+guide-not-done = { $task }: not done yet
+guide-sheet = Job sheet
+guide-sheet-says = Read the job sheet: type “read job-sheet” into the field below and press Enter, or choose its words under “Next step”.
+guide-look = Look
+guide-look-says = Look at something: “dipstick” shows the oil, and a click on a thing in the bay says how to look at it.
+guide-measure = Measure
+guide-measure-says = Measure something: “measure volts battery-plus battery-minus” puts the meter on the battery.
+guide-suspect = Suspect
+guide-suspect-says = Name a suspect and how sure you are: begin with “suspect”, then choose a fault, its place and a number.
+guide-decide = Decide
+guide-decide-says = Decide: “commit” is your diagnosis, and under “Repair” stands what puts something right.
+guide-prove = Prove
+guide-prove-says = Prove it on the road with “drive”, or leave by “Front page”: the session is kept from its first step.
+guide-over = That was all of it. “hand over” ends the case and shows what each test was worth; you can also just go on.

@@ -2,9 +2,14 @@ use super::*;
 use proptest::prelude::*;
 
 mod driven_coil;
+mod high_side;
 
-const CODES: DriverCodes =
-    DriverCodes { open: Code(0x0010), low: Code(0x2088), high: Code(0x2089) };
+const CODES: DriverCodes = DriverCodes {
+    open: Code(0x0010),
+    low: Code(0x2088),
+    high: Code(0x2089),
+    side: DriverSide::Low,
+};
 const OPEN: Reading = Reading::Fault(CircuitFault::Open);
 const LOW: Reading = Reading::Fault(CircuitFault::Low);
 const HIGH: Reading = Reading::Fault(CircuitFault::High);
@@ -24,7 +29,7 @@ fn sense(duty: f64, supply_v: f64, feedback_v: f64, current_a: f64) -> DriverSen
 }
 
 fn readings(sense: &DriverSense) -> (Reading, Reading) {
-    let readings = read(sense, &CircuitLimits::default());
+    let readings = read(sense, DriverSide::Low, &CircuitLimits::default());
     (readings.idle, readings.current)
 }
 
@@ -260,7 +265,7 @@ proptest! {
         for (duty, supply_v, feedback_v, current_a, samples) in runs {
             let sense = sense(duty, supply_v, feedback_v, current_a);
             for _ in 0..samples {
-                let readings = read(&sense, &limits);
+                let readings = read(&sense, DriverSide::Low, &limits);
                 for reading in [readings.idle, readings.current] {
                     if let Reading::Fault(fault) = reading {
                         seen.push(fault);

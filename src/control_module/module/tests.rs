@@ -1,6 +1,7 @@
 use super::*;
 use crate::control_module::circuit_limits::CircuitLimits;
 use crate::control_module::circuit_monitor::DriverCodes;
+use crate::control_module::driver_side::DriverSide;
 use crate::control_module::known_code::{
     History, KnownCode, PastCode, PastState, ReadinessGroup, Trips,
 };
@@ -9,10 +10,18 @@ use crate::units::{Amperes, KilometresPerHour, Ohms, Rpm, Volts};
 
 mod any_events;
 
-const INTAKE: DriverCodes =
-    DriverCodes { open: Code(0x0010), low: Code(0x2088), high: Code(0x2089) };
-const EXHAUST: DriverCodes =
-    DriverCodes { open: Code(0x0013), low: Code(0x2090), high: Code(0x2091) };
+const INTAKE: DriverCodes = DriverCodes {
+    open: Code(0x0010),
+    low: Code(0x2088),
+    high: Code(0x2089),
+    side: DriverSide::Low,
+};
+const EXHAUST: DriverCodes = DriverCodes {
+    open: Code(0x0013),
+    low: Code(0x2090),
+    high: Code(0x2091),
+    side: DriverSide::Low,
+};
 const INTAKE_EARLY: Code = Code(0x0011);
 const EXHAUST_EARLY: Code = Code(0x0014);
 

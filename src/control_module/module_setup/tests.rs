@@ -1,10 +1,15 @@
 use super::*;
+use crate::control_module::driver_side::DriverSide;
 use crate::control_module::freeze_frame::FreezeFrame;
 use crate::control_module::known_code::{PastCode, PastState};
 use crate::units::{Celsius, KilometresPerHour, Rpm, Volts};
 
-const INTAKE: DriverCodes =
-    DriverCodes { open: Code(0x0010), low: Code(0x2088), high: Code(0x2089) };
+const INTAKE: DriverCodes = DriverCodes {
+    open: Code(0x0010),
+    low: Code(0x2088),
+    high: Code(0x2089),
+    side: DriverSide::Low,
+};
 
 fn setup() -> ModuleSetup {
     ModuleSetup {

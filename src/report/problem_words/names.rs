@@ -16,6 +16,7 @@ const fn keys_of(thing: Thing) -> (&'static str, &'static str) {
         Thing::PartNumber => ("thing-part-number", "remedy-name-part-number"),
         Thing::Part => ("thing-part", "remedy-name-part"),
         Thing::Connector => ("thing-connector", "remedy-name-connector"),
+        Thing::Camshaft => ("thing-camshaft", "remedy-name-camshaft"),
         Thing::Fuse => ("thing-fuse", "remedy-name-fuse"),
         Thing::TestPoint => ("thing-test-point", "remedy-name-test-point"),
         Thing::Node => ("thing-node", "remedy-name-node"),
@@ -73,6 +74,7 @@ pub(super) fn unknown_place(
 pub(super) fn repeated(thing: Thing, name: &str, words: &Words) -> String {
     match thing {
         Thing::Element => with_word("flaw-repeated-element", "name", name, words),
+        Thing::Camshaft => with_word("flaw-repeated-camshaft", "name", name, words),
         Thing::Fault => with_word("flaw-repeated-fault", "name", name, words),
         Thing::Entry => with_word("flaw-repeated-entry", "name", name, words),
         _ => {

@@ -5,7 +5,7 @@ use crate::assessment::rubric::MarkCategory;
 use crate::faults::{FaultKind, FaultName, places};
 use crate::scenario::findings::{Findings, nearest, shown};
 use crate::scenario::problem::{ProblemKind, Thing};
-use crate::scenario::schema::{CodeOrigin, FaultPart, MOST_TOGETHER, ScenarioFile};
+use crate::scenario::schema::{CodeOrigin, FaultPart, MOST_TOGETHER, ScenarioFile, Teaching};
 use crate::scenario::shared_routes;
 use crate::session::setup::{Route, StepMinutes};
 use crate::session::step::{CustomerTopic, HintGrade};
@@ -44,6 +44,7 @@ pub(crate) fn scenario(
         return;
     }
     text(findings, "title", &scenario.title);
+    teaching(findings, &scenario.teaching);
     job(findings, scenario);
     faults(findings, scenario, vehicle);
     decoys(findings, scenario, vehicle);
@@ -70,6 +71,8 @@ fn is_small(findings: &mut Findings<'_>, scenario: &ScenarioFile) -> bool {
     few("faults", scenario.faults.len());
     few("decoys.old_codes", scenario.decoys.old_codes.len());
     few("job.history", scenario.job.history.len());
+    few("teaching.traps", scenario.teaching.traps.len());
+    few("teaching.path", scenario.teaching.path.len());
     few("prices.valves", scenario.prices.valves.len());
     few("routes", scenario.routes.len());
     few("shared_routes", scenario.shared_routes.len());
@@ -89,6 +92,22 @@ fn shared_roads(findings: &mut Findings<'_>, scenario: &ScenarioFile) {
         if !seen.insert(name) {
             let name = shown(name.as_str());
             findings.add(&path, ProblemKind::Repeated { thing: Thing::Route, name });
+        }
+    }
+}
+
+/// A note that is there must say something in each of its parts.
+fn teaching(findings: &mut Findings<'_>, teaching: &Teaching) {
+    if teaching.is_empty() {
+        return;
+    }
+    text(findings, "teaching.teaches", &teaching.teaches);
+    for (field, lines) in [("traps", &teaching.traps), ("path", &teaching.path)] {
+        if lines.is_empty() {
+            findings.add(&format!("teaching.{field}"), ProblemKind::Empty);
+        }
+        for (number, line) in lines.iter().enumerate() {
+            text(findings, &format!("teaching.{field}[{number}]"), line);
         }
     }
 }

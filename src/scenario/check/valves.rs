@@ -48,8 +48,14 @@ pub(super) fn check(findings: &mut Findings<'_>, spec: &VehicleSpec) {
         }
     }
     let mut codes = BTreeSet::new();
+    let mut cams = BTreeSet::new();
     for (number, valve) in spec.valves.iter().enumerate() {
         let path = |field: &str| format!("vehicle.valves[{number}].{field}");
+        // The engine has one camshaft of each sort; a second bank would drive the first one's.
+        if !cams.insert(valve.cam) {
+            let name = valve.id.to_string();
+            findings.add(&path("cam"), ProblemKind::Repeated { thing: Thing::Camshaft, name });
+        }
         findings.name(&path("part_number"), Thing::PartNumber, &valve.part_number, numbers());
         let part = spec.valve_part(&valve.part_number);
         if part.is_some_and(|part| !part.fits.contains(&valve.id)) {
@@ -100,7 +106,7 @@ fn lacking(spec: &VehicleSpec, valve: &ValveSpec) -> Vec<ValveNeed> {
         })
     };
     let has_driver = elements.iter().any(
-        |element| matches!(element, HarnessElement::LowSideDriver { valve: of, .. } if *of == valve.id),
+        |element| matches!(element, HarnessElement::Driver { valve: of, .. } if *of == valve.id),
     );
     let mut lacking = Vec::new();
     let mut need = |what, is_there: bool| {

@@ -62,7 +62,7 @@ fn field_of(element: &HarnessElement, node: &Id) -> &'static str {
         | HarnessElement::Pin { from, to, .. }
         | HarnessElement::Coil { from, to, .. }
         | HarnessElement::Load { from, to, .. } => &[("from", from), ("to", to)],
-        HarnessElement::LowSideDriver { pin, supply, ground, .. } => {
+        HarnessElement::Driver { pin, supply, ground, .. } => {
             &[("pin", pin), ("supply", supply), ("ground", ground)]
         }
         HarnessElement::ModuleSupply { supply, ground, rail, .. } => {
@@ -79,7 +79,7 @@ fn resistances(element: &HarnessElement) -> Vec<(&'static str, f64)> {
         | HarnessElement::Fuse { ohms, .. }
         | HarnessElement::RelayContact { ohms, .. }
         | HarnessElement::Pin { ohms, .. } => vec![("ohms", *ohms)],
-        HarnessElement::LowSideDriver { on_ohms, off_ohms, sense_ohms, bias_ohms, .. } => vec![
+        HarnessElement::Driver { on_ohms, off_ohms, sense_ohms, bias_ohms, .. } => vec![
             ("on_ohms", *on_ohms),
             ("off_ohms", *off_ohms),
             ("sense_ohms", *sense_ohms),
@@ -103,7 +103,7 @@ fn owners(findings: &mut Findings<'_>, path: &str, element: &HarnessElement, spe
                 spec.parts.iter().filter(|part| part.kind == PartKind::Connector).map(|p| &p.id);
             findings.name(&format!("{path}.connector"), Thing::Connector, connector, connectors);
         }
-        HarnessElement::Coil { valve, .. } | HarnessElement::LowSideDriver { valve, .. } => {
+        HarnessElement::Coil { valve, .. } | HarnessElement::Driver { valve, .. } => {
             let valves = spec.valves.iter().map(|valve| &valve.id);
             findings.name(&format!("{path}.valve"), Thing::Valve, valve, valves);
         }
@@ -156,7 +156,7 @@ fn needs(findings: &mut Findings<'_>, spec: &VehicleSpec) {
         })
         .collect();
     for (number, element) in elements.iter().enumerate() {
-        if let HarnessElement::LowSideDriver { ground, .. } = element
+        if let HarnessElement::Driver { ground, .. } = element
             && !grounds.contains(ground)
         {
             let path = format!("{list}[{number}].ground");

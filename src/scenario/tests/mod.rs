@@ -2,6 +2,7 @@
 
 mod draws;
 mod hostile;
+mod library;
 mod planted;
 mod scenario_checks;
 mod shipped;

@@ -165,7 +165,7 @@ fn carried_scenarios_are_found_by_name_where_there_is_no_file() {
 
 #[test]
 fn the_harder_scenario_draws_every_kind_that_the_first_does_not() {
-    let loaded = read(ScenarioText::carried().pop().unwrap()).unwrap();
+    let loaded = load(Path::new("glasshouse-lane")).unwrap();
     let kinds = |loaded: &Loaded| -> Vec<FaultKind> {
         let of = |prior: &crate::scenario::schema::FaultPrior| prior.names();
         loaded.scenario.faults.iter().flat_map(of).map(|name| name.kind).collect()

@@ -109,7 +109,7 @@ fn reach_signal(session: &Session, signal: Signal, valve: &Id) -> Result<(), Ref
     let at_valve = |element: &&HarnessElement| match element {
         HarnessElement::Wire { id, to, .. } | HarnessElement::Cable { id, to, .. } => {
             match signal {
-                Signal::CoilCurrent => spec.feed_node(valve) == Some(to),
+                Signal::CoilCurrent => spec.steady_node(valve) == Some(to),
                 Signal::DriverPin => spec.valve_controlled_by(id) == Some(valve),
             }
         }

@@ -41,7 +41,7 @@ impl Numbering {
             // The order decides in which order sums are taken, and so their last bits: a driver's own node
             // comes before its others and is followed by the rail of its module.
             let inner = match element {
-                HarnessElement::LowSideDriver { id, .. } => {
+                HarnessElement::Driver { id, .. } => {
                     Some(numbering.add(&Id(format!("{id}-source"))))
                 }
                 HarnessElement::ModuleSupply { rail, ground, .. } => {

@@ -2,6 +2,7 @@
 
 use super::elements::Elements;
 use super::id::Id;
+use crate::control_module::driver_side::DriverSide;
 use serde::{Deserialize, Serialize};
 
 /// The wiring of a vehicle. Nodes are known by their names; the node `battery-minus` is the
@@ -62,7 +63,7 @@ pub enum HarnessElement {
     Wire {
         /// Name; faults are placed by it.
         id: Id,
-        /// End nearer the source.
+        /// End nearer the battery.
         from: Id,
         /// Other end.
         to: Id,
@@ -73,7 +74,7 @@ pub enum HarnessElement {
     Cable {
         /// Name; faults are placed by it.
         id: Id,
-        /// End nearer the source.
+        /// End nearer the battery.
         from: Id,
         /// Other end.
         to: Id,
@@ -130,16 +131,22 @@ pub enum HarnessElement {
         /// Control side.
         to: Id,
     },
-    /// A low-side driver inside the control module, with its current sense resistor, freewheel
-    /// diode and the bias network by which the module senses the pin.
-    LowSideDriver {
+    /// A driver inside the control module, with its current sense resistor, freewheel diode and the
+    /// bias network by which the module senses the pin. Files that know the low side alone call it by
+    /// its old name.
+    #[serde(alias = "LowSideDriver")]
+    Driver {
         /// Name.
         id: Id,
         /// Position of the valve that it drives.
         valve: Id,
+        /// On which side of the valve its switch sits.
+        #[serde(default)]
+        side: DriverSide,
         /// The module's pin.
         pin: Id,
-        /// Supply node of the module (cathode of the freewheel diode).
+        /// Supply node: the module's own for a low-side driver (cathode of its freewheel diode), what the
+        /// switch hands on for a high-side driver, which may have a feed of its own.
         supply: Id,
         /// Ground node of the module.
         ground: Id,
@@ -192,7 +199,7 @@ impl HarnessElement {
             | Self::RelayContact { id, .. }
             | Self::Pin { id, .. }
             | Self::Coil { id, .. }
-            | Self::LowSideDriver { id, .. }
+            | Self::Driver { id, .. }
             | Self::ModuleSupply { id, .. }
             | Self::Load { id, .. } => id,
         }
@@ -214,7 +221,7 @@ impl HarnessElement {
             | Self::Pin { from, to, .. }
             | Self::Coil { from, to, .. }
             | Self::Load { from, to, .. } => vec![from, to],
-            Self::LowSideDriver { pin, supply, ground, .. } => vec![pin, supply, ground],
+            Self::Driver { pin, supply, ground, .. } => vec![pin, supply, ground],
             Self::ModuleSupply { supply, ground, rail, .. } => vec![supply, ground, rail],
         }
     }

@@ -1,6 +1,7 @@
 //! Where a wire leads: questions about the wiring as drawn, whatever its state.
 
 use super::{HarnessElement, Id, VehicleSpec};
+use crate::control_module::driver_side::DriverSide;
 use std::collections::BTreeSet;
 
 /// The ends of an element that hands current on from its supply side to its other side.
@@ -24,24 +25,53 @@ impl VehicleSpec {
             return None;
         };
         self.harness.elements.iter().find_map(|element| match element {
-            HarnessElement::LowSideDriver { valve, pin, .. } if pin == from || pin == to => {
-                Some(valve)
+            HarnessElement::Driver { valve, pin, .. } if pin == from || pin == to => Some(valve),
+            _ => None,
+        })
+    }
+
+    /// Side and supply node of a valve's driver.
+    fn driver_of(&self, wanted: &Id) -> Option<(DriverSide, &Id)> {
+        self.harness.elements.iter().find_map(|element| match element {
+            HarnessElement::Driver { valve, side, supply, .. } if valve == wanted => {
+                Some((*side, supply))
             }
             _ => None,
         })
     }
 
-    /// The harness side of a valve's feed contact.
+    /// On which side of a valve its driver sits; the low side for a valve without any.
     #[must_use]
-    pub fn feed_node(&self, valve: &Id) -> Option<&Id> {
-        let coil_feed = self.harness.elements.iter().find_map(|element| match element {
-            HarnessElement::Coil { valve: of, from, .. } if of == valve => Some(from),
+    pub fn side_of(&self, valve: &Id) -> DriverSide {
+        self.driver_of(valve).map_or(DriverSide::Low, |(side, _)| side)
+    }
+
+    /// The harness side of the contact that no driver switches: of a valve's feed, or of its ground
+    /// where the driver is in the feed.
+    #[must_use]
+    pub fn steady_node(&self, wanted: &Id) -> Option<&Id> {
+        let side = self.side_of(wanted);
+        let at_coil = self.harness.elements.iter().find_map(|element| match element {
+            HarnessElement::Coil { valve, from, to, .. } if valve == wanted => Some(match side {
+                DriverSide::Low => from,
+                DriverSide::High => to,
+            }),
             _ => None,
         })?;
         self.harness.elements.iter().find_map(|element| match element {
-            HarnessElement::Pin { from, to, .. } if to == coil_feed => Some(from),
+            HarnessElement::Pin { from, to, .. } if to == at_coil => Some(from),
             _ => None,
         })
+    }
+
+    /// Where a valve's supply ends before anything switches it: the harness side of its feed contact,
+    /// or the supply of the driver that is in its feed.
+    #[must_use]
+    pub fn feed_node(&self, valve: &Id) -> Option<&Id> {
+        match self.driver_of(valve) {
+            Some((DriverSide::High, supply)) => Some(supply),
+            _ => self.steady_node(valve),
+        }
     }
 
     /// The feed that lies beside a control wire in the loom: that of the same valve.
@@ -134,7 +164,7 @@ impl VehicleSpec {
     pub fn is_on_control_side(&self, node: &Id) -> bool {
         let mut reached: BTreeSet<&Id> = BTreeSet::new();
         for element in &self.harness.elements {
-            if let HarnessElement::LowSideDriver { pin, .. } = element {
+            if let HarnessElement::Driver { pin, .. } = element {
                 reached.insert(pin);
             }
         }

@@ -2,6 +2,7 @@
 //! kind of wiring element.
 
 use crate::control_module::code::Code;
+use crate::control_module::driver_side::DriverSide;
 use crate::session::setup::{
     Briefing, ElectricalMinutes, JobSheet, Prices, Route, SmallParts, StepMinutes,
 };
@@ -268,9 +269,10 @@ fn branch(name: &str) -> Vec<HarnessElement> {
             to: id("module-control"),
             ohms: 0.072,
         },
-        HarnessElement::LowSideDriver {
+        HarnessElement::Driver {
             id: id("driver"),
             valve,
+            side: DriverSide::Low,
             pin: id("module-control"),
             supply: Id::from("switched"),
             ground: Id::from("engine-ground"),

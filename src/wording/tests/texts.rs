@@ -150,7 +150,7 @@ fn service_information_holds_every_name_that_a_step_needs() {
         for node in element.nodes() {
             let is_inside = matches!(
                 element,
-                crate::vehicle::spec::HarnessElement::LowSideDriver { supply, .. }
+                crate::vehicle::spec::HarnessElement::Driver { supply, .. }
                     if supply == node
             );
             assert!(is_inside || wiring.contains(node.as_str()), "{node}");

@@ -96,7 +96,7 @@ impl Anchors {
                     self.put(from, at, plug.home.turn * Vec3::Z, Pose::upright(at));
                 }
             }
-            HarnessElement::LowSideDriver { pin, .. } => self.at_module(pin),
+            HarnessElement::Driver { pin, .. } => self.at_module(pin),
             HarnessElement::ModuleSupply { supply, ground, .. } => {
                 self.at_module(supply);
                 self.at_module(ground);

@@ -33,9 +33,10 @@ pub fn role_of<'a>(cover: &PartSpec, spec: &'a VehicleSpec) -> CoverRole<'a> {
         };
     }
     let is_driver_pin = |node: &Id| {
-        spec.harness.elements.iter().any(
-            |element| matches!(element, HarnessElement::LowSideDriver { pin, .. } if pin == node),
-        )
+        spec.harness
+            .elements
+            .iter()
+            .any(|element| matches!(element, HarnessElement::Driver { pin, .. } if pin == node))
     };
     let mut points = spec.test_points.iter().filter(|point| hides(&point.behind));
     if points.any(|point| is_driver_pin(&point.node)) {

@@ -3,11 +3,12 @@
 use super::look_back;
 use super::open_case::OpenCase;
 use super::open_debrief::{OpenDebrief, Wanted};
+use super::scenarios::Source;
 use super::shelf::{self, Opened};
 use super::sounds::Sounded;
 use super::trouble::Trouble;
 use super::work::{Stage, Work};
-use super::{Answer, Desk, Open, judge};
+use super::{Answer, Desk, Open, guide, judge};
 use crate::session::step::Step;
 use crate::wording::step_words;
 use crate::workshop::view::debrief::DebriefAction;
@@ -26,7 +27,7 @@ impl Desk {
 
     pub(super) fn show_sessions(&mut self, found: Result<Vec<KeptFile>, Trouble>) {
         let kept = found.unwrap_or_else(|trouble| {
-            self.notice = Some(trouble.sentence(&self.around.words));
+            self.tell(trouble.sentence(&self.around.words));
             Vec::new()
         });
         if let Open::Front(view) = &mut self.open {
@@ -39,7 +40,55 @@ impl Desk {
         self.work = Some(Work::begin(&self.wake, text, work));
     }
 
+    /// Shows on the front page what can be chosen now.
+    pub(super) fn show_scenarios(&mut self) {
+        if let Open::Front(view) = &mut self.open {
+            self.scenarios.show_on(view);
+        }
+    }
+
+    /// Reads the scenario file that was typed; nothing, where nothing was.
+    pub(super) fn read_typed_scenario(&mut self) {
+        if let Open::Front(view) = &self.open
+            && !view.file.trim().is_empty()
+        {
+            self.read_scenario(PathBuf::from(view.file.trim()));
+        }
+    }
+
+    /// Reads a scenario file, to be chosen.
+    pub(super) fn read_scenario(&mut self, path: PathBuf) {
+        let name = path.display().to_string();
+        let text = self.around.words.say("front-reading", &[("file", name.into())]);
+        self.begin_work(text, move |_| {
+            let scenario = Source::File(path.clone()).load();
+            Answer::Read { path, scenario }
+        });
+    }
+
+    /// The first start is over: the settings are kept as they are, so that nobody is offered the round again.
+    pub(super) fn is_no_longer_new(&mut self) {
+        if self.settings_file.is_first_start() {
+            self.set(self.settings);
+        }
+        if let Open::Front(view) = &mut self.open {
+            view.is_first_start = false;
+        }
+    }
+
+    /// Begins the case on which somebody is shown round.
+    pub(super) fn begin_guide(&mut self) {
+        let Some(source) = self.scenarios.of_guide() else { return };
+        let around = Arc::clone(&self.around);
+        self.begin_work(self.around.words.say("progress-dealing", &[]), move |_| {
+            let opened = shelf::begin(&around, &source, guide::SEED, false);
+            let guided = |opened| Box::new(Opened { is_guided: true, ..opened });
+            Answer::Opened(opened.map(guided))
+        });
+    }
+
     pub(super) fn begin(&mut self) {
+        let Some((source, is_assessed)) = self.scenarios.chosen() else { return };
         let Open::Front(view) = &mut self.open else { return };
         let seed = match view.seed.trim() {
             "" => (self.around.any_seed)(),
@@ -53,7 +102,7 @@ impl Desk {
         };
         let around = Arc::clone(&self.around);
         self.begin_work(self.around.words.say("progress-dealing", &[]), move |_| {
-            Answer::Opened(shelf::begin(&around, seed).map(Box::new))
+            Answer::Opened(shelf::begin(&around, &source, seed, is_assessed).map(Box::new))
         });
     }
 
@@ -117,10 +166,35 @@ impl Desk {
     /// on disk all the same.
     pub(super) fn show_front(&mut self) {
         self.fall_silent();
-        self.open = Open::Front(FrontView::default());
         self.work = None;
         self.notice = None;
+        self.lay_front();
+    }
+
+    /// A front page on which nothing was typed yet.
+    pub(super) fn lay_front(&mut self) {
+        let is_first_start = self.settings_file.is_first_start();
+        self.open = Open::Front(FrontView { is_first_start, ..FrontView::default() });
+        self.show_scenarios();
         self.look_for_sessions();
+    }
+
+    /// Says what the open page says in the language that is spoken now. What a step that is being taken brings is said
+    /// so when it comes; a debrief is worked out again.
+    pub(super) fn say_anew(&mut self) {
+        let words = Arc::clone(&self.around.words);
+        match &mut self.open {
+            Open::Front(view) => {
+                view.seed_problem = None;
+                self.look_for_sessions();
+            }
+            Open::Case(case) => case.say_anew(&words),
+            Open::Debrief(debrief) => {
+                let path = PathBuf::from(&debrief.view().kept_at);
+                debrief.forget();
+                self.go_on(path);
+            }
+        }
     }
 
     pub(super) fn front_with(&mut self, notice: String) {
@@ -130,21 +204,31 @@ impl Desk {
         } else {
             self.show_front();
         }
-        self.notice = Some(notice);
+        self.tell(notice);
     }
 
     pub(super) fn hear(&mut self, answer: Answer) {
         match answer {
+            Answer::Read { path, scenario: Ok(loaded) } => {
+                self.scenarios.add(&path, &loaded);
+                if let Open::Front(view) = &mut self.open {
+                    view.file = String::new();
+                }
+                self.show_scenarios();
+            }
             Answer::Opened(Ok(opened)) if opened.kept.session().ending().is_some() => {
                 self.judge(*opened);
             }
             Answer::Opened(Ok(mut opened)) => {
                 self.notice = opened.notice.take();
+                self.is_no_longer_new();
                 self.come_in(opened.kept.session());
                 let case = OpenCase::lay_out(*opened, &self.around.words);
                 self.open = Open::Case(Box::new(case));
             }
-            Answer::Opened(Err(trouble)) | Answer::Judged(Err(trouble)) => {
+            Answer::Read { scenario: Err(trouble), .. }
+            | Answer::Opened(Err(trouble))
+            | Answer::Judged(Err(trouble)) => {
                 self.front_with(trouble.sentence(&self.around.words));
             }
             Answer::Taken { kept, error, hint, sounded } => {

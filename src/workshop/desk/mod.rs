@@ -3,13 +3,16 @@
 
 mod at_place;
 mod flow;
+mod guide;
 mod judge;
 mod line;
 mod logged;
 mod look_back;
 mod open_case;
 mod open_debrief;
+mod scenarios;
 mod seen;
+mod settings_file;
 mod shelf;
 mod sounds;
 #[cfg(test)]
@@ -22,6 +25,7 @@ pub use sounds::Speaker;
 pub use work::Wake;
 
 use crate::reasoning::world_store::WorldStore;
+use crate::scenario::load::Loaded;
 #[cfg(test)]
 use crate::session::attempt::Session;
 use crate::session::kept::{KeptError, KeptSession};
@@ -35,6 +39,8 @@ use crate::workshop::view::{Page, WindowView};
 use look_back::{Answered, LookBack};
 use open_case::OpenCase;
 use open_debrief::OpenDebrief;
+use scenarios::Scenarios;
+use settings_file::SettingsFile;
 use shelf::Opened;
 use sounds::Sounded;
 use std::path::PathBuf;
@@ -43,18 +49,23 @@ use trouble::Trouble;
 use work::{Became, Work};
 
 /// What the window needs of its surroundings, which only the command line asks.
+#[derive(Clone)]
 pub struct Surroundings {
     /// The sentences of the user's language.
-    pub words: Words,
+    pub words: Arc<Words>,
     /// The folder in which sessions are kept, made if need be, or why there is none. It is asked
     /// each time, because the reason can be gone the next time.
-    pub sessions: Box<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
+    pub sessions: Arc<dyn Fn() -> Result<PathBuf, String> + Send + Sync>,
     /// Where the expert's worlds are kept.
     pub worlds: WorldStore,
     /// A seed that nobody chose.
     pub any_seed: fn() -> u64,
+    /// A scenario file that the user named at the start.
+    pub scenario: Option<PathBuf>,
+    /// The file in which settings are kept; nothing where the surroundings name no place for it.
+    pub settings_file: Option<PathBuf>,
     /// Makes whoever lets sounds be heard, at a volume of 0 to 1; it calls the waker when its state changes.
-    pub speaker: Box<dyn Fn(f32, Wake) -> Box<dyn Speaker> + Send + Sync>,
+    pub speaker: Arc<dyn Fn(f32, Wake) -> Box<dyn Speaker> + Send + Sync>,
 }
 
 /// Width and height of the picture before anybody has said how much room it has [pixels].
@@ -69,6 +80,10 @@ enum Open {
 
 /// What comes of work beside the window.
 enum Answer {
+    Read {
+        path: PathBuf,
+        scenario: Result<Arc<Loaded>, Trouble>,
+    },
     Opened(Result<Box<Opened>, Trouble>),
     Taken {
         kept: Box<KeptSession>,
@@ -83,8 +98,12 @@ enum Answer {
 /// Everything behind the panels.
 pub struct Desk {
     around: Arc<Surroundings>,
+    /// The language that the surroundings asked for.
+    language_around: &'static str,
     wake: Wake,
     settings: Settings,
+    settings_file: SettingsFile,
+    scenarios: Scenarios,
     speaker: Box<dyn Speaker>,
     /// The bay behind the front page.
     showroom: Option<BayView>,
@@ -99,13 +118,21 @@ pub struct Desk {
 impl Desk {
     /// A desk with the front page on it. `wake` makes the window look again.
     #[must_use]
-    pub fn new(around: Surroundings, wake: Wake) -> Self {
-        let settings = Settings::default();
+    pub fn new(mut around: Surroundings, wake: Wake) -> Self {
+        let language_around = around.words.language();
+        let (settings_file, settings, notice) =
+            SettingsFile::open(around.settings_file.clone(), &around.words);
+        if let Some(tag) = settings.language {
+            around.words = Arc::new(Words::for_language(tag));
+        }
         let mut desk = Self {
             speaker: (around.speaker)(settings.volume.gain(), Arc::clone(&wake)),
+            language_around,
             around: Arc::new(around),
             wake,
             settings,
+            settings_file,
+            scenarios: Scenarios::carried(),
             showroom: at_place::showroom(),
             picture: FIRST_PICTURE,
             open: Open::Front(FrontView::default()),
@@ -114,7 +141,11 @@ impl Desk {
             notice: None,
             is_leaving: false,
         };
-        desk.look_for_sessions();
+        desk.lay_front();
+        if let Some(path) = desk.around.scenario.clone() {
+            desk.read_scenario(path);
+        }
+        desk.notice = notice;
         desk
     }
 
@@ -176,18 +207,33 @@ impl Desk {
         let is_working = self.work.is_some();
         match action {
             Action::OpenSettings(open) => self.settings.are_open = open,
-            Action::SetText(size) => self.settings.text = size,
-            Action::SetShade(shade) => self.settings.shade = shade,
-            Action::SetMotion(motion) => self.settings.motion = motion,
-            Action::SetVolume(volume) => {
-                self.settings.volume = volume;
-                self.speaker.set_gain(volume.gain());
-            }
+            Action::SetText(text) => self.set(Settings { text, ..self.settings }),
+            Action::SetShade(shade) => self.set(Settings { shade, ..self.settings }),
+            Action::SetContrast(contrast) => self.set(Settings { contrast, ..self.settings }),
+            Action::SetMotion(motion) => self.set(Settings { motion, ..self.settings }),
+            Action::SetLanguage(tag) => self.speak(tag),
+            Action::SetVolume(volume) => self.set(Settings { volume, ..self.settings }),
             Action::HearAgain(number) => self.hear_again(number),
             Action::SizePicture(size) => self.picture = size,
             Action::CloseNotice => self.notice = None,
             Action::Leave => self.is_leaving = true,
             Action::LookAgain => self.look_for_sessions(),
+            Action::ChooseScenario(number) => {
+                self.scenarios.choose(number);
+                self.show_scenarios();
+            }
+            Action::SetAssessed(is_assessed) => {
+                self.scenarios.assess(is_assessed);
+                self.show_scenarios();
+            }
+            Action::TypeScenarioFile(text) => {
+                if let Open::Front(view) = &mut self.open {
+                    view.file = text;
+                }
+            }
+            Action::ReadScenarioFile if !is_working => self.read_typed_scenario(),
+            Action::BeginGuide if !is_working => self.begin_guide(),
+            Action::DeclineGuide => self.is_no_longer_new(),
             Action::TypeSeed(text) => {
                 if let Open::Front(view) = &mut self.open {
                     view.seed = text;
@@ -231,6 +277,33 @@ impl Desk {
             }
             Open::Front(_) | Open::Case(_) => None,
         }
+    }
+
+    /// Shows the window by other settings from now on, and keeps them.
+    fn set(&mut self, settings: Settings) {
+        self.settings = settings;
+        self.speaker.set_gain(settings.volume.gain());
+        if let Some(said) = self.settings_file.keep(settings, &self.around.words) {
+            self.tell(said);
+        }
+    }
+
+    /// Speaks another language from now on, on the page that is open as well.
+    fn speak(&mut self, tag: &'static str) {
+        let language = (tag != self.language_around).then_some(tag);
+        let words = Arc::new(Words::for_language(tag));
+        self.around = Arc::new(Surroundings { words, ..(*self.around).clone() });
+        self.notice = None;
+        self.set(Settings { language, ..self.settings });
+        self.say_anew();
+    }
+
+    /// Shows a notice beside the one that has not been read yet.
+    fn tell(&mut self, said: String) {
+        self.notice = Some(match self.notice.take() {
+            Some(before) if before != said => format!("{before}\n\n{said}"),
+            _ => said,
+        });
     }
 
     /// Hears what has come of the work beside the window; whether anything has.

@@ -1,12 +1,15 @@
 //! The case that is being worked.
 
 use super::at_place;
+use super::guide;
 use super::line::About;
 use super::logged::{logged, texts_for_record};
 use super::shelf::Opened;
+use super::sounds;
 use super::tray;
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
+use crate::session::journal::Mode;
 use crate::session::kept::KeptSession;
 use crate::session::step::Step;
 use crate::vehicle::spec::Id;
@@ -15,7 +18,7 @@ use crate::wording::catalogue::Words;
 use crate::wording::verbs::{USAGES, VerbGroup};
 use crate::wording::{help, job_words, place};
 use crate::workshop::view::action::Action;
-use crate::workshop::view::bay::BayAction;
+use crate::workshop::view::bay::{BayAction, BayView};
 use crate::workshop::view::case::{
     CaseView, GroupView, HeardView, LineView, LogLine, LoggedStep, Pane, StartView, SuspectView,
     Tone, VehicleView,
@@ -29,13 +32,15 @@ pub struct OpenCase {
     /// The line of the step that is being taken.
     sent: String,
     texts: Vec<String>,
+    /// The page speaks another language than it should, because the session was away.
+    is_stale: bool,
     view: CaseView,
 }
 
 impl OpenCase {
     /// Lays an opened case out.
     pub fn lay_out(opened: Opened, words: &Words) -> Self {
-        let Opened { case, kept, sounds, .. } = opened;
+        let Opened { case, kept, is_guided, sounds, .. } = opened;
         let briefing = &case.briefing;
         let mut sounds = sounds.into_iter();
         let log = kept.session().log().iter().enumerate().map(|(index, entry)| LoggedStep {
@@ -46,6 +51,7 @@ impl OpenCase {
         let about = About { briefing, words, texts: &texts };
         let view = CaseView {
             title: briefing.job.title.clone(),
+            is_assessed: briefing.mode == Mode::Assessed,
             sheet: job_words::job_sheet(briefing, words).lines().map(str::to_owned).collect(),
             vehicle: vehicle(kept.session(), words),
             bay: at_place::bay(kept.session(), words),
@@ -57,9 +63,10 @@ impl OpenCase {
             groups: VerbGroup::ALL.map(|group| group_view(group, words)).into(),
             open_group: VerbGroup::Look,
             pane: Pane::default(),
+            guide: is_guided.then(|| guide::progress(kept.session().log())),
             kept_at: kept.path().display().to_string(),
         };
-        Self { case, kept: Some(kept), sent: String::new(), texts, view }
+        Self { case, kept: Some(kept), sent: String::new(), texts, is_stale: false, view }
     }
 
     /// What is shown.
@@ -91,6 +98,7 @@ impl OpenCase {
             Action::Highlight { forward } => line.mark(forward),
             Action::Complete => line.complete(about),
             Action::TakeStep => return line.step(about),
+            Action::CloseGuide => self.view.guide = None,
             Action::ShowGroup(group) => self.view.open_group = group,
             Action::ShowPane(pane) => {
                 self.view.pane = pane;
@@ -128,6 +136,30 @@ impl OpenCase {
             chosen.and_then(|id| at_place::card(&id, kept.session(), &view.bay, &view.line, words));
     }
 
+    /// Says everything in the language of these words. What hints told stays as they told it.
+    pub fn say_anew(&mut self, words: &Words) {
+        let Some(kept) = self.kept.take() else {
+            self.is_stale = true;
+            return;
+        };
+        let sounds = sounds::said_anew(kept.session(), &self.view.log, words);
+        let is_guided = self.view.guide.is_some();
+        let opened = Opened { case: self.case.clone(), kept, notice: None, is_guided, sounds };
+        let fresh = Self::lay_out(opened, words);
+        let before = std::mem::replace(self, fresh);
+        for (step, old) in self.view.log.iter_mut().zip(before.view.log) {
+            let told = old.lines.into_iter().skip(step.lines.len());
+            step.lines.extend(told);
+        }
+        let BayView { orbit, viewpoint, glides, card, .. } = before.view.bay;
+        let bay = &mut self.view.bay;
+        (bay.orbit, bay.viewpoint, bay.glides) = (orbit, viewpoint, glides);
+        (self.view.pane, self.view.open_group) = (before.view.pane, before.view.open_group);
+        self.sent = before.sent;
+        self.rewrite(before.view.line.text, words);
+        self.choose(card.map(|card| card.id), words);
+    }
+
     /// Hands the session out, so that a step can be taken beside the window. The line is empty at
     /// once, so that the next one can be written meanwhile.
     pub fn hand_out(&mut self, words: &Words) -> Option<KeptSession> {
@@ -148,10 +180,16 @@ impl OpenCase {
         self.view.vehicle = vehicle(session, words);
         self.view.till = till(session, words);
         self.view.suspects = suspects(session, words);
+        if let Some(guide) = &mut self.view.guide {
+            *guide = guide::progress(session.log());
+        }
         self.texts = texts_for_record(session, words);
         at_place::follow(&mut self.view.bay, session);
         tray::follow(&mut self.view.tray, briefing, Some(session), words);
         self.kept = Some(kept);
+        if std::mem::take(&mut self.is_stale) {
+            self.say_anew(words);
+        }
         let chosen = self.view.bay.card.take().map(|card| card.id);
         self.choose(chosen, words);
         let sent = std::mem::take(&mut self.sent);
@@ -175,7 +213,13 @@ impl OpenCase {
 
     /// The case and its session again, for the debrief.
     pub fn close(self) -> Option<Opened> {
-        Some(Opened { case: self.case, kept: self.kept?, notice: None, sounds: Vec::new() })
+        Some(Opened {
+            case: self.case,
+            kept: self.kept?,
+            notice: None,
+            is_guided: false,
+            sounds: Vec::new(),
+        })
     }
 }
 

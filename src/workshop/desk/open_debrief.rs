@@ -51,6 +51,14 @@ impl OpenDebrief {
         }
     }
 
+    /// Everything will be worked out again.
+    pub fn forget(&mut self) {
+        let DebriefView { title, kept_at, side, .. } = &self.view;
+        let (side, begun) = (*side, Self::begin(title.clone(), kept_at.clone()));
+        *self = begun;
+        self.view.side = side;
+    }
+
     /// What is shown.
     pub const fn view(&self) -> &DebriefView {
         &self.view

@@ -1,18 +1,18 @@
 //! Session files: which there are, and getting a case from one or for a new one.
 
 use super::Surroundings;
+use super::scenarios::Source;
 use super::sounds;
 use super::trouble::Trouble;
 use crate::scenario::deal::{deal, deal_again, record_of};
 use crate::scenario::draw::Case;
-use crate::scenario::load;
 use crate::session::attempt::Session;
-use crate::session::journal::{Journal, ReadMode, read};
+use crate::session::journal::{Journal, Mode, ReadMode, read};
 use crate::session::kept::{self, KeptSession};
 use crate::wording::catalogue::Words;
 use crate::wording::file_words;
 use crate::workshop::view::case::HeardView;
-use crate::workshop::view::front::{KeptFile, KeptState};
+use crate::workshop::view::front::{Age, KeptFile, KeptState};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -29,6 +29,8 @@ pub struct Opened {
     pub kept: KeptSession,
     /// What has to be known about its file.
     pub notice: Option<String>,
+    /// Somebody is shown round on it.
+    pub is_guided: bool,
     /// What its steps so far let be heard.
     pub sounds: Vec<Option<HeardView>>,
 }
@@ -45,37 +47,51 @@ pub fn newest(folder: &Path, words: &Words) -> Vec<KeptFile> {
         })
         .collect();
     files.sort();
-    files.into_iter().rev().take(MOST_FILES).map(|(_, path)| look_into(path, words)).collect()
+    let newest = files.into_iter().rev().take(MOST_FILES);
+    newest
+        .map(|(written, path)| {
+            // The one place that asks what time it is, for people alone: no result hangs on it.
+            let age = written.elapsed().ok().map(|age| Age::of_seconds(age.as_secs()));
+            look_into(path, age, words)
+        })
+        .collect()
 }
 
-fn look_into(path: PathBuf, words: &Words) -> KeptFile {
+fn look_into(path: PathBuf, age: Option<Age>, words: &Words) -> KeptFile {
     let name = path.file_stem().map_or_else(String::new, |name| name.to_string_lossy().into());
     let state = match read(&path, ReadMode::AllowTorn) {
         Ok(recorded) => {
             let steps = recorded.entries.len();
+            let is_assessed = recorded.case.mode == Mode::Assessed;
             if kept::is_finished(&recorded.entries) {
-                KeptState::Finished { steps }
+                KeptState::Finished { steps, is_assessed }
             } else {
-                KeptState::Unfinished { steps }
+                KeptState::Unfinished { steps, is_assessed }
             }
         }
         Err(problem) => KeptState::Broken(file_words::journal_problem(&problem, words)),
     };
-    KeptFile { path, name, state }
+    KeptFile { path, name, state, age }
 }
 
-/// Deals a case of the scenario that the program carries and begins to keep its session.
+/// Deals a case of a scenario and begins to keep its session.
 ///
 /// # Errors
-/// [`Trouble`] when no case comes of the seed, or nothing can be kept.
-pub fn begin(around: &Surroundings, seed: u64) -> Result<Opened, Trouble> {
+/// [`Trouble`] when the scenario cannot be read, no case comes of the seed, or nothing can be kept.
+pub fn begin(
+    around: &Surroundings,
+    source: &Source,
+    seed: u64,
+    is_assessed: bool,
+) -> Result<Opened, Trouble> {
     let folder = (around.sessions)().map_err(Trouble::NoFolder)?;
-    let case = deal(&Arc::new(load::demo()?), seed)?;
+    let case = deal(&source.load()?, seed)?;
+    let case = if is_assessed { case.assessed() } else { case };
     let path = kept::unused_path(&folder, &case.scenario.text.scenario_name, seed);
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::create(&path, &record_of(&case), session)
         .map_err(|error| Trouble::of_kept(error, &path))?;
-    Ok(Opened { case, kept, notice: None, sounds: Vec::new() })
+    Ok(Opened { case, kept, notice: None, is_guided: false, sounds: Vec::new() })
 }
 
 /// Goes on with a kept session.
@@ -90,5 +106,5 @@ pub fn open(path: &Path, words: &Words) -> Result<Opened, Trouble> {
         .map_err(|error| Trouble::of_kept(error, path))?;
     let notice = recorded.torn.as_ref().map(|torn| file_words::torn(torn, path, words));
     let sounds = sounds::views(kept.session(), words);
-    Ok(Opened { case, kept, notice, sounds })
+    Ok(Opened { case, kept, notice, is_guided: false, sounds })
 }

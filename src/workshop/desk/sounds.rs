@@ -9,7 +9,7 @@ use crate::sound::passage::Passage;
 use crate::sound::player::{Player, State};
 use crate::sound::trace::Outline;
 use crate::wording::catalogue::Words;
-use crate::workshop::view::case::HeardView;
+use crate::workshop::view::case::{HeardView, LoggedStep};
 
 /// Columns in which a sound is drawn: one for every two points of its trace.
 const COLUMNS: usize = 160;
@@ -63,6 +63,17 @@ pub fn views(session: &Session, words: &Words) -> Vec<Option<HeardView>> {
     (1..=log.len())
         .map(|steps| Sounded::after(&log[..steps], briefing, words).and_then(|it| it.view))
         .collect()
+}
+
+/// What each step let be heard, in the language of these words; drawn as it is drawn already.
+pub fn said_anew(session: &Session, shown: &[LoggedStep], words: &Words) -> Vec<Option<HeardView>> {
+    let (log, briefing) = (session.log(), session.briefing());
+    let said = |(steps, step): (usize, &LoggedStep)| {
+        let outline = step.heard.as_ref()?.outline.clone();
+        let heard = heard(log.get(..=steps)?, briefing)?;
+        Some(HeardView { caption: caption(&heard.names, words), outline })
+    };
+    shown.iter().enumerate().map(said).collect()
 }
 
 impl Desk {

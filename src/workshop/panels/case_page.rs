@@ -4,6 +4,7 @@ use super::Tools;
 use super::bay_page::bay_ui;
 use super::entry::entry_ui;
 use super::frame::head_panel_ui;
+use super::guide_strip::guide_ui;
 use super::log::log_ui;
 use super::pieces::pick_ui;
 use super::places::places_ui;
@@ -30,7 +31,8 @@ pub fn case_ui(
     let is_wide = ui.available_width() >= theme::THREE_COLUMNS_FROM;
     keys(ui, is_wide, actions);
     leads::dragged_ui(ui, tools);
-    let beside = if is_wide { case.till.as_str() } else { "" };
+    let standing = standing(case, tools);
+    let beside = if is_wide { standing.as_str() } else { "" };
     head_panel_ui(
         ui,
         &case.title,
@@ -42,6 +44,9 @@ pub fn case_ui(
     );
     if !is_wide {
         panes_ui(ui, case, tools, actions);
+    }
+    if let Some(guide) = &case.guide {
+        guide_ui(ui, guide, is_wide, tools, actions);
     }
     Panel::bottom("entry").resizable(false).frame(theme::card(ui)).show(ui, |ui| {
         ui.take_available_width();
@@ -132,6 +137,15 @@ fn right_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut 
     });
 }
 
+/// Time and money so far, and whether that is assessed.
+fn standing(case: &CaseView, tools: Tools<'_>) -> String {
+    if case.is_assessed {
+        tools.words.say("window-till-assessed", &[("till", case.till.as_str().into())])
+    } else {
+        case.till.clone()
+    }
+}
+
 /// What stands in the middle: the bay, or what was done so far with the job sheet beside it.
 fn middle_picks_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Action>) {
     let shows_bay = stands_in_the_middle(case.pane);
@@ -179,7 +193,7 @@ fn panes_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Ac
                         actions.push(Action::ShowPane(pane));
                     }
                 }
-                ui.add(egui::Label::new(&case.till).truncate());
+                ui.add(egui::Label::new(standing(case, tools)).truncate());
             });
         },
     );

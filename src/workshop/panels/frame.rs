@@ -2,7 +2,6 @@
 
 use super::Tools;
 use super::pieces::{bar_ui, note_ui, pick_ui};
-use super::settings_strip::settings_ui;
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::{Busy, WindowView};
@@ -12,6 +11,8 @@ use egui::{Align, Label, Layout, Panel, RichText, Ui, vec2};
 pub const BREACH_SIGN: &str = "\u{2716}";
 /// The sign of a caution.
 pub const CAUTION_SIGN: &str = "\u{26A0}";
+/// The sign of what is done.
+pub const DONE_SIGN: &str = "\u{2714}";
 /// The sign of a step that was not possible.
 pub const REFUSED_SIGN: &str = "\u{25CB}";
 
@@ -47,9 +48,6 @@ pub fn head_ui(
             ui.add(Label::new(title).truncate());
         });
     });
-    if view.settings.are_open {
-        settings_ui(ui, view, tools, actions);
-    }
     if let Some(notice) = view.notice {
         notice_ui(ui, notice, tools, actions);
     }

@@ -4,17 +4,20 @@
 
 mod bay_page;
 mod bay_picture;
+mod begin_card;
 mod case_page;
 mod debrief;
 mod entry;
 mod frame;
 mod front_page;
+mod guide_strip;
 mod heard;
+mod kept_card;
 mod leads;
 mod log;
 mod pieces;
 mod places;
-mod settings_strip;
+mod settings_page;
 mod sheet;
 mod steps;
 #[cfg(all(test, feature = "panel-tests"))]
@@ -47,6 +50,10 @@ pub fn window_ui(ui: &mut Ui, view: &WindowView<'_>, tools: Tools<'_>) -> Vec<Ac
     let mut actions = Vec::new();
     // Behind the panels nothing is drawn by anybody else.
     ui.painter().rect_filled(ui.max_rect(), 0.0, theme::palette(ui).bench);
+    if view.settings.are_open {
+        settings_page::settings_ui(ui, view, tools, &mut actions);
+        return actions;
+    }
     match view.page {
         Page::Front(front) => front_page::front_ui(ui, front, view, tools, &mut actions),
         Page::Case(case) => case_page::case_ui(ui, case, view, tools, &mut actions),

@@ -52,6 +52,30 @@ pub fn wide_button(ui: &Ui, text: impl Into<WidgetText>) -> Button<'static> {
     Button::new((text.into(), room)).wrap().min_size(vec2(ui.available_width(), 0.0))
 }
 
+/// A button as wide as its column: a title, and under it a remark; one of several that can be chosen, where `chosen` says
+/// whether it is.
+pub fn titled_ui(ui: &mut Ui, chosen: Option<bool>, title: &str, remark: &str) -> Response {
+    let ink = theme::palette(ui).ink;
+    let mut job = LayoutJob::default();
+    let format = |style: TextStyle| TextFormat {
+        font_id: FontSelection::from(style).resolve(ui.style()),
+        color: ink,
+        ..TextFormat::default()
+    };
+    job.append(title, 0.0, format(TextStyle::Body));
+    job.append("\n", 0.0, format(TextStyle::Small));
+    job.append(remark, 0.0, format(TextStyle::Small));
+    let is_chosen = chosen == Some(true);
+    let button = wide_button(ui, job).selected(is_chosen).frame_when_inactive(true);
+    let response = ui.add(button);
+    if is_chosen {
+        let rect = response.rect;
+        let stroke = Stroke::new(3.0, theme::palette(ui).accent);
+        ui.painter().hline(rect.x_range(), rect.bottom() - 1.5, stroke);
+    }
+    response
+}
+
 /// A bar that is filled to a share, and known by its name.
 pub fn bar_ui(ui: &mut Ui, share: f32, width: f32, name: &str) -> Response {
     let palette = theme::palette(ui);

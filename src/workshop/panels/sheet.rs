@@ -32,6 +32,9 @@ pub fn sheet_ui(
         }
         ui.add_space(theme::WIDE_GAP);
         heading_ui(ui, &tools.say("window-pane-sheet"));
+        if case.is_assessed {
+            ui.label(tools.say("window-assessed-why"));
+        }
         // The first line is the title of the job, which stands above the page.
         for line in case.sheet.iter().skip(1) {
             ui.label(line.trim_start());

@@ -3,7 +3,7 @@
 use super::bay::BayAction;
 use super::case::Pane;
 use super::debrief::DebriefAction;
-use super::settings::{Motion, Shade, TextSize, Volume};
+use super::settings::{Contrast, Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
@@ -11,23 +11,41 @@ use std::path::PathBuf;
 /// One thing that the user wants.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Action {
-    /// Open or close the strip with the settings.
+    /// Open or close the page with the settings.
     OpenSettings(bool),
     /// Change the size of the text.
     SetText(TextSize),
     /// Change to dark on light or light on dark.
     SetShade(Shade),
+    /// Change how far colours are from what they stand on.
+    SetContrast(Contrast),
     /// Change whether things move there or are there at once.
     SetMotion(Motion),
     /// Change how loud the workshop is.
     SetVolume(Volume),
     /// The picture of the bay has room for this width and height [pixels].
     SizePicture([u32; 2]),
+    /// Speak the language of this tag.
+    SetLanguage(&'static str),
     /// The notice has been read.
     CloseNotice,
 
+    /// Choose the scenario of this number, from 0.
+    ChooseScenario(usize),
+    /// The field for a scenario file holds this now.
+    TypeScenarioFile(String),
+    /// Read that file and choose its scenario.
+    ReadScenarioFile,
+    /// Begin an assessed case, or one to practise.
+    SetAssessed(bool),
     /// The seed field holds this now.
     TypeSeed(String),
+    /// Be shown round, on a case that is made for it.
+    BeginGuide,
+    /// Not be asked again whether to be shown round.
+    DeclineGuide,
+    /// Be shown no further; the case goes on.
+    CloseGuide,
     /// Begin a case.
     Begin,
     /// Open a kept session: go on with it, or see its debrief.

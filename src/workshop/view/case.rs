@@ -1,6 +1,7 @@
 //! The page on which a case is worked.
 
 use super::bay::BayView;
+use super::guide::GuideView;
 use super::tray::TrayView;
 use crate::sound::trace::Outline;
 use crate::wording::verbs::VerbGroup;
@@ -10,6 +11,8 @@ use crate::wording::verbs::VerbGroup;
 pub struct CaseView {
     /// Title of the job.
     pub title: String,
+    /// It is an assessed session, in which hints are refused.
+    pub is_assessed: bool,
     /// The job sheet, a line each.
     pub sheet: Vec<String>,
     /// What stands beside the vehicle.
@@ -32,6 +35,8 @@ pub struct CaseView {
     pub open_group: VerbGroup,
     /// Where there is room for only one part of the page: which.
     pub pane: Pane,
+    /// How far somebody has come who is shown round.
+    pub guide: Option<GuideView>,
     /// Where the session is kept.
     pub kept_at: String,
 }

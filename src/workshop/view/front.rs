@@ -1,16 +1,50 @@
 //! The front page.
 
+use crate::scenario::schema::Level;
 use std::path::PathBuf;
 
 /// What the front page shows.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct FrontView {
+    /// Nobody has used the program here yet, as far as it knows.
+    pub is_first_start: bool,
+    /// The scenarios that a case can be begun of.
+    pub scenarios: Vec<ScenarioView>,
+    /// Which of them is chosen.
+    pub chosen: usize,
+    /// What the field for a scenario file holds.
+    pub file: String,
+    /// Whether the case will be an assessed one.
+    pub is_assessed: bool,
     /// What the seed field holds.
     pub seed: String,
     /// Why that is no seed.
     pub seed_problem: Option<String>,
-    /// The sessions that are kept; nothing while they are looked for.
+    /// The sessions that are kept, the newest first; nothing while they are looked for.
     pub kept: Option<Vec<KeptFile>>,
+}
+
+impl FrontView {
+    /// Whether the chosen scenario can only be worked to be assessed.
+    #[must_use]
+    pub fn must_be_assessed(&self) -> bool {
+        self.scenarios.get(self.chosen).is_some_and(|scenario| scenario.is_always_assessed)
+    }
+}
+
+/// A scenario, as it is offered.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ScenarioView {
+    /// Its title.
+    pub title: String,
+    /// One sentence on it.
+    pub about: String,
+    /// How much it asks.
+    pub level: Level,
+    /// The file of the user's that it comes from.
+    pub file: Option<String>,
+    /// Its author wants every session assessed.
+    pub is_always_assessed: bool,
 }
 
 /// A session file.
@@ -22,6 +56,8 @@ pub struct KeptFile {
     pub name: String,
     /// What is known of it.
     pub state: KeptState,
+    /// How long ago it was written; nothing where the clock says that it will be.
+    pub age: Option<Age>,
 }
 
 /// What is known of a session file.
@@ -31,12 +67,63 @@ pub enum KeptState {
     Unfinished {
         /// Steps taken.
         steps: usize,
+        /// It is an assessed one.
+        is_assessed: bool,
     },
     /// Handed over.
     Finished {
         /// Steps taken.
         steps: usize,
+        /// It is an assessed one.
+        is_assessed: bool,
     },
     /// It cannot be used, and why.
     Broken(String),
+}
+
+/// How long ago something was, as people say it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Age {
+    /// Less than a minute.
+    Now,
+    /// Whole minutes.
+    Minutes(u64),
+    /// Whole hours.
+    Hours(u64),
+    /// Whole days.
+    Days(u64),
+}
+
+impl Age {
+    /// From seconds.
+    #[must_use]
+    pub const fn of_seconds(seconds: u64) -> Self {
+        match seconds {
+            0..60 => Self::Now,
+            60..3_600 => Self::Minutes(seconds / 60),
+            3_600..86_400 => Self::Hours(seconds / 3_600),
+            _ => Self::Days(seconds / 86_400),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Age;
+
+    #[test]
+    fn limit_an_age_is_said_in_the_greatest_whole_unit() {
+        for (seconds, age) in [
+            (0, Age::Now),
+            (59, Age::Now),
+            (60, Age::Minutes(1)),
+            (3_599, Age::Minutes(59)),
+            (3_600, Age::Hours(1)),
+            (86_399, Age::Hours(23)),
+            (86_400, Age::Days(1)),
+            (u64::MAX, Age::Days(u64::MAX / 86_400)),
+        ] {
+            assert_eq!(Age::of_seconds(seconds), age);
+        }
+    }
 }

@@ -6,6 +6,7 @@ pub mod bay;
 pub mod case;
 pub mod debrief;
 pub mod front;
+pub mod guide;
 pub mod settings;
 pub mod tray;
 

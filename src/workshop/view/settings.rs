@@ -1,5 +1,7 @@
 //! How the window is shown.
 
+use serde::{Deserialize, Serialize};
+
 /// The settings that a user can change.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Settings {
@@ -7,16 +9,21 @@ pub struct Settings {
     pub text: TextSize,
     /// Dark on light or light on dark.
     pub shade: Shade,
+    /// How far colours are from what they stand on.
+    pub contrast: Contrast,
     /// Whether things move there or are there at once.
     pub motion: Motion,
     /// How loud the workshop is.
     pub volume: Volume,
-    /// Whether the strip with the settings is open.
+    /// The language of the window by its tag; nothing for that of the surroundings.
+    pub language: Option<&'static str>,
+    /// Whether the page with the settings is open; it is not kept.
     pub are_open: bool,
 }
 
 /// How things in the bay get from place to place.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Motion {
     /// By a short way.
     #[default]
@@ -26,7 +33,8 @@ pub enum Motion {
 }
 
 /// How loud the workshop is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Volume {
     /// Nothing is heard; captions and traces stay.
     Mute,
@@ -56,7 +64,8 @@ impl Volume {
 }
 
 /// Size of the text, and of everything with it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[serde(into = "u8", try_from = "u8")]
 pub enum TextSize {
     /// As the display has it.
     #[default]
@@ -85,8 +94,35 @@ impl TextSize {
     }
 }
 
+impl From<TextSize> for u8 {
+    fn from(size: TextSize) -> Self {
+        size.percent()
+    }
+}
+
+impl TryFrom<u8> for TextSize {
+    type Error = String;
+
+    fn try_from(percent: u8) -> Result<Self, String> {
+        let size = Self::ALL.into_iter().find(|size| size.percent() == percent);
+        size.ok_or_else(|| format!("no text size of {percent} %"))
+    }
+}
+
+/// How far colours are from what they stand on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Contrast {
+    /// Ink on a card.
+    #[default]
+    Ordinary,
+    /// Black on white or white on black, with edges that are seen.
+    High,
+}
+
 /// Dark on light or light on dark.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Shade {
     /// Dark on light.
     #[default]

@@ -66,6 +66,7 @@ every!(things: Thing {
     PartNumber: [Thing::PartNumber],
     Part: [Thing::Part],
     Connector: [Thing::Connector],
+    Camshaft: [Thing::Camshaft],
     Fuse: [Thing::Fuse],
     TestPoint: [Thing::TestPoint],
     Node: [Thing::Node],

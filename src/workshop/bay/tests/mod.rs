@@ -9,9 +9,16 @@ use crate::scenario::load::{ScenarioText, read};
 use crate::vehicle::per_cam::Cam;
 use crate::vehicle::spec::{HarnessElement, Id, PartKind, VehicleSpec};
 
-/// The vehicles that the program carries.
+/// The vehicles that the program carries, each once, in the order of the scenarios.
 fn carried() -> Vec<VehicleSpec> {
-    ScenarioText::carried().into_iter().map(|text| read(text).unwrap().vehicle).collect()
+    let mut vehicles: Vec<VehicleSpec> = Vec::new();
+    for text in ScenarioText::carried() {
+        let vehicle = read(text).unwrap().vehicle;
+        if !vehicles.contains(&vehicle) {
+            vehicles.push(vehicle);
+        }
+    }
+    vehicles
 }
 
 /// Vehicles that nobody drew the bay for: other names, more of everything, less of everything.

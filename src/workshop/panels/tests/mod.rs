@@ -13,6 +13,7 @@ use crate::wording::catalogue::Words;
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
+use crate::workshop::view::settings::Contrast;
 use egui::{TextureId, Vec2, vec2};
 use egui_kittest::Harness;
 
@@ -34,7 +35,7 @@ fn window<'a, S: 'a>(
     Harness::builder().with_size(size).with_theme(shade).with_max_steps(40).build_ui_state(
         move |ui, state| {
             if !std::mem::replace(&mut is_dressed, true) {
-                theme::dress(ui.ctx());
+                theme::dress(ui.ctx(), Contrast::Ordinary);
                 // The frame that has begun keeps the look it has begun with.
                 ui.ctx().request_repaint();
                 return;

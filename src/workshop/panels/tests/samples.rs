@@ -2,6 +2,7 @@
 
 use super::trays;
 use crate::scenario::load;
+use crate::scenario::schema::Level;
 use crate::sound::player::State;
 use crate::sound::trace::Outline;
 use crate::vehicle::spec::Id;
@@ -19,8 +20,9 @@ use crate::workshop::view::case::{
 use crate::workshop::view::debrief::{
     CourseView, DebriefView, Direction, LookBackView, Others, Pace, RegretView, Replay, Side,
 };
-use crate::workshop::view::front::{FrontView, KeptFile, KeptState};
-use crate::workshop::view::settings::{Settings, Volume};
+use crate::workshop::view::front::{Age, FrontView, KeptFile, KeptState, ScenarioView};
+use crate::workshop::view::guide::{GuideView, Task};
+use crate::workshop::view::settings::Settings;
 use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
 use std::sync::Arc;
@@ -68,39 +70,95 @@ impl Sample {
     }
 }
 
-/// Every page in every state.
-pub fn all() -> Vec<Sample> {
-    let busy =
-        |share| Busy { text: "Working out what each fault would show …".to_owned(), share };
+/// The front page and the settings in every state.
+fn fronts() -> Vec<Sample> {
     let files = ["market-hill-7-1", "market-hill-8-1"].map(|name| KeptFile {
         path: format!("/sessions/{name}.session").into(),
         name: name.to_owned(),
-        state: KeptState::Unfinished { steps: 12 },
+        state: KeptState::Unfinished { steps: 12, is_assessed: false },
+        age: Some(Age::Hours(2)),
     });
     let [unfinished, mut finished] = files;
-    finished.state = KeptState::Finished { steps: 41 };
+    finished.state = KeptState::Finished { steps: 41, is_assessed: true };
+    finished.age = None;
+    let scenario = |title: &str, file: Option<&str>| ScenarioView {
+        title: title.to_owned(),
+        about: LONG.to_owned(),
+        level: Level::Hard,
+        file: file.map(str::to_owned),
+        is_always_assessed: file.is_some(),
+    };
+    let scenarios = vec![
+        scenario("The van on Market Hill", None),
+        scenario("My own", Some("/home/me/my-own.ron")),
+    ];
     let mut broken = unfinished.clone();
     broken.state = KeptState::Broken(format!("/sessions/broken.session: {LONG}"));
     let open = Settings { are_open: true, ..Settings::default() };
     let problem = Some(LONG.to_owned());
-    let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     vec![
         Sample::new("front, looking"),
         Sample {
-            front: FrontView { kept: Some(vec![]), ..FrontView::default() },
+            front: FrontView {
+                scenarios: scenarios.clone(),
+                kept: Some(vec![]),
+                ..FrontView::default()
+            },
             busy: Some(busy(None)),
             ..Sample::new("front, nothing kept, dealing")
         },
         Sample {
             front: FrontView {
+                is_first_start: false,
+                scenarios,
+                chosen: 1,
+                file: "/home/me/my-own.ron".to_owned(),
+                is_assessed: true,
                 seed: "seven".to_owned(),
                 seed_problem: problem.clone(),
                 kept: Some(vec![unfinished, finished, broken]),
             },
+            notice: problem.clone(),
+            ..Sample::new("front, files and troubles")
+        },
+        Sample {
             settings: open,
             notice: problem.clone(),
             sound: State::NoServer,
-            ..Sample::new("front, files and troubles")
+            ..Sample::new("settings, no sound server")
+        },
+        Sample { settings: open, ..Sample::new("settings") },
+        Sample {
+            front: FrontView { is_first_start: true, ..FrontView::default() },
+            ..Sample::new("front, first start")
+        },
+    ]
+}
+
+fn busy(share: Option<f32>) -> Busy {
+    Busy { text: "Working out what each fault would show …".to_owned(), share }
+}
+
+/// Every page in every state.
+pub fn all() -> Vec<Sample> {
+    let problem = Some(LONG.to_owned());
+    let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
+    let mut samples = fronts();
+    samples.extend(vec![
+        Sample {
+            case: Some(CaseView {
+                guide: Some(GuideView { done: [true, false, true, false, false, false] }),
+                ..case_view()
+            }),
+            ..Sample::new("case, first round")
+        },
+        Sample {
+            case: Some(CaseView {
+                pane: Pane::Bay,
+                guide: Some(GuideView { done: [true; Task::ALL.len()] }),
+                ..case_view()
+            }),
+            ..Sample::new("case, round over")
         },
         Sample { case: Some(case_view()), ..Sample::new("case, log") },
         Sample { case: case(Pane::Bay, LineView::default()), ..Sample::new("case, bay") },
@@ -111,9 +169,7 @@ pub fn all() -> Vec<Sample> {
         },
         Sample {
             case: case(Pane::Sheet, words_line()),
-            settings: Settings { volume: Volume::Mute, ..open },
             notice: problem.clone(),
-            sound: State::Lost,
             ..Sample::new("case, sheet")
         },
         Sample { case: case(Pane::Steps, LineView::default()), ..Sample::new("case, starts") },
@@ -152,14 +208,14 @@ pub fn all() -> Vec<Sample> {
                 ..debrief_view()
             }),
             busy: Some(busy(None)),
-            settings: open,
             ..Sample::new("debrief, working out what else")
         },
-    ]
+    ]);
+    samples
 }
 
 fn tray(name: &'static str, pane: Pane, tray: TrayView) -> Sample {
-    Sample { case: Some(CaseView { pane, tray, ..case_view() }), ..Sample::new(name) }
+    Sample { case: Some(CaseView { tray, pane, ..case_view() }), ..Sample::new(name) }
 }
 
 fn words_line() -> LineView {
@@ -195,6 +251,8 @@ fn case_view() -> CaseView {
     };
     CaseView {
         title: "Delivery van, lacks pull uphill".to_owned(),
+        is_assessed: true,
+        guide: None,
         sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
         bay: bay_view(),
         tray: TrayView { is_out: false, ..trays::meter() },

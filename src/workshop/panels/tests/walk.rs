@@ -3,7 +3,7 @@
 use super::samples::{self, Sample};
 use super::{SHADES, SIZES, window};
 use crate::wording::catalogue::Words;
-use crate::workshop::panels::frame::{BREACH_SIGN, CAUTION_SIGN, REFUSED_SIGN};
+use crate::workshop::panels::frame::{BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN};
 use egui::accesskit::Role;
 use egui::epaint::ClippedShape;
 use egui::{FontFamily, FontId, Shape, Theme, Vec2, vec2};
@@ -106,18 +106,38 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
                 (Role::Button, "Settings"),
                 (Role::Button, "Leave the program"),
                 (Role::Button, "Close the message"),
-                (Role::Button, "100 %"),
-                (Role::Button, "200 %"),
-                (Role::Button, "Dark"),
-                (Role::Button, "Quiet"),
-                (Role::Button, "Loud"),
-                (Role::Button, "Mute"),
-                (Role::Label, NO_SERVER),
                 (Role::TextInput, "Seed"),
                 (Role::Button, "Begin"),
-                (Role::Button, "market-hill-7-1: go on after 12 steps"),
-                (Role::Button, "market-hill-8-1: handed back after 41 steps, see the debrief"),
+                (Role::TextInput, "Scenario file"),
+                (Role::Button, "Read the file"),
+                (Role::Button, "Practise"),
+                (Role::Button, "Assessed"),
+                (Role::Button, "market-hill-7-1: go on after 12 steps\nPractice, 2 hours ago"),
+                (
+                    Role::Button,
+                    "market-hill-8-1: handed back after 41 steps, see the debrief\nAssessed",
+                ),
                 (Role::Button, "Look again"),
+            ],
+        );
+        find(
+            "settings, no sound server",
+            size,
+            &[
+                (Role::Button, "Settings"),
+                (Role::Button, "Close the settings"),
+                (Role::Button, "Close the message"),
+                (Role::Button, "100 %"),
+                (Role::Button, "200 %"),
+                (Role::Button, "Light"),
+                (Role::Button, "Dark"),
+                (Role::Button, "Ordinary contrast"),
+                (Role::Button, "High contrast"),
+                (Role::Button, "No motion"),
+                (Role::Button, "Deutsch"),
+                (Role::Button, "Mute"),
+                (Role::Button, "Loud"),
+                (Role::Label, NO_SERVER),
             ],
         );
         find(
@@ -136,6 +156,12 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
             "case, digits and texts",
             size,
             &[(Role::Button, "7"), (Role::Button, "."), (Role::Button, "-")],
+        );
+        find("case, first round", size, &[(Role::Button, "Skip the round")]);
+        find(
+            "front, first start",
+            size,
+            &[(Role::Button, "Show me round"), (Role::Button, "Not now")],
         );
         find("debrief", size, &[(Role::ProgressIndicator, "Choice of tests")]);
     }
@@ -164,7 +190,7 @@ fn a_window_without_any_room_is_drawn_all_the_same() {
 fn every_character_that_is_shown_is_in_the_fonts() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/locales/en-GB");
     let mut characters: BTreeSet<char> =
-        [BREACH_SIGN, CAUTION_SIGN, REFUSED_SIGN].concat().chars().collect();
+        [BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN].concat().chars().collect();
     for file in std::fs::read_dir(folder).unwrap() {
         characters.extend(std::fs::read_to_string(file.unwrap().path()).unwrap().chars());
     }

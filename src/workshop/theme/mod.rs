@@ -1,13 +1,14 @@
-//! Every colour and distance of the window, so that contrast is checked in one place.
+//! Every distance and style of the window; its colours stand in [`palette`], so that contrast is checked in one place.
 //!
 //! The look is that of a job card on a bench: ink on a card, a ruled line under a heading. What a
 //! colour says is always said by a word or a sign as well.
 
-#![expect(clippy::disallowed_methods, reason = "this is where the window's colours are made")]
+mod palette;
+
+pub use palette::{Palette, end_colors, palette};
 
 use super::bay::piece::Finish;
-use super::view::settings::{Settings, Shade};
-use super::view::tray::End;
+use super::view::settings::{Contrast, Settings, Shade};
 use egui::{Color32, CornerRadius, FontFamily, FontId, Frame, Margin, Stroke, TextStyle, vec2};
 
 /// Space between things that belong together [points].
@@ -48,6 +49,10 @@ pub const NAME_WIDTH: f32 = 170.0;
 pub const BAR_WIDTH: f32 = 220.0;
 /// Height of a bar [points].
 pub const BAR_HEIGHT: f32 = 12.0;
+/// Most height of the list of scenarios [points]: four of them and the beginning of a fifth.
+pub const SCENARIOS_HEIGHT: f32 = 200.0;
+/// Width of the field for a scenario file [points].
+pub const FILE_WIDTH: f32 = 250.0;
 /// Width of the seed field [points].
 pub const SEED_WIDTH: f32 = 150.0;
 /// Height of what the last step brought, under the picture of the bay [points].
@@ -129,101 +134,6 @@ pub const fn surface(finish: Finish) -> Surface {
     Surface { color, metal, rough }
 }
 
-/// The colours of one shade.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Palette {
-    /// Behind everything.
-    pub bench: Color32,
-    /// What text stands on.
-    pub card: Color32,
-    /// What can be written into.
-    pub field: Color32,
-    /// Text.
-    pub ink: Color32,
-    /// Text that matters less.
-    pub faint: Color32,
-    /// Lines and edges.
-    pub rule: Color32,
-    /// A button.
-    pub button: Color32,
-    /// A button under the pointer or in focus.
-    pub button_lit: Color32,
-    /// Behind chosen text, and a button that is chosen.
-    pub chosen: Color32,
-    /// Bars, the rule under a heading and under what is chosen, the edge of what has the focus.
-    pub accent: Color32,
-    /// Text of a caution.
-    pub caution: Color32,
-    /// What it stands on.
-    pub caution_card: Color32,
-    /// Text of a breach or a problem.
-    pub breach: Color32,
-    /// What it stands on.
-    pub breach_card: Color32,
-    /// Text of what went well.
-    pub good: Color32,
-    /// Lines of a plot, in turn.
-    pub series: [Color32; 5],
-}
-
-const fn rgb(hex: u32) -> Color32 {
-    let [_, red, green, blue] = hex.to_be_bytes();
-    Color32::from_rgb(red, green, blue)
-}
-
-const LIGHT: Palette = Palette {
-    bench: rgb(0xDD_DA_D0),
-    card: rgb(0xF8_F6_EF),
-    field: rgb(0xFF_FF_FF),
-    ink: rgb(0x1D_22_1E),
-    faint: rgb(0x4C_53_4C),
-    rule: rgb(0xB9_B5_A6),
-    button: rgb(0xE8_E4_D8),
-    button_lit: rgb(0xD6_DF_D2),
-    chosen: rgb(0xC2_DD_D0),
-    accent: rgb(0x1B_5A_4A),
-    caution: rgb(0x6A_43_00),
-    caution_card: rgb(0xF6_E7_C3),
-    breach: rgb(0x8A_1C_12),
-    breach_card: rgb(0xF7_DD_D6),
-    good: rgb(0x1C_5A_2B),
-    series: [rgb(0x1B_5A_4A), rgb(0x8A_1C_12), rgb(0x1F_3F_8F), rgb(0x7A_4A_00), rgb(0x4C_53_4C)],
-};
-
-const DARK: Palette = Palette {
-    bench: rgb(0x13_16_14),
-    card: rgb(0x1F_23_20),
-    field: rgb(0x12_15_13),
-    ink: rgb(0xEC_E9_DF),
-    faint: rgb(0xB4_B8_AD),
-    rule: rgb(0x47_4E_48),
-    button: rgb(0x2E_35_30),
-    button_lit: rgb(0x3B_49_41),
-    chosen: rgb(0x26_48_3D),
-    accent: rgb(0x86_CB_B5),
-    caution: rgb(0xF3_C9_77),
-    caution_card: rgb(0x38_2D_14),
-    breach: rgb(0xFF_A5_96),
-    breach_card: rgb(0x45_23_1E),
-    good: rgb(0x9B_D9_A6),
-    series: [rgb(0x86_CB_B5), rgb(0xFF_A5_96), rgb(0x9C_BC_FF), rgb(0xF3_C9_77), rgb(0xB4_B8_AD)],
-};
-
-/// The fill of an end and the ink on it, in either shade: a lead keeps its colour, and its letter can be read.
-#[must_use]
-pub const fn end_colors(end: End) -> [Color32; 2] {
-    match end {
-        End::Red => [rgb(0xA2_1C_14), rgb(0xFF_F4_EE)],
-        End::Black => [rgb(0x1A_1D_1B), rgb(0xF4_F2_EA)],
-    }
-}
-
-/// The colours that something is drawn in.
-#[must_use]
-pub fn palette(ui: &egui::Ui) -> &'static Palette {
-    if ui.visuals().dark_mode { &DARK } else { &LIGHT }
-}
-
 /// A card on the bench.
 pub fn card(ui: &egui::Ui) -> Frame {
     Frame::new().fill(palette(ui).card).inner_margin(Margin::same(MARGIN))
@@ -237,10 +147,10 @@ pub fn note(fill: Color32) -> Frame {
         .corner_radius(CornerRadius::same(2))
 }
 
-/// Gives a context both shades, once.
-pub fn dress(ctx: &egui::Context) {
-    for (theme, palette) in [(egui::Theme::Light, &LIGHT), (egui::Theme::Dark, &DARK)] {
-        ctx.set_style_of(theme, style(theme, palette));
+/// Gives a context both shades of a contrast.
+pub fn dress(ctx: &egui::Context, contrast: Contrast) {
+    for (theme, shade) in [(egui::Theme::Light, Shade::Light), (egui::Theme::Dark, Shade::Dark)] {
+        ctx.set_style_of(theme, style(theme, Palette::of(shade, contrast)));
     }
 }
 
@@ -334,71 +244,4 @@ fn visuals(theme: egui::Theme, palette: &Palette) -> egui::Visuals {
     // There is no bold font, so what is strong has a colour; and it stands alone on its line.
     widgets.active.fg_stroke = edge(palette.accent);
     visuals
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// Least contrast of running text: the stricter level of the Web Content Accessibility
-    /// Guidelines 2.2, 1.4.6.
-    const TEXT: f64 = 7.0;
-    /// Least contrast of a sign, an edge that says something, or a bar: 1.4.11 of the same.
-    const SIGN: f64 = 3.0;
-
-    fn luminance(color: Color32) -> f64 {
-        let linear = |channel: u8| {
-            let share = f64::from(channel) / 255.0;
-            if share <= 0.040_45 {
-                share / 12.92
-            } else {
-                crate::numerics::elementary::pow((share + 0.055) / 1.055, 2.4)
-            }
-        };
-        0.2126 * linear(color.r()) + 0.7152 * linear(color.g()) + 0.0722 * linear(color.b())
-    }
-
-    fn contrast(one: Color32, other: Color32) -> f64 {
-        let (one, other) = (luminance(one), luminance(other));
-        (one.max(other) + 0.05) / (one.min(other) + 0.05)
-    }
-
-    #[test]
-    fn published_contrast_of_black_and_white_is_21() {
-        assert!((contrast(Color32::BLACK, Color32::WHITE) - 21.0).abs() < 1e-9);
-    }
-
-    #[test]
-    fn every_text_can_be_read_on_what_it_stands_on() {
-        for palette in [&LIGHT, &DARK] {
-            for (text, on) in [
-                (palette.ink, palette.card),
-                (palette.ink, palette.bench),
-                (palette.ink, palette.field),
-                (palette.ink, palette.button),
-                (palette.ink, palette.button_lit),
-                (palette.faint, palette.card),
-                (palette.faint, palette.field),
-                (palette.ink, palette.chosen),
-                (palette.accent, palette.card),
-                (palette.caution, palette.caution_card),
-                (palette.breach, palette.breach_card),
-                (palette.breach, palette.card),
-                (palette.good, palette.card),
-            ] {
-                assert!(contrast(text, on) >= TEXT, "{text:?} on {on:?}: {}", contrast(text, on));
-            }
-            for (text, on) in [(palette.faint, palette.bench), (palette.faint, palette.button)] {
-                assert!(contrast(text, on) >= 4.5, "{text:?} on {on:?}: {}", contrast(text, on));
-            }
-            for end in End::ALL {
-                let [fill, ink] = end_colors(end);
-                assert!(contrast(ink, fill) >= TEXT, "{end:?}: {}", contrast(ink, fill));
-            }
-            for on in [palette.card, palette.bench, palette.button, palette.field] {
-                assert!(contrast(palette.accent, on) >= SIGN, "{on:?}");
-                assert!(contrast(palette.faint, on) >= SIGN, "{on:?}");
-            }
-        }
-    }
 }
