@@ -72,7 +72,7 @@ pub fn case_ui(
             .show(ui, |ui| {
                 right_picks_ui(ui, case, tools, actions);
                 if case.tray.is_out {
-                    tray_ui(ui, case, false, view, tools, actions);
+                    tray_ui(ui, case, [shows_bay, false], view, tools, actions);
                 } else {
                     steps_ui(ui, case, view, tools, actions);
                 }
@@ -101,7 +101,7 @@ pub fn case_ui(
         Pane::Bay => bay_and_places_ui(ui, case, view, tools, actions),
         Pane::Log => log_ui(ui, case, tools, actions),
         Pane::Steps => steps_ui(ui, case, view, tools, actions),
-        Pane::Tray => tray_ui(ui, case, true, view, tools, actions),
+        Pane::Tray => tray_ui(ui, case, [false, true], view, tools, actions),
     });
 }
 

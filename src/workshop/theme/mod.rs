@@ -33,7 +33,7 @@ pub const DISPLAY_HEIGHT: f32 = 104.0;
 pub const LAMP_HEIGHT: f32 = 76.0;
 pub const DIAL_HEIGHT: f32 = 190.0;
 pub const STICK_HEIGHT: f32 = 76.0;
-pub const TRACE_HEIGHT: f32 = 230.0;
+pub const COURSE_HEIGHT: f32 = 230.0;
 /// Side of what the pointer can take hold of in the picture [points].
 pub const LEAST_HANDLE: f32 = 28.0;
 /// Width of a choice beside a thing in the picture [points].

@@ -17,7 +17,7 @@ pub fn ends_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
         end_ui(ui, hand, *end, actions);
     }
     match (hand.tray.held, &hand.tray.which) {
-        (_, Some(which)) if hand.is_alone => places_on_ui(ui, which, hand.tools, actions),
+        (_, Some(which)) if !hand.with_bay => places_on_ui(ui, which, hand.tools, actions),
         (Some(end), None) => places_ui(ui, hand, end, actions),
         // Where a picture is on the page it asks beside the thing which of its contacts is meant.
         _ => {

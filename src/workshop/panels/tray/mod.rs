@@ -36,8 +36,8 @@ use egui::{ScrollArea, Ui};
 #[derive(Clone, Copy)]
 struct Hand<'a> {
     tray: &'a TrayView,
-    /// No picture of the bay is on the page.
-    is_alone: bool,
+    /// The picture of the bay is on the page too.
+    with_bay: bool,
     view: &'a WindowView<'a>,
     tools: Tools<'a>,
 }
@@ -49,17 +49,18 @@ impl Hand<'_> {
     }
 }
 
-/// The tools, the one in hand, and what followed from the last step where the tray is alone on the page.
+/// The tools, the one in hand, and what followed from the last step where nothing else on the page shows it: `with_bay`
+/// where the picture of the bay is on the page too, `with_last` where the tray is alone.
 pub fn tray_ui(
     ui: &mut Ui,
     case: &CaseView,
-    is_alone: bool,
+    [with_bay, with_last]: [bool; 2],
     view: &WindowView<'_>,
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
 ) {
     let tray = &case.tray;
-    let hand = Hand { tray, is_alone, view, tools };
+    let hand = Hand { tray, with_bay, view, tools };
     ScrollArea::vertical().id_salt("tray").auto_shrink(false).show(ui, |ui| {
         page_keys(ui);
         ui.horizontal_wrapped(|ui| {
@@ -85,7 +86,7 @@ pub fn tray_ui(
             Tool::Dipstick => oil::dipstick_ui(ui, hand, actions),
             Tool::Drive => reader::drive_ui(ui, hand, actions),
         }
-        if is_alone && let Some(last) = case.log.last() {
+        if with_last && let Some(last) = case.log.last() {
             ui.add_space(theme::WIDE_GAP);
             step_ui(ui, last, tools, actions);
         }

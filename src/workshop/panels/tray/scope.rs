@@ -64,7 +64,7 @@ fn capture_ui(ui: &mut Ui, capture_number: usize, capture: &Capture, hand: Hand<
         .filter(|cursors| cursors.capture == capture_number)
         .unwrap_or(Cursors { capture: capture_number, at: [last / 4, last * 3 / 4] });
 
-    let size = vec2(ui.available_width(), theme::TRACE_HEIGHT);
+    let size = vec2(ui.available_width(), theme::COURSE_HEIGHT);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     let name = hand.tools.say("scope-trace");
     response.widget_info(|| WidgetInfo::labeled(WidgetType::Image, ui.is_enabled(), &name));
