@@ -97,7 +97,7 @@ fn dial(ui: &Ui, rect: Rect, needle: Option<(f64, f64)>) {
 /// The dipstick in hand.
 pub fn dipstick_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
     let level = hand.tray.reading.as_ref().and_then(|reading| match reading.shown {
-        Shown::Stick(level) => Some(level),
+        Shown::Stick(level) => level,
         _ => None,
     });
     let size = vec2(ui.available_width(), theme::STICK_HEIGHT);
@@ -107,14 +107,14 @@ pub fn dipstick_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
     take_ui(ui, hand, "stick-take", None, actions);
 }
 
-/// The end of the stick with its two marks, wet up to the level; dry where there is none, and untouched before a look.
-fn stick(ui: &Ui, rect: Rect, level: Option<Option<f64>>, names: &[String; 2]) {
+/// The end of the stick with its two marks, wet up to the level; dry where there is none, which the words below tell from one that was not pulled.
+fn stick(ui: &Ui, rect: Rect, level: Option<f64>, names: &[String; 2]) {
     let palette = theme::palette(ui);
     let painter = ui.painter();
     let rod = Rect::from_center_size(rect.center(), vec2(rect.width() - 8.0, 18.0));
     let marks = [rod.left() + rod.width() * 0.30, rod.left() + rod.width() * 0.70];
     painter.rect_filled(rod, 4.0, palette.field);
-    if let Some(Some(level)) = level {
+    if let Some(level) = level {
         let wet = marks[0] + (marks[1] - marks[0]) * as_f32(level);
         let wet = wet.clamp(rod.left() + 4.0, rod.right());
         let oil = Rect::from_min_max(rod.min, pos2(wet, rod.bottom()));

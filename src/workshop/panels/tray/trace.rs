@@ -13,6 +13,8 @@ const RIGHT: f32 = 10.0;
 const BELOW: f32 = 36.0;
 /// Most lines of a grid in one direction.
 const MOST_LINES: f64 = 6.0;
+/// Lines that are never passed: one more for either end.
+const LINES_AT_MOST: u32 = 8;
 
 /// Where a time [ms] and a value are in a place.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -99,7 +101,7 @@ pub fn lines(from: f64, to: f64) -> Vec<f64> {
     }
     let first = (from / step).ceil();
     let count = (to / step - first + 1e-9).floor();
-    (0_u32..)
+    (0..=LINES_AT_MOST)
         .map(f64::from)
         .take_while(|number: &f64| *number <= count)
         .map(|number: f64| (first + number) * step)
