@@ -90,7 +90,7 @@ fn put_ui(
         tools.words.say("tray-put", &arguments)
     };
     let put = |id: Id| Action::Tray(TrayAction::Put(end, id));
-    list_ui(ui, places, at, &text, &put, actions);
+    list_ui(ui, (places, at), true, &text, &put, actions);
     if end.is_optional() && ui.button(tools.say("tray-lift")).clicked() {
         actions.push(Action::Tray(TrayAction::Lift(end)));
     }
@@ -101,18 +101,21 @@ fn put_ui(
     }
 }
 
-/// Something with a name as a list of which one is chosen.
+/// Things with names as a list of which one is chosen; `is_next` where the focus comes to the first of them rather than
+/// to what follows.
 pub fn list_ui(
     ui: &mut Ui,
-    places: &[Named],
-    at: Option<&Named>,
+    (places, at): (&[Named], Option<&Named>),
+    is_next: bool,
     text: &dyn Fn(&Named) -> String,
     choose: &dyn Fn(Id) -> Action,
     actions: &mut Vec<Action>,
 ) {
     for place in places {
         let response = ui.add(wide_button(ui, text(place)).selected(at == Some(place)));
-        focus::is_next(ui, &response);
+        if is_next {
+            focus::is_next(ui, &response);
+        }
         if response.clicked() {
             focus::go_on_from(ui, &response);
             actions.push(choose(place.id.clone()));

@@ -31,7 +31,7 @@ pub fn drive_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
     ui.label(tools.say("drive-which"));
     let road = |id| Action::Tray(TrayAction::Road(id));
     let name = |road: &Named| road.name.clone();
-    list_ui(ui, &tray.roads.places, tray.roads.place(), &name, &road, actions);
+    list_ui(ui, (&tray.roads.places, tray.roads.place()), false, &name, &road, actions);
     take_ui(ui, hand, "drive-take", None, actions);
     shown_ui(ui, hand);
     if let Some(reading) = &tray.reading
