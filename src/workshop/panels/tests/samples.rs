@@ -142,7 +142,7 @@ pub fn all() -> Vec<Sample> {
     let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     let mut samples = fronts();
     samples.extend(trays::all().into_iter().map(|(name, view)| tray(name, Pane::Tray, view)));
-    samples.extend([
+    samples.extend(vec![
         Sample {
             case: Some(CaseView {
                 guide: Some(GuideView { done: [true, false, true, false, false, false] }),
