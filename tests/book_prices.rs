@@ -59,7 +59,7 @@ fn conserves_the_book_says_what_is_then_spent() {
     for line in ["gauge remove", "plug intake-connector"] {
         session.take(&step(line)).unwrap();
     }
-    price_is_kept(&mut session, &step("drive town"), "drive town");
+    price_is_kept(&mut session, &step("drive town-loop"), "drive town-loop");
 }
 
 fn price_is_kept(session: &mut Session, step: &Step, line: &str) {

@@ -48,6 +48,7 @@ fn worked(loaded: &Arc<Loaded>, plan: &Plan) -> Rows {
 
 /// Ten cases of each scenario on 25 November 2026: planner 100.0 and 100.0, by the book 99.4 and 84.9, parts-swapper
 /// 48.7 and 57.6, random 36.7 and 43.8 marks on Market Hill and Glasshouse Lane; standard errors up to 9.
+/// Three cases of each of the others on 28 November 2026 stand in `docs/instructor.md`.
 #[test]
 #[ignore = "takes minutes; .ci/run asks for it in a step of its own"]
 fn verif_the_rubric_ranks_habits_as_a_master_technician_would() {

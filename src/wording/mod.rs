@@ -32,7 +32,7 @@ pub mod place;
 mod predicted;
 pub mod proposal_words;
 pub mod quoted;
-mod reader_words;
+pub mod reader_words;
 pub mod refusal_words;
 pub mod reviewed_step_words;
 pub mod running_words;

@@ -123,7 +123,7 @@ window-take-typed = Take it
 window-offers = Can stand next:
 window-no-offers = Type a step here, or choose its words under “Next step”.
 window-more-offers = and { $count } more
-window-hint-empty = Tab puts in the only or the marked word, the arrows up and down mark one, Enter takes the step. Esc leaves the field, F2 comes back to it, F3 goes to the words, F4 to the instruments, Page Up and Page Down turn the log.
+window-hint-empty = Tab puts in the only or the marked word, the arrows up and down mark one, Enter takes the step. Esc leaves the field, F2 comes back, F3 goes to the words, F4 to the instruments, Page Up and Down turn the log.
 window-hint-form = { $meaning }. Form: { $form }
 window-taking = Under way: { $step } …
 

@@ -29,7 +29,7 @@ pub fn case_ui(
     actions: &mut Vec<Action>,
 ) {
     let is_wide = ui.available_width() >= theme::THREE_COLUMNS_FROM;
-    keys(ui, is_wide, actions);
+    keys(ui, case, is_wide, actions);
     leads::dragged_ui(ui, tools);
     let standing = standing(case, tools);
     let beside = if is_wide { standing.as_str() } else { "" };
@@ -66,13 +66,13 @@ pub fn case_ui(
                 }
             });
         Panel::right("steps")
-            .exact_size(if case.tray.is_out { theme::TRAY_WIDTH } else { theme::STEPS_WIDTH })
+            .exact_size(theme::STEPS_WIDTH)
             .resizable(false)
             .frame(theme::card(ui))
             .show(ui, |ui| {
                 right_picks_ui(ui, case, tools, actions);
                 if case.tray.is_out {
-                    tray_ui(ui, case, false, view, tools, actions);
+                    tray_ui(ui, case, [shows_bay, false], view, tools, actions);
                 } else {
                     steps_ui(ui, case, view, tools, actions);
                 }
@@ -101,16 +101,19 @@ pub fn case_ui(
         Pane::Bay => bay_and_places_ui(ui, case, view, tools, actions),
         Pane::Log => log_ui(ui, case, tools, actions),
         Pane::Steps => steps_ui(ui, case, view, tools, actions),
-        Pane::Tray => tray_ui(ui, case, true, view, tools, actions),
+        Pane::Tray => tray_ui(ui, case, [false, true], view, tools, actions),
     });
 }
 
-/// The keys that go to the words and to the instruments, wherever the focus is.
-fn keys(ui: &Ui, is_wide: bool, actions: &mut Vec<Action>) {
+/// The keys that go to the words and to the instruments and let go of an end, wherever the focus is.
+fn keys(ui: &Ui, case: &CaseView, is_wide: bool, actions: &mut Vec<Action>) {
     let pressed = |key| ui.input(|input| input.key_pressed(key));
     let show = |pane, is_out| {
         if is_wide { Action::Tray(TrayAction::Show(is_out)) } else { Action::ShowPane(pane) }
     };
+    if case.tray.held.is_some() && pressed(Key::Escape) {
+        actions.push(Action::Tray(TrayAction::Hold(None)));
+    }
     if pressed(Key::F3) {
         actions.push(show(Pane::Steps, false));
         steps::come_here(ui.ctx());

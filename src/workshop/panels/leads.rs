@@ -59,7 +59,11 @@ pub fn leads_ui(ui: &Ui, bay: &BayView, tray: &TrayView, rect: Rect, tools: Tool
 fn seen_at(bay: &BayView, id: &Id, rect: Rect) -> Option<Pos2> {
     let thing = bay.model.thing(id)?;
     let ratio = rect.width() / rect.height().max(1.0);
-    let share = bay.orbit.seen(thing.middle(pose_of(thing, &bay.known)), ratio)?;
+    let pose = pose_of(thing, &bay.known);
+    // The middle of what is long and thin lies beside it.
+    let middle = thing.line.get(thing.line.len() / 2).copied();
+    let middle = middle.map_or_else(|| thing.middle(pose), |point| pose.point(point));
+    let share = bay.orbit.seen(middle, ratio)?;
     let at = rect.min + vec2(share.x, share.y) * rect.size();
     rect.contains(at).then_some(at)
 }

@@ -31,10 +31,13 @@ pub const MOMENT_WIDTH: f32 = 380.0;
 pub const PLOT_HEIGHT: f32 = 170.0;
 /// Width of the steps beside the log [points].
 pub const STEPS_WIDTH: f32 = 330.0;
-/// Width of the tray of instruments in their place [points].
-pub const TRAY_WIDTH: f32 = 360.0;
 /// Height of the meter's display [points].
 pub const DISPLAY_HEIGHT: f32 = 104.0;
+/// Height of the test lamp, of the gauge's dial, of the dipstick and of a scope's course [points].
+pub const LAMP_HEIGHT: f32 = 76.0;
+pub const DIAL_HEIGHT: f32 = 190.0;
+pub const STICK_HEIGHT: f32 = 76.0;
+pub const COURSE_HEIGHT: f32 = 230.0;
 /// Side of what the pointer can take hold of in the picture [points].
 pub const LEAST_HANDLE: f32 = 28.0;
 /// Width of a choice beside a thing in the picture [points].

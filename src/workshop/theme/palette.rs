@@ -91,7 +91,9 @@ const DARK: Palette = Palette {
 pub const fn end_colors(end: End) -> [Color32; 2] {
     match end {
         End::Red => [rgb(0xA2_1C_14), rgb(0xFF_F4_EE)],
-        End::Black => [rgb(0x1A_1D_1B), rgb(0xF4_F2_EA)],
+        End::Tip | End::PowerPlug => [rgb(0xF0_C2_3A), rgb(0x1A_1D_1B)],
+        End::Jaws | End::ScopeProbe => [rgb(0x14_48_7A), rgb(0xF4_F7_FA)],
+        End::Black | End::Clip | End::Hand => [rgb(0x1A_1D_1B), rgb(0xF4_F2_EA)],
     }
 }
 

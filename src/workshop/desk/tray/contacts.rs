@@ -14,6 +14,12 @@ pub fn places_on(thing: &Id, end: End, tray: &TrayView, spec: &VehicleSpec) -> V
     if !found.is_empty() {
         return found;
     }
+    // A valve has a plug, and either stands for the other.
+    if matches!(end, End::PowerPlug | End::ScopeProbe) {
+        let is_its =
+            |place: &&Named| spec.valve(&place.id).is_some_and(|valve| valve.connector == *thing);
+        return view.places.iter().filter(is_its).cloned().collect();
+    }
     let nodes = nodes_of(thing, spec);
     let is_there = |place: &&Named| {
         spec.test_point(&place.id).is_some_and(|point| nodes.contains(&point.node))

@@ -3,8 +3,10 @@
 
 mod contacts;
 mod last;
+mod tables;
 
 use crate::instruments::multimeter::MeterFunction;
+use crate::instruments::scope::Signal;
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
 use crate::vehicle::spec::Id;
@@ -13,7 +15,8 @@ use crate::wording::catalogue::Words;
 use crate::wording::step_parser::{complete, parse};
 use crate::wording::{place, refusal_words, step_words};
 use crate::workshop::view::tray::{
-    End, EndView, MeterSetting, Named, ReadyView, Tool, TrayAction, TrayView, WhichView,
+    End, EndView, GaugeSetting, MeterSetting, Named, PowerSetting, ReadyView, Request, Tool,
+    TrayAction, TrayView, WhichView,
 };
 
 /// The tray as it stands at the beginning, or after the steps that a session has.
@@ -23,10 +26,15 @@ pub fn tray(session: &Session, words: &Words) -> TrayView {
     let mut tray = TrayView {
         is_out: false,
         tool: Tool::default(),
-        ends: End::ALL.map(|end| (end, end_view(end, briefing, words))).into(),
+        ends: End::ALL.map(|end| (end, places_after(line_before(end), briefing, words))).into(),
         held: None,
         which: None,
         meter: MeterSetting { function: MeterFunction::Volts, from_front: false },
+        power: PowerSetting { seconds: 2, reversed: false },
+        signal: Signal::CoilCurrent,
+        gauge: GaugeSetting { rpm: None, warm: false },
+        request: Request::default(),
+        roads: places_after("drive ", briefing, words),
         ready: ReadyView::default(),
         reading: None,
     };
@@ -38,12 +46,18 @@ pub fn tray(session: &Session, words: &Words) -> TrayView {
 const fn line_before(end: End) -> &'static str {
     match end {
         End::Red | End::Black => "measure volts ",
+        End::Hand => "wiggle ",
+        End::Tip | End::Clip => "lamp ",
+        End::Jaws => "clamp ",
+        End::PowerPlug => "power ",
+        End::ScopeProbe => "scope current ",
     }
 }
 
-fn end_view(end: End, briefing: &Briefing, words: &Words) -> EndView {
+/// The names that a line can go on with, none chosen.
+fn places_after(line: &str, briefing: &Briefing, words: &Words) -> EndView {
     let named = |word: String| named(&Id::from(word.as_str()), words);
-    let places = complete(line_before(end), briefing).into_iter().map(named).collect();
+    let places = complete(line, briefing).into_iter().map(named).collect();
     EndView { places, ..EndView::default() }
 }
 
@@ -68,6 +82,12 @@ pub fn act(
         }
         TrayAction::Hold(end) => (tray.held, tray.which) = (end, None),
         TrayAction::Put(end, id) => put(tray, end, &id),
+        TrayAction::Lift(end) => {
+            if let Some(view) = tray.ends.get_mut(&end) {
+                view.at = None;
+            }
+            (tray.held, tray.which) = (None, None);
+        }
         TrayAction::PutOn(end, thing) => {
             let places = contacts::places_on(&thing, end, tray, &briefing.vehicle);
             match places.as_slice() {
@@ -81,6 +101,13 @@ pub fn act(
         }
         TrayAction::Turn(function) => tray.meter.function = function,
         TrayAction::FromFront(from_front) => tray.meter.from_front = from_front,
+        TrayAction::SetPower(power) => tray.power = power,
+        TrayAction::Watch(signal) => tray.signal = signal,
+        TrayAction::SetGauge(gauge) => tray.gauge = gauge,
+        TrayAction::Ask(request) => tray.request = request,
+        TrayAction::Road(road) => {
+            tray.roads.at = tray.roads.places.iter().position(|place| place.id == road);
+        }
     }
     follow(tray, briefing, session, words);
 }
@@ -92,7 +119,8 @@ fn put(tray: &mut TrayView, end: End, id: &Id) {
     {
         view.at = Some(at);
     }
-    let is_nowhere = |end: &&End| tray.ends.get(end).is_some_and(|view| view.at.is_none());
+    let is_nowhere =
+        |end: &&End| !end.is_optional() && tray.ends.get(end).is_some_and(|view| view.at.is_none());
     let was_held = tray.held == Some(end);
     let next = tray.tool.ends().iter().find(is_nowhere).copied();
     tray.held = if was_held { next } else { None };
@@ -117,7 +145,8 @@ pub fn follow(tray: &mut TrayView, briefing: &Briefing, session: Option<&Session
             words.say("tray-takes-and-costs", &[("time", time.into()), ("money", money.into())])
         }
     });
-    tray.ready.predicted = last::open_prediction(session.log(), true, words);
+    let shows_number = matches!(tray.tool, Tool::Meter | Tool::Clamp | Tool::Gauge);
+    tray.ready.predicted = last::open_prediction(session.log(), shows_number, words);
     tray.reading = last::reading(session.log(), tray, briefing, words);
     let sighted = session.vehicle_in_sight();
     for end in tray.ends.values_mut() {
@@ -130,11 +159,47 @@ pub fn follow(tray: &mut TrayView, briefing: &Briefing, session: Option<&Session
 /// The line of the tool in hand; nothing while one of its ends is nowhere.
 fn line(tray: &TrayView) -> Option<String> {
     let at = |end: End| Some(tray.ends.get(&end)?.place()?.id.as_str());
-    match tray.tool {
+    Some(match tray.tool {
         Tool::Meter => {
             let function = step_words::meter_function(tray.meter.function);
+            if let Some(hand) = at(End::Hand) {
+                return Some(format!(
+                    "wiggle {hand} {function} {} {}",
+                    at(End::Red)?,
+                    at(End::Black)?
+                ));
+            }
             let front = if tray.meter.from_front { " from-front" } else { "" };
-            Some(format!("measure {function} {} {}{front}", at(End::Red)?, at(End::Black)?))
+            format!("measure {function} {} {}{front}", at(End::Red)?, at(End::Black)?)
         }
-    }
+        Tool::Lamp => format!("lamp {} {}", at(End::Tip)?, at(End::Clip)?),
+        Tool::Clamp => format!("clamp {}", at(End::Jaws)?),
+        Tool::Power => {
+            let reversed = if tray.power.reversed { " reversed" } else { "" };
+            format!("power {} for {} s{reversed}", at(End::PowerPlug)?, tray.power.seconds)
+        }
+        Tool::Scope => {
+            let signal = match tray.signal {
+                Signal::CoilCurrent => "current",
+                Signal::DriverPin => "pin",
+            };
+            format!("scope {signal} {}", at(End::ScopeProbe)?)
+        }
+        Tool::Reader => match tray.request {
+            Request::Codes => "read codes",
+            Request::FreezeFrame => "read freeze-frame",
+            Request::Readiness => "read readiness",
+            Request::LiveData => "read live-data",
+            Request::TestResults => "read test-results",
+            Request::Vehicle => "read vehicle-information",
+        }
+        .to_owned(),
+        Tool::Gauge => {
+            let speed = tray.gauge.rpm.map_or_else(|| "idle".to_owned(), |rpm| rpm.to_string());
+            let warm = if tray.gauge.warm { " warm" } else { "" };
+            format!("gauge {speed}{warm}")
+        }
+        Tool::Dipstick => "dipstick".to_owned(),
+        Tool::Drive => format!("drive {}", tray.roads.place()?.id),
+    })
 }

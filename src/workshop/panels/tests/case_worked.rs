@@ -104,6 +104,12 @@ impl Work<'_> {
         panic!("Tab never reaches `{name}`; now on `{}`", self.focused());
     }
 
+    /// Types a line and takes its step, wherever the focus was.
+    pub(super) fn take_line(&mut self, line: &str) {
+        self.key(Key::F2);
+        self.take(line);
+    }
+
     pub(super) fn line(&self) -> String {
         match self.harness.state().view().page {
             Page::Case(case) => case.line.text.clone(),

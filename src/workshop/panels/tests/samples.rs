@@ -144,6 +144,7 @@ pub fn all() -> Vec<Sample> {
     let problem = Some(LONG.to_owned());
     let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     let mut samples = fronts();
+    samples.extend(trays::all().into_iter().map(|(name, view)| tray(name, Pane::Tray, view)));
     samples.extend(vec![
         Sample {
             case: Some(CaseView {
@@ -174,10 +175,7 @@ pub fn all() -> Vec<Sample> {
         },
         Sample { case: case(Pane::Steps, LineView::default()), ..Sample::new("case, starts") },
         Sample { case: case(Pane::Steps, words_line()), ..Sample::new("case, words") },
-        tray("case, meter", Pane::Tray, trays::meter()),
-        tray("case, meter in hand", Pane::Tray, trays::meter_in_hand()),
         tray("case, meter asking in the bay", Pane::Bay, trays::meter_asking()),
-        tray("case, meter asking", Pane::Tray, trays::meter_asking()),
         Sample {
             case: case(
                 Pane::Steps,

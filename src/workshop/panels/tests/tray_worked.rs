@@ -5,9 +5,10 @@ use super::bay_worked::{bay, begun, begun_on, click_at, picture, place};
 use super::case_worked::Work;
 use crate::workshop::desk::tests::taken_directly;
 use crate::workshop::view::Page;
-use crate::workshop::view::tray::{End, TrayView};
-use egui::{Key, Pos2, Vec2};
-use egui_kittest::kittest::Queryable as _;
+use crate::workshop::view::tray::{End, Shown, TrayView};
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, Pos2, Vec2};
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
 pub(super) fn tray<'a>(work: &'a Work<'_>) -> &'a TrayView {
     match work.harness.state().view().page {
@@ -140,4 +141,153 @@ fn what_was_predicted_stands_beside_what_was_read() {
     work.click_words("Amps DC");
     assert_eq!(tray(&work).reading, None);
     work.harness.get_by_label("Amps DC: nothing read");
+}
+
+#[test]
+fn every_tool_is_used_with_the_keyboard_alone() {
+    for size in SIZES {
+        let folder = tempfile::tempdir().unwrap();
+        let mut work = begun_on(folder.path(), size);
+        let put = |work: &mut Work<'_>, end: &str, place: &str| {
+            work.tab_to(end);
+            work.key(Key::Enter);
+            work.tab_to(place);
+            work.key(Key::Enter);
+        };
+        let take_up = |work: &mut Work<'_>, tool: &str| {
+            work.key(Key::F4);
+            work.tab_to(tool);
+            work.key(Key::Enter);
+        };
+        take_up(&mut work, "Test lamp");
+        put(&mut work, "lamp’s tip: nowhere yet", "T: battery positive post");
+        assert_eq!(work.focused(), "C: battery negative post");
+        work.key(Key::Enter);
+        assert_eq!(work.focused(), "Touch and look");
+        work.key(Key::Enter);
+        take_up(&mut work, "Current probe");
+        put(&mut work, "probe’s jaws: nowhere yet", "J: battery cable");
+        assert_eq!(work.focused(), "Take the reading");
+        work.key(Key::Enter);
+        take_up(&mut work, "Power lead");
+        put(&mut work, "power lead: nowhere yet", "P: exhaust valve");
+        work.key(Key::Enter);
+        take_up(&mut work, "Scope");
+        put(&mut work, "scope’s probe: nowhere yet", "S: exhaust valve");
+        work.key(Key::Enter);
+        take_up(&mut work, "Code reader");
+        work.tab_to("Read");
+        work.key(Key::Enter);
+        take_up(&mut work, "Gauge");
+        work.tab_to("Screw it in");
+        work.key(Key::Enter);
+        work.key(Key::F4);
+        work.tab_to("Read the gauge");
+        work.key(Key::Enter);
+        take_up(&mut work, "Dipstick");
+        work.tab_to("Pull the dipstick");
+        work.key(Key::Enter);
+        take_up(&mut work, "Road");
+        work.tab_to("town loop");
+        work.key(Key::Enter);
+        assert_eq!(work.focused(), "Drive");
+        assert_eq!(tray(&work).ready.line.as_deref(), Some("drive town-loop"));
+        let lines = [
+            "lamp battery-plus battery-minus",
+            "clamp battery-cable",
+            "power exhaust-valve for 2 s",
+            "scope current exhaust-valve",
+            "read codes",
+            "gauge fit",
+            "gauge idle",
+            "dipstick",
+        ];
+        same_as_typed(&work, &lines);
+    }
+}
+
+/// The figures that the two cursors of the scope say.
+fn cursors(work: &Work<'_>) -> Vec<String> {
+    let sliders = work.harness.query_all_by_role(Role::Slider);
+    sliders.map(|node| node.accesskit_node().label().unwrap_or_default()).collect()
+}
+
+#[test]
+fn a_capture_is_read_with_cursors_by_mouse_and_by_key() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut work = begun(folder.path());
+    for line in ["remove engine-cover", "key on"] {
+        work.take_line(line);
+    }
+    work.click("Instruments");
+    work.click("Scope");
+    work.click("scope’s probe: nowhere yet");
+    work.click_words("S: intake valve");
+    work.click_words("Capture");
+    assert!(matches!(tray(&work).reading.as_ref().unwrap().shown, Shown::Course(_)));
+    let before = cursors(&work);
+    assert!(before[0].starts_with("Cursor 1: ") && before[0].ends_with(" A"), "{before:?}");
+    // By key: one point on, ten on, back to the beginning.
+    let first =
+        |work: &Work<'_>| work.harness.query_all_by_role(Role::Slider).next().unwrap().rect();
+    work.harness.query_all_by_role(Role::Slider).next().unwrap().focus();
+    work.settle();
+    let left = first(&work).left();
+    work.key(Key::ArrowRight);
+    let one = first(&work).left() - left;
+    work.harness.key_press_modifiers(Modifiers::SHIFT, Key::ArrowRight);
+    work.settle();
+    let eleven = first(&work).left() - left;
+    assert!(one > 0.0 && (eleven / one - 11.0).abs() < 0.2, "{one} {eleven}");
+    work.key(Key::Home);
+    assert!(cursors(&work)[0].starts_with("Cursor 1: 0.0 ms"), "{:?}", cursors(&work));
+    // By mouse: the second is dragged, and stays inside.
+    let second = work.harness.query_all_by_role(Role::Slider).nth(1).unwrap().rect().center();
+    drag(&mut work, second, second + Vec2::X * 900.0);
+    let after = cursors(&work);
+    assert_ne!(after[1], before[1]);
+    assert!(work.harness.query_by_label_contains("From 1 to 2: ").is_some());
+    same_as_typed(&work, &["remove engine-cover", "key on", "scope current intake-valve"]);
+}
+
+#[test]
+fn codes_stand_in_a_table_and_a_click_in_words() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut work = begun(folder.path());
+    for line in ["remove engine-cover", "key on"] {
+        work.take_line(line);
+    }
+    work.click("Instruments");
+    work.click("Code reader");
+    work.click("Read");
+    for head in ["Code", "Status", "Meaning"] {
+        work.harness.get_by_role_and_label(Role::Label, head);
+    }
+    work.click_words("Readiness");
+    assert_eq!(tray(&work).reading, None);
+    work.click_words("Read");
+    assert!(matches!(tray(&work).reading.as_ref().unwrap().shown, Shown::Tables(_)));
+    for line in ["key off", "unplug intake-connector"] {
+        work.take_line(line);
+    }
+    work.click_words("Power lead");
+    work.click_words("power lead: nowhere yet");
+    work.click_words("P: intake valve");
+    work.click_words("1 s");
+    work.click_words("Power it and listen");
+    let reading = tray(&work).reading.clone().unwrap();
+    assert!(matches!(reading.shown, Shown::Clicks(_)), "{reading:?}");
+    for line in &reading.words {
+        assert!(work.harness.query_all_by_label(line).next().is_some(), "{line}");
+    }
+    let lines = [
+        "remove engine-cover",
+        "key on",
+        "read codes",
+        "read readiness",
+        "key off",
+        "unplug intake-connector",
+        "power intake-valve for 1 s",
+    ];
+    same_as_typed(&work, &lines);
 }

@@ -2,12 +2,14 @@
 
 use super::samples::LONG;
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
+use crate::instruments::scope::{Capture, Cursors, Signal};
+use crate::instruments::test_lamp::Glow;
 use crate::vehicle::spec::Id;
 use crate::workshop::view::tray::{
-    End, EndView, MeterSetting, Named, PredictionView, ReadingView, ReadyView, Tool, TrayView,
-    WhichView,
+    End, EndView, GaugeSetting, MeterSetting, Named, PowerSetting, PredictionView, ReadingView,
+    ReadyView, Request, Shown, TableView, Tool, TrayView, WhichView,
 };
-use std::collections::BTreeMap;
+use std::sync::Arc;
 
 fn named(id: &str) -> Named {
     Named { id: Id::from(id), name: id.replace('-', " ") }
@@ -22,17 +24,27 @@ fn points() -> Vec<Named> {
     points
 }
 
-/// A meter that has read, its black lead where something is in the way.
-pub fn meter() -> TrayView {
-    let end = |at| EndView { places: points(), at: Some(at), blocked: None };
-    let black = EndView { blocked: Some(LONG.to_owned()), ..end(3) };
+/// A tool in hand, every end somewhere, one where something is in the way; it showed something that was not predicted.
+pub fn showing(tool: Tool, shown: Shown) -> TrayView {
+    let end = |end| {
+        let blocked = (end == End::Black || end == End::Jaws).then(|| LONG.to_owned());
+        (
+            end,
+            EndView { places: points(), at: Some(if blocked.is_some() { 3 } else { 1 }), blocked },
+        )
+    };
     TrayView {
         is_out: true,
-        tool: Tool::Meter,
-        ends: BTreeMap::from([(End::Red, end(1)), (End::Black, black)]),
+        tool,
+        ends: End::ALL.map(end).into(),
         held: None,
         which: None,
         meter: MeterSetting { function: MeterFunction::Ohms, from_front: true },
+        power: PowerSetting { seconds: 5, reversed: true },
+        signal: Signal::CoilCurrent,
+        gauge: GaugeSetting { rpm: Some(2_000), warm: true },
+        request: Request::Codes,
+        roads: EndView { places: points(), at: Some(0), blocked: None },
         ready: ReadyView {
             line: Some("measure ohms battery-plus exhaust-harness-control from-front".to_owned()),
             cost: Some("Takes 3 min.".to_owned()),
@@ -40,7 +52,8 @@ pub fn meter() -> TrayView {
         },
         reading: Some(ReadingView {
             number: 2,
-            display: Some(Display::Value { value: -4_120.0, decimals: 3, prefix: Prefix::Kilo }),
+            shown,
+            words: vec![LONG.to_owned()],
             prediction: Some(PredictionView {
                 said: "Predict from 7 to 9 Ω".to_owned(),
                 outcome: LONG.to_owned(),
@@ -48,6 +61,12 @@ pub fn meter() -> TrayView {
             }),
         }),
     }
+}
+
+/// A meter that has read.
+pub fn meter() -> TrayView {
+    let display = Display::Value { value: -4_120.0, decimals: 3, prefix: Prefix::Kilo };
+    showing(Tool::Meter, Shown::Display(display))
 }
 
 /// A meter with its red lead in hand and nothing read.
@@ -65,4 +84,51 @@ pub fn meter_in_hand() -> TrayView {
 pub fn meter_asking() -> TrayView {
     let which = WhichView { end: End::Red, thing: named("intake-connector"), places: points() };
     TrayView { which: Some(which), ..meter_in_hand() }
+}
+
+/// A scope that has captured a current with a dip.
+pub fn scope() -> TrayView {
+    let points = (0..200_u8).map(|point| {
+        let rise = f64::from(point) / 200.0;
+        if (60..70).contains(&point) { rise - 0.1 } else { rise }
+    });
+    let capture = Capture {
+        signal: Signal::CoilCurrent,
+        interval_s: 0.0005,
+        points: points.collect(),
+        cursors: Cursors::Current { dip: None, end_a: 0.995 },
+    };
+    showing(Tool::Scope, Shown::Course(Arc::new(capture)))
+}
+
+/// A reader that has shown codes, with the longest texts in its columns.
+pub fn reader() -> TrayView {
+    let row = |cells: &[&str]| cells.iter().map(|cell| (*cell).to_owned()).collect();
+    let codes = TableView {
+        columns: row(&["Code", "Status", "Meaning"]),
+        rows: vec![row(&["P0011", "stored, pending, permanent", LONG]), row(&["none", "", ""])],
+    };
+    let cams = TableView {
+        columns: row(&["Camshaft by its valve", "Wanted [°]", "Actual [°]", "Duty [%]"]),
+        rows: vec![row(&["exhaust valve", "-12.5", "-10.5", "100"])],
+    };
+    let pairs = TableView { columns: Vec::new(), rows: vec![row(&["Monitors that wait", LONG])] };
+    showing(Tool::Reader, Shown::Tables(vec![codes, cams, pairs]))
+}
+
+/// Every tool with what it shows.
+pub fn all() -> Vec<(&'static str, TrayView)> {
+    vec![
+        ("case, meter", meter()),
+        ("case, meter in hand", meter_in_hand()),
+        ("case, meter asking", meter_asking()),
+        ("case, lamp", showing(Tool::Lamp, Shown::Glow(Glow::Dim))),
+        ("case, probe", showing(Tool::Clamp, Shown::Display(Display::OverLimit))),
+        ("case, power lead", showing(Tool::Power, Shown::Words)),
+        ("case, scope", scope()),
+        ("case, reader", reader()),
+        ("case, gauge", showing(Tool::Gauge, Shown::Needle { bar: 3.4, swing: 0.6 })),
+        ("case, dipstick", showing(Tool::Dipstick, Shown::Stick(Some(0.4)))),
+        ("case, road", TrayView { tool: Tool::Drive, ..reader() }),
+    ]
 }

@@ -4,6 +4,7 @@ use super::samples::{self, Sample};
 use super::{SHADES, SIZES, window};
 use crate::wording::catalogue::Words;
 use crate::workshop::panels::frame::{BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN};
+use crate::workshop::panels::tray::{MET_SIGN, MISSED_SIGN};
 use egui::accesskit::Role;
 use egui::epaint::ClippedShape;
 use egui::{FontFamily, FontId, Shape, Theme, Vec2, vec2};
@@ -163,6 +164,18 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
             size,
             &[(Role::Button, "Show me round"), (Role::Button, "Not now")],
         );
+        find(
+            "case, meter",
+            size,
+            &[
+                (Role::Button, "Multimeter"),
+                (Role::Button, "Ohms"),
+                (Role::Button, "Take the reading"),
+                (Role::Label, "Ohms: -4.120 kΩ"),
+            ],
+        );
+        find("case, scope", size, &[(Role::Image, "Captured course"), (Role::Button, "Capture")]);
+        find("case, gauge", size, &[(Role::Button, "Screw it in"), (Role::Button, "2000 rpm")]);
         find("debrief", size, &[(Role::ProgressIndicator, "Choice of tests")]);
     }
     for size in [wide, narrow] {
@@ -190,7 +203,10 @@ fn a_window_without_any_room_is_drawn_all_the_same() {
 fn every_character_that_is_shown_is_in_the_fonts() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("assets/locales/en-GB");
     let mut characters: BTreeSet<char> =
-        [BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN].concat().chars().collect();
+        [BREACH_SIGN, CAUTION_SIGN, DONE_SIGN, REFUSED_SIGN, MET_SIGN, MISSED_SIGN]
+            .concat()
+            .chars()
+            .collect();
     for file in std::fs::read_dir(folder).unwrap() {
         characters.extend(std::fs::read_to_string(file.unwrap().path()).unwrap().chars());
     }

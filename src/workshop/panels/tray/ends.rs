@@ -1,37 +1,33 @@
 //! The ends of the tool in hand: where each is, and where it can go.
 
-use super::focus;
 use super::letter::{SIDE, letter};
+use super::{Hand, focus};
+use crate::vehicle::spec::Id;
 use crate::workshop::panels::Tools;
 use crate::workshop::panels::frame::REFUSED_SIGN;
 use crate::workshop::panels::pieces::{signed_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
-use crate::workshop::view::tray::{End, Named, TrayAction, TrayView, WhichView};
+use crate::workshop::view::tray::{End, Named, TrayAction, WhichView};
 use egui::{CursorIcon, RichText, Sense, Ui, Vec2};
 
-/// A row for each end, and the places for the one in hand; `is_alone` where no picture asks beside a thing which of its
-/// contacts is meant.
-pub fn ends_ui(
-    ui: &mut Ui,
-    tray: &TrayView,
-    is_alone: bool,
-    tools: Tools<'_>,
-    actions: &mut Vec<Action>,
-) {
-    for end in tray.tool.ends() {
-        end_ui(ui, tray, *end, tools, actions);
+/// A row for each end, and the places for the one in hand.
+pub fn ends_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
+    for end in hand.tray.tool.ends() {
+        end_ui(ui, hand, *end, actions);
     }
-    match (tray.held, &tray.which) {
-        (_, Some(which)) if is_alone => places_on_ui(ui, which, tools, actions),
-        (Some(end), None) => places_ui(ui, tray, end, tools, actions),
+    match (hand.tray.held, &hand.tray.which) {
+        (_, Some(which)) if !hand.with_bay => places_on_ui(ui, which, hand.tools, actions),
+        (Some(end), None) => places_ui(ui, hand, end, actions),
+        // Where a picture is on the page it asks beside the thing which of its contacts is meant.
         _ => {
-            ui.label(RichText::new(tools.say("tray-end-hint")).small());
+            ui.label(RichText::new(hand.tools.say("tray-end-hint")).small());
         }
     }
 }
 
-fn end_ui(ui: &mut Ui, tray: &TrayView, end: End, tools: Tools<'_>, actions: &mut Vec<Action>) {
+fn end_ui(ui: &mut Ui, hand: Hand<'_>, end: End, actions: &mut Vec<Action>) {
+    let Hand { tray, tools, .. } = hand;
     let Some(view) = tray.ends.get(&end) else { return };
     let name = tools.say(end.key());
     let text = match view.place() {
@@ -64,11 +60,11 @@ fn end_ui(ui: &mut Ui, tray: &TrayView, end: End, tools: Tools<'_>, actions: &mu
 }
 
 /// The places for the end in hand.
-fn places_ui(ui: &mut Ui, tray: &TrayView, end: End, tools: Tools<'_>, actions: &mut Vec<Action>) {
-    let Some(view) = tray.ends.get(&end) else { return };
-    let name = tools.say(end.key());
-    ui.label(tools.words.say("tray-choose", &[("end", name.into())]));
-    list_ui(ui, end, &view.places, view.place(), tools, actions);
+fn places_ui(ui: &mut Ui, hand: Hand<'_>, end: End, actions: &mut Vec<Action>) {
+    let Some(view) = hand.tray.ends.get(&end) else { return };
+    let name = hand.tools.say(end.key());
+    ui.label(hand.tools.words.say("tray-choose", &[("end", name.into())]));
+    put_ui(ui, end, &view.places, view.place(), hand.tools, actions);
 }
 
 /// The places on one thing.
@@ -76,10 +72,11 @@ pub fn places_on_ui(ui: &mut Ui, which: &WhichView, tools: Tools<'_>, actions: &
     let (end, thing) = (tools.say(which.end.key()), which.thing.name.as_str());
     let arguments = [("end", end.into()), ("thing", thing.into())];
     ui.label(tools.words.say("tray-choose-on", &arguments));
-    list_ui(ui, which.end, &which.places, None, tools, actions);
+    put_ui(ui, which.end, &which.places, None, tools, actions);
 }
 
-fn list_ui(
+/// Places for an end, and the way to leave it where it is.
+fn put_ui(
     ui: &mut Ui,
     end: End,
     places: &[Named],
@@ -88,19 +85,40 @@ fn list_ui(
     actions: &mut Vec<Action>,
 ) {
     let letter = tools.say(end.letter_key());
-    for place in places {
+    let text = |place: &Named| {
         let arguments = [("letter", letter.as_str().into()), ("place", place.name.as_str().into())];
-        let text = tools.words.say("tray-put", &arguments);
-        let response = ui.add(wide_button(ui, &text).selected(at == Some(place)));
-        focus::is_next(ui, &response);
-        if response.clicked() {
-            focus::go_on_from(ui, &response);
-            actions.push(Action::Tray(TrayAction::Put(end, place.id.clone())));
-        }
+        tools.words.say("tray-put", &arguments)
+    };
+    let put = |id: Id| Action::Tray(TrayAction::Put(end, id));
+    list_ui(ui, (places, at), true, &text, &put, actions);
+    if end.is_optional() && ui.button(tools.say("tray-lift")).clicked() {
+        actions.push(Action::Tray(TrayAction::Lift(end)));
     }
     let leave = ui.button(tools.say("tray-choose-none"));
     if leave.clicked() {
         focus::go_on_from(ui, &leave);
         actions.push(Action::Tray(TrayAction::Hold(None)));
+    }
+}
+
+/// Things with names as a list of which one is chosen; `is_next` where the focus comes to the first of them rather than
+/// to what follows.
+pub fn list_ui(
+    ui: &mut Ui,
+    (places, at): (&[Named], Option<&Named>),
+    is_next: bool,
+    text: &dyn Fn(&Named) -> String,
+    choose: &dyn Fn(Id) -> Action,
+    actions: &mut Vec<Action>,
+) {
+    for place in places {
+        let response = ui.add(wide_button(ui, text(place)).selected(at == Some(place)));
+        if is_next {
+            focus::is_next(ui, &response);
+        }
+        if response.clicked() {
+            focus::go_on_from(ui, &response);
+            actions.push(choose(place.id.clone()));
+        }
     }
 }

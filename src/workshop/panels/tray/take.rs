@@ -1,13 +1,10 @@
-//! What a use of the tool in hand takes, and the buttons that take it or say first what will come.
+//! What a use of the tool in hand takes, the buttons that take it or say first what will come, and what came of it.
 
-use super::focus;
-use crate::workshop::panels::Tools;
+use super::{Hand, focus};
 use crate::workshop::panels::entry;
 use crate::workshop::panels::pieces::signed_ui;
 use crate::workshop::theme;
-use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
-use crate::workshop::view::tray::{PredictionView, ReadyView};
 use egui::{Button, RichText, Ui};
 
 /// The sign of a prediction that came.
@@ -15,30 +12,32 @@ pub const MET_SIGN: &str = "\u{2714}";
 /// The sign of one that did not.
 pub const MISSED_SIGN: &str = "\u{2260}";
 
-/// What the step takes, the button that takes it, and the one that begins a prediction with `predict`.
+/// The button that takes the step, the one that begins a prediction where one can be made, and what the step takes.
 pub fn take_ui(
     ui: &mut Ui,
-    ready: &ReadyView,
-    predict: &str,
-    view: &WindowView<'_>,
-    tools: Tools<'_>,
+    hand: Hand<'_>,
+    key: &str,
+    predict: Option<&str>,
     actions: &mut Vec<Action>,
 ) {
-    if let Some(predicted) = &ready.predicted {
+    let Hand { tools, .. } = hand;
+    let ready = &hand.tray.ready;
+    if let Some(predicted) = ready.predicted.as_ref().filter(|_| predict.is_some()) {
         let text = tools.words.say("tray-predicted", &[("prediction", predicted.as_str().into())]);
         ui.label(text);
     }
     ui.horizontal_wrapped(|ui| {
-        let can = ready.line.is_some() && view.busy.is_none();
-        let take = ui.add_enabled(can, Button::new(tools.say("tray-take")));
+        let can = ready.line.is_some() && hand.view.busy.is_none();
+        let take = ui.add_enabled(can, Button::new(tools.say(key)));
         focus::is_next(ui, &take);
         if take.clicked()
             && let Some(line) = &ready.line
         {
             step(line, actions);
         }
-        let first = ui.button(tools.say("tray-predict"));
-        if first.clicked() {
+        if let Some(predict) = predict
+            && ui.button(tools.say("tray-predict")).clicked()
+        {
             actions.push(Action::StartLine(predict.to_owned()));
             entry::come_here(ui);
         }
@@ -51,17 +50,45 @@ pub fn take_ui(
     }
 }
 
+/// Buttons for what belongs to the tool besides.
+pub fn also_ui(ui: &mut Ui, hand: Hand<'_>, steps: &[(&str, &str)], actions: &mut Vec<Action>) {
+    ui.add_enabled_ui(hand.view.busy.is_none(), |ui| {
+        ui.horizontal_wrapped(|ui| {
+            for (key, line) in steps {
+                if ui.button(hand.tools.say(key)).clicked() {
+                    step(line, actions);
+                }
+            }
+        });
+    });
+}
+
 /// Takes a step by its line, as if it had been typed.
-pub fn step(line: &str, actions: &mut Vec<Action>) {
+fn step(line: &str, actions: &mut Vec<Action>) {
     actions.push(Action::StartLine(line.to_owned()));
     actions.push(Action::TakeStep);
 }
 
-/// What had been said of a reading, and what came of it.
-pub fn prediction_ui(ui: &mut Ui, prediction: &PredictionView) {
-    let palette = theme::palette(ui);
-    let (sign, color) =
-        if prediction.met { (MET_SIGN, palette.good) } else { (MISSED_SIGN, palette.caution) };
-    let text = format!("{}. {}", prediction.said, prediction.outcome);
-    signed_ui(ui, sign, &text, color);
+/// What the tool showed last, in words where a drawing does not say it, and what had been predicted of it.
+pub fn outcome_ui(ui: &mut Ui, hand: Hand<'_>, in_words: bool) {
+    let Some(reading) = &hand.tray.reading else {
+        if in_words {
+            ui.label(hand.tools.say("tray-nothing-read"));
+        }
+        return;
+    };
+    if in_words {
+        let number = hand.tools.words.say("tray-step", &[("number", reading.number.into())]);
+        ui.label(RichText::new(number).small().color(theme::palette(ui).faint));
+        for line in &reading.words {
+            ui.label(line);
+        }
+    }
+    if let Some(prediction) = &reading.prediction {
+        let palette = theme::palette(ui);
+        let (sign, color) =
+            if prediction.met { (MET_SIGN, palette.good) } else { (MISSED_SIGN, palette.ink) };
+        let text = format!("{}. {}", prediction.said, prediction.outcome);
+        signed_ui(ui, sign, &text, color);
+    }
 }
