@@ -202,9 +202,6 @@ impl Desk {
                 }
                 self.show_scenarios();
             }
-            Answer::Read { scenario: Err(trouble), .. } => {
-                self.front_with(trouble.sentence(&self.around.words));
-            }
             Answer::Opened(Ok(opened)) if opened.kept.session().ending().is_some() => {
                 self.judge(*opened);
             }
@@ -215,7 +212,9 @@ impl Desk {
                 let case = OpenCase::lay_out(*opened, &self.around.words);
                 self.open = Open::Case(Box::new(case));
             }
-            Answer::Opened(Err(trouble)) | Answer::Judged(Err(trouble)) => {
+            Answer::Read { scenario: Err(trouble), .. }
+            | Answer::Opened(Err(trouble))
+            | Answer::Judged(Err(trouble)) => {
                 self.front_with(trouble.sentence(&self.around.words));
             }
             Answer::Taken { kept, error, hint, sounded } => {

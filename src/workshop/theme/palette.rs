@@ -102,7 +102,7 @@ const LIGHT_HIGH: Palette = Palette {
     button: rgb(0xF0_F0_EC),
     button_lit: rgb(0xDD_EE_E6),
     chosen: rgb(0xC6_E8_DA),
-    accent: rgb(0x00_40_32),
+    accent: rgb(0x00_40_33),
     caution: rgb(0x46_2A_00),
     caution_card: rgb(0xFF_F0_C8),
     breach: rgb(0x6E_05_00),

@@ -141,7 +141,7 @@ pub fn all() -> Vec<Sample> {
     let problem = Some(LONG.to_owned());
     let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     let mut samples = fronts();
-    samples.extend([
+    samples.extend(vec![
         Sample {
             case: Some(CaseView {
                 guide: Some(GuideView { done: [true, false, true, false, false, false] }),
