@@ -8,7 +8,10 @@ use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::front::{FrontView, ScenarioView};
-use egui::{Align, Button, Key, Label, RichText, ScrollArea, TextEdit, Ui, vec2};
+use egui::{Align, Button, Id, Key, Label, RichText, ScrollArea, TextEdit, Ui, vec2};
+
+/// Passes without this page after which it counts as left: panels that settle skip a few.
+const PASSES_AWAY: u64 = 4;
 
 /// Scenario, purpose and seed, and the button that begins.
 pub fn begin_ui(
@@ -119,6 +122,15 @@ fn seed_ui(
         let mut seed = front.seed.clone();
         let field = field(ui, &mut seed, &tools.say("window-seed-any"), theme::SEED_WIDTH);
         let response = ui.add(field).labelled_by(label.id);
+        // Whoever comes to this page can type at once, and Enter begins.
+        let shown = Id::new("seed field shown");
+        let pass = ui.ctx().cumulative_pass_nr();
+        let last = ui.data(|data| data.get_temp::<u64>(shown));
+        ui.data_mut(|data| data.insert_temp(shown, pass));
+        let is_new = last.is_none_or(|last| last + PASSES_AWAY < pass);
+        if is_new && ui.memory(|memory| memory.focused().is_none()) {
+            response.request_focus();
+        }
         if response.changed() {
             actions.push(Action::TypeSeed(seed));
         }

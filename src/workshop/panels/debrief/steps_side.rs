@@ -17,7 +17,7 @@ use crate::workshop::view::debrief::LookBackView;
 use egui::{CentralPanel, Panel, ScrollArea, Ui, vec2};
 
 /// Share of the height that the picture of the bay has beside the plot.
-const PICTURE_SHARE: f32 = 0.56;
+const PICTURE_SHARE: f32 = 0.42;
 
 /// The steps, with everything beside each other where there is room, else below each other.
 pub fn steps_side_ui(

@@ -197,10 +197,8 @@ fn the_same_case_is_worked_with_the_keyboard_alone() {
     for size in SIZES {
         let folder = tempfile::tempdir().unwrap();
         let mut work = Work::on(folder.path(), size);
-        // To the seed field: behind the settings and the way out.
-        for _ in 0..3 {
-            work.key(Key::Tab);
-        }
+        // The seed field has the focus from the start.
+        assert_eq!(work.focused(), "Seed");
         work.take("7");
         work.take("dipstick");
         work.take("key on");
