@@ -186,6 +186,12 @@ fn no_message_is_left_in_english() {
             "window-hint-form",
             "tray-meter",
             "tray-red-letter",
+            "reader-code",
+            "reader-permanent",
+            "scope-ms",
+            "scope-point",
+            // A line as it is typed.
+            "window-another-hint",
         ][..],
     )]);
     let english = catalogue("en-GB");

@@ -73,6 +73,7 @@ const FROM_THE_SHELL: May = May::OnlyOrFrom(&[BINARY], 9);
 pub const OUTSIDE: &[Outside] = &[
     outside("bevy*", WINDOW, "the core builds and tests without the window"),
     outside("egui*", WINDOW, "the core builds and tests without the window"),
+    outside("png", WINDOW, "only the window makes pictures"),
     outside("wgpu", WINDOW, "the core builds and tests without the window"),
     outside("x11_dl", WINDOW, "the core builds and tests without the window"),
     outside("x11rb", WINDOW, "the core builds and tests without the window"),
