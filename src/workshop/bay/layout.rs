@@ -100,10 +100,12 @@ impl Laying<'_> {
     /// Where a valve stands, whether or not it has been put there yet.
     fn valve_home(spec: &VehicleSpec, valve: &Id) -> Pose {
         let mut along = [0.0_f32; 2];
+        let at_back = cam_at_back(spec);
         for other in &spec.valves {
-            let (side, row, turn) = match other.cam {
-                Cam::Intake => (CAM, &mut along[0], 0.0),
-                Cam::Exhaust => (-CAM, &mut along[1], 40.0),
+            let (side, row, turn) = if other.cam == at_back {
+                (-CAM, &mut along[1], 40.0)
+            } else {
+                (CAM, &mut along[0], 0.0)
             };
             if other.id == *valve {
                 return Pose::facing(vec3(0.20 - *row, RIDGE, side), turn);
@@ -221,6 +223,18 @@ impl Laying<'_> {
         let stick = Pose::facing(vec3(-0.13, 0.53, 0.225), 20.0);
         self.put(&Id::from(super::DIPSTICK), Sort::Fixed, parts::dipstick(), stick);
     }
+}
+
+/// The camshaft at the back of the engine, over which the duct runs: the one whose plugs lie behind it and the other's
+/// do not, else the exhaust's.
+fn cam_at_back(spec: &VehicleSpec) -> Cam {
+    let is_duct = |id: &Id| spec.part(id).is_some_and(|part| part.kind == PartKind::Duct);
+    let is_behind = |cam: Cam| {
+        let valves = spec.valves.iter().filter(|valve| valve.cam == cam);
+        let mut plugs = valves.filter_map(|valve| spec.part(&valve.connector));
+        plugs.any(|plug| plug.behind.iter().any(is_duct))
+    };
+    if is_behind(Cam::Intake) && !is_behind(Cam::Exhaust) { Cam::Intake } else { Cam::Exhaust }
 }
 
 /// The battery's posts in its own frame: the positive one, the other.
