@@ -19,7 +19,11 @@ pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome
     use std::path::PathBuf;
     use std::sync::Arc;
 
-    #[expect(clippy::disallowed_types, reason = "the clock measures frames and reaches no session")]
+    #[expect(
+        clippy::disallowed_types,
+        clippy::disallowed_methods,
+        reason = "the clock measures frames and reaches no session"
+    )]
     let started = std::time::Instant::now();
     let window = |reason: String| Trouble::Window { reason };
     let language = store::language();

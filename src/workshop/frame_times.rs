@@ -1,6 +1,10 @@
 //! How long frames take, for whoever asks: the first one that can be used, and the window's own work in each.
 
-#![expect(clippy::disallowed_types, reason = "the clock measures frames and reaches no session")]
+#![expect(
+    clippy::disallowed_types,
+    clippy::disallowed_methods,
+    reason = "the clock measures frames and reaches no session"
+)]
 
 use bevy::prelude::*;
 use bevy::render::renderer::RenderAdapterInfo;

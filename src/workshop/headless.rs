@@ -1,6 +1,10 @@
 //! The window without a renderer: everything that it does itself in a frame, to be measured and to be driven.
 
-#![expect(clippy::disallowed_types, reason = "the clock measures frames and reaches no session")]
+#![expect(
+    clippy::disallowed_types,
+    clippy::disallowed_methods,
+    reason = "the clock measures frames and reaches no session"
+)]
 
 use super::desk::{Desk, Surroundings};
 use super::panels::{Tools, window_ui};

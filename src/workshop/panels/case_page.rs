@@ -46,7 +46,7 @@ pub fn case_ui(
         panes_ui(ui, case, tools, actions);
     }
     if let Some(guide) = &case.guide {
-        guide_ui(ui, guide, is_wide, tools, actions);
+        guide_ui(ui, *guide, is_wide, tools, actions);
     }
     Panel::bottom("entry").resizable(false).frame(theme::card(ui)).show(ui, |ui| {
         ui.take_available_width();

@@ -10,7 +10,7 @@ use egui::{Label, Panel, RichText, Ui};
 /// The strip under the head of a case, as long as nobody has closed it; the list of tasks where there is room.
 pub fn guide_ui(
     ui: &mut Ui,
-    guide: &GuideView,
+    guide: GuideView,
     has_room: bool,
     tools: Tools<'_>,
     actions: &mut Vec<Action>,

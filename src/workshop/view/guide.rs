@@ -33,13 +33,13 @@ pub struct GuideView {
 impl GuideView {
     /// Whether a task is done.
     #[must_use]
-    pub const fn is_done(&self, task: Task) -> bool {
+    pub const fn is_done(self, task: Task) -> bool {
         self.done[task as usize]
     }
 
     /// The next thing to try; nothing when everything was tried.
     #[must_use]
-    pub fn next(&self) -> Option<Task> {
+    pub fn next(self) -> Option<Task> {
         Task::ALL.into_iter().find(|task| !self.is_done(*task))
     }
 }
