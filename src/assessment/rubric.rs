@@ -70,6 +70,7 @@ impl MarkCategory {
 
 /// Weight of each category, whole numbers, 0 to 1000; only their ratios count.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MarkWeights {
     /// Information for its cost.
@@ -121,6 +122,7 @@ impl MarkWeights {
 
 /// How a session is weighed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Rubric {
     /// Weight of each category.
@@ -135,6 +137,7 @@ pub struct Rubric {
 /// What a hint of each grade takes from the sum of the marks, in points out of a hundred, 0 to 100; none
 /// is cheaper than the one before.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct HintPrices {
     /// What kind of question is open.

@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 /// Thresholds and times of one driver's circuit diagnosis.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct CircuitLimits {
     /// Pin voltage with the driver off below which the control wire counts as shorted to ground
@@ -33,12 +34,13 @@ pub struct CircuitLimits {
     /// Shipped: 5, assumed: clear of another winding of 19.5 ohm with a 5-ohm contact (2.2 times),
     /// and near the 170 mA that driver data sheets call an open load (TLE8102SG, p. 18, typical).
     pub open_from_ratio: f64,
-    /// Share of the expected loop resistance below which current counts as too high, 0 to 1.
+    /// Share of the expected loop resistance below which current counts as too high,
+    /// 0.01 to 0.99.
     /// Shipped: 0.55, assumed: over 0.42 of a coil with 60 % of its turns shorted, even when that
     /// coil runs 60 K hotter than thought; under 0.65 of a 7-ohm winding in an 11-ohm place.
     pub high_below_ratio: f64,
     /// Share of the expected pull-down of the pin's mean voltage below which a driver without
-    /// current counts as shorted to the battery, 0 to 1. Shipped: 0.5, assumed: halfway.
+    /// current counts as shorted to the battery, 0.01 to 0.99. Shipped: 0.5, assumed: halfway.
     pub pulled_down_ratio: f64,
     /// Lowest supply at which anything is judged \[V\]. Shipped: 11 V, assumed.
     pub supply_from: Volts,
@@ -64,6 +66,7 @@ pub struct CircuitLimits {
 /// The pulse comes again after a rest for as long as the current has led to no verdict. All
 /// figures are assumed; the duty is chosen so that the current stays below what moves the spool.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct KeyOnPulse {
     /// Time from key-on or from a clear to the pulse \[ms\]. Shipped: 300.

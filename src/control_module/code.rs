@@ -7,6 +7,8 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 /// A trouble code in the two-byte form of SAE J2012 / ISO 15031-6: two bits for the letter, two
 /// for the first digit, then three hexadecimal digits.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[cfg_attr(test, schemars(extend("type" = "string")))]
 pub struct Code(pub u16);
 
 const LETTERS: [char; 4] = ['P', 'C', 'B', 'U'];

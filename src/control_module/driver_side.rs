@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// The side of a driver.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum DriverSide {
     /// Between the valve and ground: the feed is steady, and a resting pin is up at the supply.
     #[default]

@@ -15,6 +15,7 @@ pub struct Driver(pub usize);
 ///
 /// The general rule is two (13 CCR 1968.2 (d)(2.2), from memory); makers may confirm at the first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Trips {
     /// At the first detection. Assumed for circuit codes here.
     One,
@@ -101,6 +102,7 @@ impl KnownCode {
 /// regulation (13 CCR 1968.2 (d)(2.5), from memory) asks more of monitors without a performance
 /// ratio, circuits above all: the same cycle must also hold a drive of ordinary length.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum PermanentRule {
     /// One driving cycle in which the monitor ran and passed.
     #[default]

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 /// The monitors of a vehicle's module. What a file does not say is as shipped; each figure's source
 /// stands at its field.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct MonitorData {
     /// Circuits of the valves' drivers.
@@ -26,6 +27,7 @@ pub struct MonitorData {
 
 /// What follows from a failure, for each family of codes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct Consequences {
     /// Circuit codes. Shipped: one trip, with the lamp (assumed: makers may confirm at the first
@@ -42,6 +44,7 @@ pub struct Consequences {
 
 /// What follows from a failure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Consequence {
     /// In how many driving cycles it must be found.

@@ -40,6 +40,7 @@ pub enum OilPressureSignal {
 
 /// How a sensor's voltage goes with pressure.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct SensorRange {
     /// Voltage below which the wire counts as shorted \[V\]. Shipped: 0.25, assumed.
@@ -75,6 +76,7 @@ impl Default for SensorRange {
 
 /// Thresholds and times of the oil pressure's diagnosis.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct OilPressureLimits {
     /// Time for which the engine must have stood until there can be no pressure \[ms\]. Shipped: 5,000,

@@ -50,6 +50,7 @@ impl CamCodes {
 
 /// Thresholds, times and enabling conditions of one camshaft's performance monitors.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct PerformanceLimits {
     /// Least engine speed [rpm] (assumed).
@@ -72,7 +73,7 @@ pub struct PerformanceLimits {
 
     /// Error that counts as hunting [degrees] (assumed).
     pub hunting_deg: f64,
-    /// Share of the time beyond it that fails, 0 to 1 (assumed).
+    /// Share of the time beyond it that fails, 0.01 to 0.99 (assumed).
     pub hunting_share: f64,
     /// Memory of that share [s] (assumed).
     pub hunting_memory_s: f64,
@@ -86,7 +87,7 @@ pub struct PerformanceLimits {
 
     /// Change of target that is timed, if larger [degrees] (assumed).
     pub step_deg: f64,
-    /// Share of the change at which the clock stops, 0 to 1 (assumed).
+    /// Share of the change at which the clock stops, 0.01 to 0.99 (assumed).
     pub step_share: f64,
     /// Time that counts as slow, if longer [s] (assumed).
     pub slow_s: f64,

@@ -27,6 +27,7 @@ const JUMP_LASTS_MS: u64 = 1_000;
 
 /// Thresholds and times of the supply's diagnosis.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct SupplyLimits {
     /// Least engine speed, above the starter's \[rpm\]. Shipped: 600, assumed.

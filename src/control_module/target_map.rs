@@ -14,6 +14,7 @@ pub const MOST_DEG: f64 = 60.0;
 
 /// The wanted angle of one camshaft away from rest.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct TargetMap {
     /// Engine speed of each row \[rpm\], rising.

@@ -5,46 +5,47 @@ use serde::{Deserialize, Serialize};
 
 /// A kind of fault.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum FaultKind {
-    /// The winding is broken.
+    /// The winding is broken. Place: a valve.
     OpenCoil,
-    /// The winding hangs together by a poor joint of some kilo-ohms.
+    /// The winding hangs together by a poor joint of some kilo-ohms. Place: a valve.
     PartlyBrokenCoil,
-    /// A failing joint of some ohms inside the valve.
+    /// A failing joint of some ohms inside the valve. Place: a valve.
     PoorJoint,
-    /// Part of the winding is bridged.
+    /// Part of the winding is bridged. Place: a valve.
     ShortedTurns,
-    /// The spool sticks.
+    /// The spool sticks. Place: a valve.
     StickingSpool,
-    /// The valve's oil screen is blocked by sludge.
+    /// The valve's oil screen is blocked by sludge. Place: a valve.
     BlockedScreen,
-    /// A connector's contact is corroded.
+    /// A connector's contact is corroded. Place: a pin of a connector.
     CorrodedPin,
-    /// A terminal was spread and hardly touches its pin.
+    /// A terminal was spread and hardly touches its pin. Place: a pin of a connector.
     SpreadTerminal,
-    /// A contact opens when it is shaken, the sooner the warmer it is.
+    /// A contact opens when it is shaken, the sooner the warmer it is. Place: a pin of a connector.
     LooseContact,
-    /// A contact opens when it is warm, and closes again when it has cooled.
+    /// A contact opens when it is warm, and closes again when it has cooled. Place: a pin of a connector.
     HotContact,
-    /// A wire is broken.
+    /// A wire is broken. Place: a wire that ends at a valve's connector.
     BrokenWire,
-    /// A wire's insulation has rubbed through to the engine.
+    /// A wire's insulation has rubbed through to the engine. Place: the control wire of a valve.
     WireToGround,
-    /// A control wire has rubbed through to the feed beside it.
+    /// A control wire has rubbed through to the feed beside it. Place: the control wire of a valve.
     WireToSupply,
-    /// A feed wire has rubbed through to the engine and blown its fuse.
+    /// A feed wire has rubbed through to the engine and blown its fuse. Place: a wire that feeds valves and has a fuse before it.
     ChafedFeed,
-    /// A fuse is blown, and what blew it is gone.
+    /// A fuse is blown, and what blew it is gone. Place: a fuse that feeds valves.
     BlownFuse,
-    /// A relay's contact is burnt.
+    /// A relay's contact is burnt. Place: a relay that feeds valves.
     ResistiveRelay,
-    /// Too little oil.
+    /// Too little oil. Place: `sump`.
     LowOil,
-    /// Oil that was never changed: oxidised, thick, full of sludge.
+    /// Oil that was never changed: oxidised, thick, full of sludge. Place: `sump`.
     WornOutOil,
-    /// Fuel in the oil.
+    /// Fuel in the oil. Place: `sump`.
     FuelInOil,
-    /// Oil of another grade than the maker asks for.
+    /// Oil of another grade than the maker asks for. Place: `sump`.
     WrongOil,
 }
 

@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 /// Magnetics and mechanics of a kind of valve. Its winding comes with the part, and what gums its
 /// spool up with the fault.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Actuator {
     /// Magnetic circuit.

@@ -24,6 +24,7 @@ use serde::{Deserialize, Serialize};
 
 /// The magnetic circuit of a valve, seen from the reference winding.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Solenoid {
     /// Inductance with the spool at rest and little current [H], 0.0001 to 1.

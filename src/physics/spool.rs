@@ -32,13 +32,14 @@ const MOST_FILM_FACTOR: f64 = 12.0;
 
 /// A spool, its spring, its stops and what rubs on it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Spool {
     /// Mass that moves: spool, plunger and a share of the spring [kg], 0.001 to 1.
     pub moving_mass_kg: f64,
     /// Force of the spring at rest [N], 0 to 100.
     pub preload: Newtons,
-    /// Rate of the spring [N/m], 1 to 100 000.
+    /// Rate of the spring [N/m], 1 to 100000.
     pub spring_n_per_m: f64,
     /// Distance between the stops [mm], 0.01 to 20.
     pub stroke: Millimetres,

@@ -29,13 +29,14 @@ pub const VOLUMES_AT: Celsius = Celsius(20.0);
 /// Kinematic viscosity to which the time of running down refers [mm²/s]: a warm 5W-30.
 const RUNS_DOWN_AT_MM2_S: f64 = 13.0;
 
-/// How the vehicle stands or moves, as the oil in the sump feels it [g].
+/// How the vehicle stands or moves, as the oil in the sump feels it.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Tilt {
-    /// Uphill, as the rise of the road for each length of it; downhill is below zero.
+    /// Uphill, as the rise of the road for each length of it; downhill is below zero \[g\].
     pub uphill: f64,
-    /// Across, in a bend or on a cambered road, to either side.
+    /// Across, in a bend or on a cambered road, to either side \[g\].
     pub across_g: f64,
 }
 

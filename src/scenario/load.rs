@@ -10,7 +10,7 @@ use super::findings::{Findings, nearest, shown};
 use super::outline::Outline;
 use super::problem::{FileTrouble, Problem, ProblemKind, Thing};
 use super::schema::{CodeOrigin, Mode as ScenarioMode, ScenarioFile, VehicleFile};
-use super::{shared_routes, syntax};
+use super::{migration, shared_routes, syntax};
 use crate::session::journal::Mode;
 use crate::session::setup::{Briefing, Route};
 use crate::vehicle::spec::{Id, VehicleSpec};
@@ -189,8 +189,13 @@ fn read_with(
     scenario_text: String,
     vehicle_text: impl FnOnce(&str) -> Result<String, Lookup>,
 ) -> Result<Loaded, LoadError> {
-    let outline = Outline::of(&scenario_text);
-    let scenario: ScenarioFile = syntax::parse(file, &scenario_text, &outline)
+    let mut outline = Outline::of(&scenario_text);
+    let renewed = migration::of_scenario(&scenario_text, &outline);
+    if let Some(renewed) = &renewed {
+        outline = Outline::of(renewed);
+    }
+    let texts = (&scenario_text[..], renewed.as_deref().unwrap_or(&scenario_text));
+    let scenario: ScenarioFile = syntax::parse(file, texts, &outline)
         .map_err(|problem| LoadError::Problems { problems: vec![*problem], left_off: 0 })?;
     let mut findings = Findings::new(file, &scenario_text, &outline);
     let vehicle_file = format!("vehicles/{}.ron", shown(&scenario.vehicle));
@@ -226,7 +231,7 @@ fn read_with(
 /// A vehicle, as far as its text holds one, and its problems with the number of those left off.
 fn read_vehicle(file: &str, text: &str) -> (Option<VehicleSpec>, (Vec<Problem>, usize)) {
     let outline = Outline::of(text);
-    match syntax::parse::<VehicleFile>(file, text, &outline) {
+    match syntax::parse::<VehicleFile>(file, (text, text), &outline) {
         Ok(VehicleFile { vehicle, .. }) => {
             let mut findings = Findings::new(file, text, &outline);
             check::vehicle(&mut findings, &vehicle);

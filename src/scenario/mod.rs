@@ -22,6 +22,7 @@ pub mod deal;
 pub mod draw;
 mod findings;
 pub mod load;
+mod migration;
 mod outline;
 pub mod problem;
 pub mod schema;

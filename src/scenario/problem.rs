@@ -57,6 +57,13 @@ pub enum ProblemKind {
         /// Newest version that is known.
         newest: u32,
     },
+    /// A field that a later version of the format brought than the file says it is of.
+    NewerField {
+        /// The field.
+        field: &'static str,
+        /// The version that brought it.
+        since: u32,
+    },
     /// A field that does not exist.
     UnknownField {
         /// As written.

@@ -19,20 +19,36 @@ pub const SCENARIO_FORMAT: &str = "faultwright scenario";
 pub const VEHICLE_FORMAT: &str = "faultwright vehicle";
 /// First line of a road's file.
 pub const ROUTE_FORMAT: &str = "faultwright route";
-/// Newest version of all that this program reads and writes.
-pub const NEWEST_VERSION: u32 = 1;
+/// Newest version of the scenario's format.
+pub const SCENARIO_VERSION: u32 = 2;
+/// Newest version of the vehicle's format.
+pub const VEHICLE_VERSION: u32 = 1;
+/// Newest version of the road's format.
+pub const ROUTE_VERSION: u32 = 1;
 /// Letters of the longest name.
 pub const LONGEST_NAME: usize = 48;
 
+/// Fields of a scenario that a later version of its format brought, with that version; every other field of any file
+/// came with the first.
+pub const BROUGHT: [(&str, u32); 0] = [];
+
+/// The version that brought a field, given as `Type.field`.
+#[must_use]
+pub fn since(field: &str) -> u32 {
+    let field = field.strip_prefix("ScenarioFile.").unwrap_or_default();
+    BROUGHT.iter().find(|(name, _)| *name == field).map_or(1, |(_, version)| *version)
+}
+
 /// A scenario as an instructor writes it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ScenarioFile {
-    /// Always [`SCENARIO_FORMAT`].
+    /// Always `"faultwright scenario"`.
     pub format: String,
-    /// Version of the format, 1.
+    /// Version of the format: 2, or 1 for an older file.
     pub version: u32,
-    /// Title that instructors choose by.
+    /// Title that it is chosen by; not empty.
     pub title: String,
     /// One sentence for whoever chooses by it, apprentices too; empty where the file has none.
     #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -49,9 +65,9 @@ pub struct ScenarioFile {
     pub mode: Mode,
     /// The job sheet.
     pub job: JobSheet,
-    /// Faults that may be drawn.
+    /// Faults that may be drawn, each entry at most once with the same kinds and places.
     pub faults: Vec<FaultPrior>,
-    /// Weight of a vehicle without any fault, 0 or more, on the scale of the faults' weights.
+    /// How often a vehicle without any fault is drawn, on the scale of the faults' weights.
     #[serde(default)]
     pub no_fault: f64,
     /// Things that are odd and harmless.
@@ -64,9 +80,9 @@ pub struct ScenarioFile {
     /// Names of further roads, out of those that the program carries under `scenarios/routes`.
     #[serde(default)]
     pub shared_routes: Vec<Id>,
-    /// The road on which the customer met the concern.
+    /// The road on which the customer met the concern: one of `routes` or `shared_routes`.
     pub customers_route: Id,
-    /// Temperature in the workshop [°C], -40 to 50.
+    /// Temperature in the workshop, and of the vehicle that has stood there overnight [°C], -40 to 50.
     pub workshop_temperature: Celsius,
     /// How a session is weighed.
     pub rubric: Rubric,
@@ -74,6 +90,7 @@ pub struct ScenarioFile {
 
 /// How much a scenario asks of an apprentice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Level {
     /// A first lesson: few faults, each found with one tool.
     First,
@@ -101,6 +118,7 @@ impl Level {
 
 /// A note for instructors: it names what a session has to find out.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Teaching {
     /// What the scenario teaches.
@@ -121,6 +139,7 @@ impl Teaching {
 
 /// What a session of this scenario is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Mode {
     /// To learn: the debrief follows at once.
     Practice,
@@ -130,30 +149,34 @@ pub enum Mode {
 
 /// A fault that may be drawn, or several that come together, and how likely.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct FaultPrior {
-    /// Kind.
+    /// What is wrong.
     pub kind: FaultKind,
-    /// A valve's place, a wire, a pin, or the sump.
+    /// Where: a valve's place, a wire, a pin, a fuse, a relay, or `sump`; the kind says which.
     pub place: Id,
-    /// Relative weight, 0 or more.
+    /// How often it is drawn, against the weights of the other entries and `no_fault`; at least one weight is above zero.
     pub weight: f64,
-    /// Least and greatest severity, within 0 (mildest of its kind) and 1 (worst).
+    /// Least and greatest severity between which it is drawn: 0 is the mildest of its kind, 1 the worst; the first is not
+    /// above the second.
     pub severity: (f64, f64),
-    /// Faults that are there together with the first; drawn or not drawn with it.
+    /// Up to two faults that are there together with the first, drawn or not drawn with it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub also: Vec<FaultPart>,
 }
 
 /// One of several faults that are drawn together.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct FaultPart {
-    /// Kind.
+    /// What is wrong.
     pub kind: FaultKind,
-    /// A valve's place, a wire, a pin, or the sump.
+    /// Where, in another place than the others of its entry.
     pub place: Id,
-    /// Least and greatest severity, within 0 (mildest of its kind) and 1 (worst).
+    /// Least and greatest severity between which it is drawn: 0 is the mildest of its kind, 1 the worst; the first is not
+    /// above the second.
     pub severity: (f64, f64),
 }
 
@@ -186,6 +209,7 @@ impl FaultPrior {
 
 /// Things that are odd about a vehicle and have nothing to do with its fault.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Decoys {
     /// A healthy valve with another winding than the factory's.
@@ -198,18 +222,20 @@ pub struct Decoys {
 
 /// A healthy valve of another part number that may be fitted.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OtherWinding {
     /// Place of the valve.
     pub place: Id,
     /// Part number that is fitted there.
     pub part_number: Id,
-    /// Probability, 0 to 1.
+    /// Probability that it is there, 0 to 1.
     pub chance: f64,
 }
 
 /// Where a code comes from that the fault has not set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum CodeOrigin {
     /// An unrelated fault that was mended long ago: stays away once it is cleared.
     #[default]
@@ -223,6 +249,7 @@ pub enum CodeOrigin {
 
 /// A code that is in the module's memory beside the fault.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OldCode {
     /// The code.
@@ -230,17 +257,18 @@ pub struct OldCode {
     /// Where it comes from.
     #[serde(default)]
     pub origin: CodeOrigin,
-    /// Probability, 0 to 1.
+    /// Probability that it is there, 0 to 1.
     pub chance: f64,
 }
 
 /// A vehicle as a file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct VehicleFile {
-    /// Always [`VEHICLE_FORMAT`].
+    /// Always `"faultwright vehicle"`.
     pub format: String,
-    /// Version of the format, 1.
+    /// Version of the format: 1.
     pub version: u32,
     /// The vehicle.
     pub vehicle: VehicleSpec,
@@ -248,11 +276,12 @@ pub struct VehicleFile {
 
 /// A road as a file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct RouteFile {
-    /// Always [`ROUTE_FORMAT`].
+    /// Always `"faultwright route"`.
     pub format: String,
-    /// Version of the format, 1.
+    /// Version of the format: 1.
     pub version: u32,
     /// The road.
     pub route: Route,

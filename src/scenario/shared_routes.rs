@@ -4,7 +4,7 @@
 //! lead to no other file; a session that is replayed finds the same ones, as it finds the same
 //! physics.
 
-use super::schema::{NEWEST_VERSION, ROUTE_FORMAT, RouteFile};
+use super::schema::{ROUTE_FORMAT, ROUTE_VERSION, RouteFile};
 use crate::session::setup::Route;
 use crate::vehicle::spec::Id;
 use ron::extensions::Extensions;
@@ -32,7 +32,7 @@ pub fn route(name: &Id) -> Option<Route> {
     let options = ron::Options::default().with_default_extension(Extensions::IMPLICIT_SOME);
     // A test holds that each of them reads.
     let file: RouteFile = options.from_str(text).ok()?;
-    (file.format == ROUTE_FORMAT && file.version == NEWEST_VERSION).then_some(file.route)
+    (file.format == ROUTE_FORMAT && file.version == ROUTE_VERSION).then_some(file.route)
 }
 
 #[cfg(test)]

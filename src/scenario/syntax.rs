@@ -6,7 +6,10 @@
 use super::findings::{nearest, shown};
 use super::outline::{DEEPEST, Outline};
 use super::problem::{Problem, ProblemKind, Shape, SyntaxFault};
-use super::schema::{NEWEST_VERSION, SCENARIO_FORMAT, ScenarioFile, VEHICLE_FORMAT, VehicleFile};
+use super::schema::{
+    BROUGHT, SCENARIO_FORMAT, SCENARIO_VERSION, ScenarioFile, VEHICLE_FORMAT, VEHICLE_VERSION,
+    VehicleFile,
+};
 use ron::error::{Error, Position, SpannedError};
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
@@ -15,12 +18,18 @@ use serde::de::DeserializeOwned;
 pub(super) trait Dated: DeserializeOwned {
     /// Name of the format.
     const FORMAT: &'static str;
+    /// Its newest version; every one from 1 on is read.
+    const NEWEST: u32;
+    /// Outermost fields that a later version than the first brought, with that version.
+    const BROUGHT: &'static [(&'static str, u32)] = &[];
     /// Format and version that the file names.
     fn says(&self) -> (&str, u32);
 }
 
 impl Dated for ScenarioFile {
     const FORMAT: &'static str = SCENARIO_FORMAT;
+    const NEWEST: u32 = SCENARIO_VERSION;
+    const BROUGHT: &'static [(&'static str, u32)] = &BROUGHT;
     fn says(&self) -> (&str, u32) {
         (&self.format, self.version)
     }
@@ -28,18 +37,20 @@ impl Dated for ScenarioFile {
 
 impl Dated for VehicleFile {
     const FORMAT: &'static str = VEHICLE_FORMAT;
+    const NEWEST: u32 = VEHICLE_VERSION;
     fn says(&self) -> (&str, u32) {
         (&self.format, self.version)
     }
 }
 
-/// Reads a file's text as data.
+/// Reads a file's text as data. `text` is what the file says in the newest version's words, with everything at the place
+/// where it is in `written`, which is what a problem shows; `outline` is that of either.
 pub(super) fn parse<T: Dated>(
     file: &str,
-    text: &str,
+    (written, text): (&str, &str),
     outline: &Outline<'_>,
 ) -> Result<T, Box<Problem>> {
-    let problem = |offset, kind| Box::new(Problem::at(file, text, offset, kind));
+    let problem = |offset, kind| Box::new(Problem::at(file, written, offset, kind));
     if let Some(offset) = outline.too_deep {
         return Err(problem(offset, ProblemKind::TooDeep { most: DEEPEST }));
     }
@@ -50,9 +61,16 @@ pub(super) fn parse<T: Dated>(
         return Err(problem(offset, wrong_format::<T>(found)));
     }
     if let Some((offset, found)) = outline.written("version")
-        && found.parse::<u32>().is_ok_and(|version| version != NEWEST_VERSION)
+        && let Ok(version) = found.parse::<u32>()
     {
-        return Err(problem(offset, wrong_version(found)));
+        if !(1..=T::NEWEST).contains(&version) {
+            return Err(problem(offset, wrong_version::<T>(found)));
+        }
+        for (field, since) in T::BROUGHT.iter().filter(|(_, since)| *since > version) {
+            if let Some(offset) = outline.start_of_field(field) {
+                return Err(problem(offset, ProblemKind::NewerField { field, since: *since }));
+            }
+        }
     }
     // The outline's depth is the tighter limit; this one holds should the two ever disagree.
     let options = ron::Options::default()
@@ -66,8 +84,9 @@ pub(super) fn parse<T: Dated>(
     if format != T::FORMAT {
         return Err(problem(outline.start_of("format"), wrong_format::<T>(format)));
     }
-    if version != NEWEST_VERSION {
-        return Err(problem(outline.start_of("version"), wrong_version(&version.to_string())));
+    if !(1..=T::NEWEST).contains(&version) {
+        let kind = wrong_version::<T>(&version.to_string());
+        return Err(problem(outline.start_of("version"), kind));
     }
     Ok(data)
 }
@@ -76,8 +95,8 @@ fn wrong_format<T: Dated>(found: &str) -> ProblemKind {
     ProblemKind::WrongFormat { found: shown(found), expected: T::FORMAT }
 }
 
-fn wrong_version(found: &str) -> ProblemKind {
-    ProblemKind::WrongVersion { found: shown(found), newest: NEWEST_VERSION }
+fn wrong_version<T: Dated>(found: &str) -> ProblemKind {
+    ProblemKind::WrongVersion { found: shown(found), newest: T::NEWEST }
 }
 
 fn offset_of(text: &str, position: Position) -> usize {

@@ -36,31 +36,34 @@ pub struct Briefing {
 
 /// What the job sheet says, in the scenario's own words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct JobSheet {
-    /// Title of the job.
+    /// Title of the job, as it stands on the sheet; not empty.
     pub title: String,
-    /// The customer's concern.
+    /// The customer's concern, in the words in which it was taken down; not empty.
     pub concern: String,
-    /// Distance run [km].
+    /// Distance that the vehicle has run, for the sheet alone [km].
     pub kilometres: u32,
-    /// History, a line each.
+    /// What is known of earlier work on the vehicle, a line each; may be empty.
     pub history: Vec<String>,
-    /// The customer's answers.
+    /// What the customer answers when asked; there must be an answer to every topic.
+    #[cfg_attr(test, schemars(extend("x-keys" = "CustomerTopic")))]
     pub answers: BTreeMap<CustomerTopic, String>,
 }
 
 /// What time and things cost.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Prices {
-    /// Sign of the currency.
+    /// Sign of the currency, such as `"£"`.
     pub currency: String,
     /// Labour for an hour.
     pub labour_per_hour: Money,
     /// Times of steps that no part of the vehicle sets.
     pub minutes: StepMinutes,
-    /// Price of a valve by part number.
+    /// Price of a valve by its part number; every part number of the vehicle has one.
     pub valves: BTreeMap<Id, Money>,
     /// Price of a valve seal.
     pub seal: Money,
@@ -76,7 +79,7 @@ pub struct Prices {
     /// Prices of fuses and relays.
     #[serde(default)]
     pub small_parts: SmallParts,
-    /// Fuel for a test drive.
+    /// Price of the fuel for one test drive.
     pub fuel: Money,
     /// What it costs when a vehicle comes back with its fault: goodwill and a second visit.
     pub comeback: Money,
@@ -84,6 +87,7 @@ pub struct Prices {
 
 /// Minutes for each kind of step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct StepMinutes {
     /// Ask the customer.
@@ -137,6 +141,7 @@ pub struct StepMinutes {
 
 /// Minutes for instruments besides the meter and for small electrical work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct ElectricalMinutes {
     /// Look with the test lamp, fetched with the first use.
@@ -178,6 +183,7 @@ impl Default for ElectricalMinutes {
 
 /// Prices of small electrical parts, in hundredths of the currency.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct SmallParts {
     /// The fuse of the meter.
@@ -213,11 +219,12 @@ const fn usual_gauge_reading() -> Minutes {
 
 /// A road for a test drive.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Route {
     /// Time in the workshop's book, getting in and out included [min].
     pub minutes: Minutes,
-    /// Speed, load and wanted cam positions over time.
+    /// Speed and load over time.
     pub profile: RouteProfile,
 }
 

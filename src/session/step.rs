@@ -335,6 +335,7 @@ impl HintGrade {
 
 /// What the customer can be asked about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub enum CustomerTopic {
     /// What is wrong, in the customer's words.

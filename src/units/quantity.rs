@@ -6,6 +6,7 @@ macro_rules! quantities {
     ($($(#[$doc:meta])* $name:ident $unit:literal;)*) => {$(
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default, Serialize, Deserialize)]
+        #[cfg_attr(test, derive(schemars::JsonSchema))]
         #[serde(transparent)]
         pub struct $name(pub f64);
 
@@ -31,7 +32,7 @@ quantities! {
     Joules "J";
     /// Force [N].
     Newtons "N";
-    /// Temperature [degrees Celsius].
+    /// Temperature [°C].
     Celsius "°C";
     /// Gauge pressure [bar].
     Bars "bar";
@@ -39,7 +40,7 @@ quantities! {
     Litres "l";
     /// Length [mm].
     Millimetres "mm";
-    /// Engine speed [revolutions a minute].
+    /// Engine speed [rpm].
     Rpm "rpm";
     /// Speed of the vehicle [km/h].
     KilometresPerHour "km/h";

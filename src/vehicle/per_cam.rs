@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 /// Which camshaft.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Cam {
     /// Camshaft "A": intake, at rest retarded.
     Intake,
@@ -18,6 +19,7 @@ impl Cam {
 
 /// One thing for each camshaft.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PerCam<T> {
     /// The intake camshaft's.

@@ -13,13 +13,14 @@ pub const MOST_ACROSS_G: f64 = 1.0;
 
 /// One stretch of a route.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Segment {
-    /// When it ends [s since the route began], rising from segment to segment.
+    /// When it ends, counted from the start of the route [s]; each segment later than the one before.
     pub until_s: f64,
-    /// Engine speed at its end [rpm], 0 to 8000.
+    /// Engine speed at its end [rpm], 400 to 7000.
     pub rpm: f64,
-    /// Road speed at its end [km/h], 0 to 250.
+    /// Road speed at its end [km/h], 0 to 200.
     pub km_h: f64,
     /// Engine load, 0 to 1.
     pub load: f64,
@@ -30,14 +31,27 @@ pub struct Segment {
 
 /// A route: segments, and how long speed takes to change from one to the next.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct RouteProfile {
-    /// Time in which engine and road speed change at the start of a segment [s], 0 or more.
+    /// Time in which engine and road speed change at the start of a segment [s].
+    #[serde(default = "usual_ramp_s")]
     pub ramp_s: f64,
     /// Engine speed before the first segment [rpm].
+    #[serde(default = "usual_start_rpm")]
     pub start_rpm: f64,
-    /// The segments in order.
+    /// The segments in order; at least one.
     pub segments: Vec<Segment>,
+}
+
+/// A change of speed where a road says nothing of it: engineering estimate.
+const fn usual_ramp_s() -> f64 {
+    3.0
+}
+
+/// A warm engine idling, where a road does not say how it starts.
+const fn usual_start_rpm() -> f64 {
+    760.0
 }
 
 /// Why a route cannot be driven.

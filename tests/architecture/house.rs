@@ -102,6 +102,7 @@ pub const OUTSIDE: &[Outside] = &[
     outside("strsim", May::OnlyOrFrom(&[], 8), "the nearest right word is a matter of words"),
     outside("thiserror", May::Any, "a derive only"),
     outside("proptest", May::Any, "a tool of tests"),
+    outside("schemars", May::Any, "a derive only, for the test that writes the formats' page"),
     outside("allocation_counter", May::Nobody, "one test counts what a tick takes from the heap"),
     outside("tempfile", FILES, "only a test of files needs a folder to throw away"),
     outside("syn", May::Nobody, "only this check reads source"),

@@ -76,6 +76,7 @@ flaw-too-deep = Klammern sind hier tiefer als { $most } ineinander geschachtelt.
 flaw-wrong-format = Die Datei sagt, ihr Format sei „{ $found }“, hier ist aber „{ $expected }“ fällig. Nenne eine Datei dieses Formats, oder berichtige diese Zeile.
 flaw-newer-format = Version { $found } des Formats ist neuer als dieses Programm, das Version { $newest } liest. Aktualisiere das Programm.
 flaw-unknown-format = Eine Version { $found } des Formats gibt es nicht. Schreib { $newest }.
+flaw-newer-field = „{ $field }“ kam mit Version { $since } des Formats, und diese Datei nennt eine ältere. Gib { $since } als ihre Version an.
 flaw-unknown-field = Ein Feld „{ $found }“ gibt es hier nicht.
 flaw-missing-field = Hier fehlt das Feld „{ $field }“. Schreib { $field }: und seinen Wert zwischen diese Klammern.
 flaw-repeated-field = Das Feld „{ $field }“ steht hier zum zweiten Mal. Nimm eines der beiden heraus.

@@ -76,6 +76,7 @@ flaw-too-deep = brackets are nested more than { $most } deep here. Look above fo
 flaw-wrong-format = the file says that its format is “{ $found }”, and “{ $expected }” is due here. Name a file of that format, or correct this line.
 flaw-newer-format = version { $found } of the format is newer than this program, which reads version { $newest }. Update the program.
 flaw-unknown-format = there is no version { $found } of the format. Write { $newest }.
+flaw-newer-field = “{ $field }” came with version { $since } of the format, and this file says that it is of an older one. Write { $since } as its version.
 flaw-unknown-field = there is no field “{ $found }” here.
 flaw-missing-field = the field “{ $field }” is missing here. Write { $field }: and its value between these brackets.
 flaw-repeated-field = the field “{ $field }” stands here for the second time. Take one of the two out.

@@ -9,6 +9,8 @@ use thiserror::Error;
 
 /// A grade of engine oil, named as SAE J300 does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[cfg_attr(test, schemars(extend("enum" = Grade::ALL.map(Grade::word))))]
 #[serde(try_from = "String", into = "String")]
 pub enum Grade {
     /// SAE 0W-20.

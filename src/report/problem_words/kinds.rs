@@ -25,6 +25,9 @@ pub(super) fn said(kind: &ProblemKind, words: &Words) -> String {
             &[("found", quoted::word(found).into()), ("expected", (*expected).into())],
         ),
         ProblemKind::WrongVersion { found, newest } => form::version(found, *newest, words),
+        ProblemKind::NewerField { field, since } => {
+            words.say("flaw-newer-field", &[("field", (*field).into()), ("since", (*since).into())])
+        }
         ProblemKind::UnknownField { found, expected, nearest } => {
             let wrong = one("flaw-unknown-field", "found", found);
             out_of_list(wrong, nearest.as_ref(), expected, words)

@@ -21,6 +21,8 @@ const LONGEST_MINUTES: f64 = 480.0;
 /// Greatest weight of a fault and of a mark; larger ones would say nothing that ratios do not.
 const MOST_WEIGHT: f64 = 1e6;
 const MOST_MARK: f64 = 1e3;
+/// Longest way that a vehicle has run [km]; more than any is known to have.
+const MOST_KILOMETRES: f64 = 5e6;
 /// Longest test drive [s].
 const LONGEST_DRIVE_S: f64 = 3_600.0;
 /// Time for a change of speed [s].
@@ -115,6 +117,7 @@ fn teaching(findings: &mut Findings<'_>, teaching: &Teaching) {
 fn job(findings: &mut Findings<'_>, scenario: &ScenarioFile) {
     text(findings, "job.title", &scenario.job.title);
     text(findings, "job.concern", &scenario.job.concern);
+    findings.number("job.kilometres", f64::from(scenario.job.kilometres), (0.0, MOST_KILOMETRES));
     for topic in TOPICS {
         match scenario.job.answers.get(&topic) {
             Some(answer) if !answer.trim().is_empty() => {}
@@ -265,6 +268,12 @@ fn prices(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
     ] {
         price(findings, &format!("prices.{field}"), money);
     }
+    let small = &prices.small_parts;
+    for (field, money) in
+        [("meter_fuse", small.meter_fuse), ("fuse", small.fuse), ("relay", small.relay)]
+    {
+        price(findings, &format!("prices.small_parts.{field}"), money);
+    }
     for (part_number, money) in &prices.valves {
         price(findings, &format!("prices.valves.{part_number}"), *money);
     }
@@ -313,6 +322,20 @@ fn minutes(findings: &mut Findings<'_>, minutes: &StepMinutes) {
         ("fetch_part", minutes.fetch_part),
     ] {
         time_of(findings, &format!("prices.minutes.{field}"), time);
+    }
+    let electrical = &minutes.electrical;
+    for (field, time) in [
+        ("lamp", electrical.lamp),
+        ("clamp", electrical.clamp),
+        ("fetch_clamp", electrical.fetch_clamp),
+        ("capture", electrical.capture),
+        ("set_up_scope", electrical.set_up_scope),
+        ("wiggle", electrical.wiggle),
+        ("meter_fuse", electrical.meter_fuse),
+        ("fuse", electrical.fuse),
+        ("relay", electrical.relay),
+    ] {
+        time_of(findings, &format!("prices.minutes.electrical.{field}"), time);
     }
 }
 

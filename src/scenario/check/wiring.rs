@@ -73,7 +73,13 @@ fn field_of(element: &HarnessElement, node: &Id) -> &'static str {
 }
 
 fn resistances(element: &HarnessElement) -> Vec<(&'static str, f64)> {
-    let load = |load: &LoadOhms| vec![("load.key_off", load.key_off), ("load.key_on", load.key_on)];
+    let load = |load: &LoadOhms| {
+        let running = load.running.map(|ohms| ("load.running", ohms));
+        [("load.key_off", load.key_off), ("load.key_on", load.key_on)]
+            .into_iter()
+            .chain(running)
+            .collect()
+    };
     match element {
         HarnessElement::Wire { ohms, .. }
         | HarnessElement::Fuse { ohms, .. }

@@ -104,6 +104,33 @@ impl<'t> Outline<'t> {
             .unwrap_or(around)
     }
 
+    /// Byte offset of a field's name in the outermost struct, where it is there.
+    pub(super) fn start_of_field(&self, field: &str) -> Option<usize> {
+        let Body::Fields { entries, .. } = &self.nodes.get(self.root?)?.body else {
+            return None;
+        };
+        entries.iter().find(|entry| entry.key == field).map(|entry| entry.key_start)
+    }
+
+    /// Every field of one name in a struct that has a field of another name too: where it begins, and where its value ends.
+    pub(super) fn fields_beside(&self, field: &str, beside: &str) -> Vec<(usize, usize)> {
+        let mut found = Vec::new();
+        for node in &self.nodes {
+            let Body::Fields { entries, is_map: false } = &node.body else {
+                continue;
+            };
+            if entries.iter().any(|entry| entry.key == beside) {
+                let of_name = entries.iter().filter(|entry| entry.key == field);
+                found.extend(
+                    of_name.filter_map(|entry| {
+                        Some((entry.key_start, self.nodes.get(entry.value)?.end))
+                    }),
+                );
+            }
+        }
+        found
+    }
+
     /// What is written as the value of a field of the outermost struct, without quotes.
     pub(super) fn written(&self, field: &str) -> Option<(usize, &'t str)> {
         let root = self.root.and_then(|root| self.nodes.get(root))?;

@@ -1,8 +1,10 @@
 //! Planted errors in the shipped files, and what becomes of them.
 
 mod draws;
+mod format_page;
 mod hostile;
 mod library;
+mod old_files;
 mod planted;
 mod scenario_checks;
 mod shipped;

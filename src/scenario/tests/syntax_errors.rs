@@ -205,19 +205,19 @@ fn another_format_or_version_is_told_before_anything_else() {
             expected: "faultwright vehicle",
         },
     );
-    for version in ["2", "0"] {
+    for version in ["3", "0"] {
         alone(
             Scenario,
             "version: 1",
             &format!("nonsense: 3, version: ¦{version}"),
-            ProblemKind::WrongVersion { found: version.to_owned(), newest: 1 },
+            ProblemKind::WrongVersion { found: version.to_owned(), newest: 2 },
         );
     }
     alone(
         Scenario,
         "version: 1",
-        "version: ¦0x2",
-        ProblemKind::WrongVersion { found: "2".to_owned(), newest: 1 },
+        "version: ¦0x3",
+        ProblemKind::WrongVersion { found: "3".to_owned(), newest: 2 },
     );
 }
 

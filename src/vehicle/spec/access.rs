@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// What kind of thing a part is, which decides the words and the care for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum PartKind {
     /// A cover held by studs or clips.
     Cover,
@@ -23,6 +24,7 @@ pub enum PartKind {
 
 /// A rule of care that belongs to a part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Care {
     /// The key must be off before it is touched.
     KeyOff,
@@ -38,6 +40,7 @@ pub enum Care {
 
 /// A part that can be taken off and put back.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PartSpec {
     /// Name.
@@ -61,6 +64,7 @@ pub struct PartSpec {
 
 /// A place where a probe can touch the wiring.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct TestPointSpec {
     /// Name.

@@ -13,6 +13,7 @@ const REFERENCE: &str = "battery-minus";
 /// A list of elements. Its nodes are numbered when they are first asked for, and again when the list may
 /// have changed: a wiring is built a million times and drawn once.
 #[derive(Debug, Clone, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(transparent)]
 pub struct Elements {
     list: Vec<HarnessElement>,

@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 /// The wiring of a vehicle. Nodes are known by their names; the node `battery-minus` is the
 /// reference of all voltages.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct HarnessSpec {
     /// Every element; order is free.
@@ -16,6 +17,7 @@ pub struct HarnessSpec {
 
 /// Resistance of a consumer by the state of the vehicle [ohm].
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct LoadOhms {
     /// Key off [ohm].
@@ -30,6 +32,7 @@ pub struct LoadOhms {
 
 /// One element of the wiring.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub enum HarnessElement {
     /// The battery: open-circuit voltage by charge, internal resistance by temperature.

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 /// The name of a place, a part or an element, as written in vehicle files and in steps:
 /// lower-case words joined by hyphens, such as `intake-valve`.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(transparent)]
 pub struct Id(pub String);
 

@@ -26,6 +26,7 @@ pub use valve::{ValveCodes, ValvePart, ValveSpec};
 
 /// A vehicle as built.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct VehicleSpec {
     /// Name of the vehicle; invented.
@@ -59,6 +60,7 @@ pub struct VehicleSpec {
 
 /// The sump as the dipstick shows it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct SumpSpec {
     /// Oil at the upper mark [l].

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// What is calibrated in a vehicle's control module. What a file does not say is typical.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(default, deny_unknown_fields)]
 pub struct ModuleSpec {
     /// Wanted cam angles over engine speed and load.

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 /// Oil and its pressure as the vehicle was built.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct OilSpec {
     /// Grade that the maker asks for; 5W-30 where the file says nothing.
@@ -17,6 +18,7 @@ pub struct OilSpec {
 
 /// The tap for a pressure gauge at the main gallery.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct GaugeTap {
     /// Parts that must be off to reach it.

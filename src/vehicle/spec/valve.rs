@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 /// The place of a valve on the engine.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ValveSpec {
     /// Name of the place and of the part in the access list.
@@ -24,6 +25,7 @@ pub struct ValveSpec {
 
 /// Codes of one valve and its camshaft, by what they mean (SAE J2012).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ValveCodes {
     /// Actuator circuit, open.
@@ -52,6 +54,7 @@ impl ValveCodes {
 
 /// A part that fits a valve's place, with its data-sheet window.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ValvePart {
     /// Part number.

@@ -133,6 +133,7 @@ every!(one_of_each: ProblemKind {
         ProblemKind::WrongVersion { found: word("3"), newest: 2 },
         ProblemKind::WrongVersion { found: word("0"), newest: 2 },
     ],
+    NewerField: [ProblemKind::NewerField { field: "approval", since: 2 }],
     UnknownField: [
         ProblemKind::UnknownField {
             found: word("titel"),
