@@ -378,7 +378,10 @@ fn limit_a_loose_contact_sets_its_code_on_the_road_and_hides_at_rest() {
         let mut session =
             Session::begin_without_history(Arc::clone(briefing()), hidden(&faults, seed)).unwrap();
         take(&mut session, Step::Dipstick);
-        take(&mut session, Step::Drive { route: briefing().customers_route.clone() });
+        take(
+            &mut session,
+            Step::Drive { route: briefing().customers_route.clone(), stop_after: None },
+        );
         key(&mut session, KeyPosition::On);
         let codes = stored(&mut session);
         assert!(codes.is_empty() || codes == ["P0010"], "{codes:?}");

@@ -182,7 +182,8 @@ fn limit_a_contact_that_opens_when_hot_shows_on_a_warm_engine_alone() {
     let tests = probes(spec());
     let warmed = |fault: Option<&Fault>| {
         let mut session = nominal(fault);
-        for step in [Step::Dipstick, Step::Drive { route: Id::from("test-hill") }] {
+        for step in [Step::Dipstick, Step::Drive { route: Id::from("test-hill"), stop_after: None }]
+        {
             session.take(&step).unwrap();
         }
         session
@@ -349,7 +350,8 @@ fn oddities_on_the_road(hidden: Hidden) -> Vec<String> {
     // The code reader goes along, as it does on a road test.
     let mut taken = session.take(&Step::ReadCodes).unwrap();
     for route in briefing().routes.keys() {
-        taken.extend(session.take(&Step::Drive { route: route.clone() }).unwrap());
+        taken
+            .extend(session.take(&Step::Drive { route: route.clone(), stop_after: None }).unwrap());
         taken.extend(session.take(&Step::Key { position: KeyPosition::On }).unwrap());
         taken.extend(session.take(&Step::ReadCodes).unwrap());
     }

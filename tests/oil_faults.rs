@@ -181,7 +181,7 @@ fn limit_the_stick_rises_while_oil_runs_down() {
 fn limit_hot_oil_reads_high_once_it_has_run_down() {
     let mut session = session(&[]);
     let cold = oil(&mut session).0;
-    session.take(&Step::Drive { route: Id::from("test-hill") }).unwrap();
+    session.take(&Step::Drive { route: Id::from("test-hill"), stop_after: None }).unwrap();
     for _ in 0..4 {
         session.take(&Step::Dipstick).unwrap();
     }

@@ -121,7 +121,7 @@ fn limit_what_the_gauge_refuses_and_warns_of() {
     assert!(events.contains(&Event::Caution { hazard: Hazard::UsedOil }));
     assert!(!events.contains(&Event::Caution { hazard: Hazard::Hot }));
     assert_eq!(refusal(&take(&mut session, Step::FitGauge)), Some(&Refusal::GaugeFitted));
-    let drive = Step::Drive { route: Id::from("town-loop") };
+    let drive = Step::Drive { route: Id::from("town-loop"), stop_after: None };
     assert_eq!(refusal(&take(&mut session, drive)), Some(&Refusal::GaugeFitted));
     let over = Step::HandOver { ending: Ending::Repaired };
     assert_eq!(refusal(&take(&mut session, over)), Some(&Refusal::GaugeFitted));

@@ -159,7 +159,7 @@ fn warmed(session: &Session, briefing: &Briefing) -> Result<Session, VehicleErro
     let mut session = session.fork();
     session.take_unlogged(&Step::Dipstick)?;
     if let Some((road, _)) = briefing.routes.iter().max_by_key(|(_, road)| road.minutes) {
-        session.take_unlogged(&Step::Drive { route: road.clone() })?;
+        session.take_unlogged(&Step::Drive { route: road.clone(), stop_after: None })?;
     }
     session.take_unlogged(&Step::Key { position: KeyPosition::Off })?;
     Ok(session)

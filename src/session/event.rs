@@ -297,6 +297,9 @@ pub enum Event {
         cams: Vec<CamDrive>,
         /// Codes whose monitors ran to a decision on this drive.
         decided: Vec<Code>,
+        /// When the driver pulled in and turned back [s]; `None` for the whole road.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        stopped_after: Option<u16>,
     },
     /// A suspect has a new confidence.
     Suspected {

@@ -7,6 +7,7 @@
 pub mod aftermath;
 pub mod attempt;
 pub mod counterfactual;
+pub mod course;
 pub mod event;
 pub mod journal;
 pub mod kept;

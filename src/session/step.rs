@@ -167,6 +167,10 @@ pub enum Step {
     Drive {
         /// Route.
         route: Id,
+        /// Time on the road after which the driver pulls in and turns back [s], 1 or more. `None`, and a time that
+        /// the road does not last, is all of it.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        stop_after: Option<u16>,
     },
     /// Give a suspect a confidence.
     Suspect {

@@ -7,7 +7,7 @@ use super::error::VehicleError;
 use super::loose::vibration;
 use super::module_link::{frame, senses};
 use super::route::{Demand, Foot, RouteProfile};
-use super::run_record::{Idling, RunRecord};
+use super::run_record::{Idling, RunRecord, Trace};
 use super::spec::Id;
 use super::whole::{Key, Vehicle};
 use crate::control_module::code::Code;
@@ -48,6 +48,8 @@ pub struct DriveReport {
     pub cams: Vec<CamReport>,
     /// Codes whose monitors came to a decision on this drive.
     pub decided: Vec<Code>,
+    /// Live data on the way; empty when it did not start.
+    pub trace: Trace,
 }
 
 /// One camshaft over a drive.
@@ -160,6 +162,7 @@ impl Vehicle {
                 oil_lamp: false,
                 cams: Vec::new(),
                 decided: Vec::new(),
+                trace: Trace::default(),
             });
         }
         let before = self.module.read_codes().decisions;
@@ -194,6 +197,7 @@ impl Vehicle {
             oil_lamp: record.oil_lamp,
             cams: reports,
             decided,
+            trace: record.trace,
         })
     }
 

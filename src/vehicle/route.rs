@@ -116,6 +116,8 @@ impl Demand {
     pub const STANDING: Self = Self { speed: Rpm(0.0), load: 0.0, ..Self::IDLE };
 }
 
+/// What it takes to pull in and stand for a moment [s] (engineering estimate).
+const PULL_IN_S: f64 = 8.0;
 /// Speed at which a driver keeps an engine that will not idle (engineering estimate).
 const KEPT_GOING: Rpm = Rpm(1_300.0);
 /// Engine speed up to which an engine may be idling [rpm].
@@ -189,6 +191,26 @@ impl RouteProfile {
             }
         }
         Ok(())
+    }
+
+    /// The road as far as some seconds, where the driver pulls in and the engine idles for a moment before it is
+    /// switched off. The way back, with nobody reading, is not driven.
+    #[must_use]
+    pub fn until(&self, seconds: u16) -> Self {
+        let end_s = f64::from(seconds);
+        let mut segments: Vec<Segment> =
+            self.segments.iter().take_while(|segment| segment.until_s < end_s).copied().collect();
+        if let Some(broken_off) = self.segments.get(segments.len()) {
+            segments.push(Segment { until_s: end_s, ..*broken_off });
+        }
+        segments.push(Segment {
+            until_s: end_s + PULL_IN_S,
+            rpm: Demand::IDLE.speed.0,
+            km_h: 0.0,
+            load: Demand::IDLE.load,
+            tilt: Tilt::default(),
+        });
+        Self { segments, ..self.clone() }
     }
 
     /// A warm road test of 150 s with every kind of demand that the monitors need (engineering
@@ -305,6 +327,23 @@ mod tests {
         assert_eq!(at(11.5), Some(1_600.0));
         assert_eq!(at(13.0), Some(2_500.0));
         assert_eq!(at(16.0), None);
+    }
+
+    #[test]
+    fn closed_form_a_road_that_is_broken_off_goes_as_the_whole_one_until_then() {
+        let whole = RouteProfile::warm_road_test();
+        for seconds in [1, 10, 58, 149] {
+            let part = whole.until(seconds);
+            assert_eq!(part.check(), Ok(()));
+            assert_eq!(part.duration(), Seconds(f64::from(seconds) + PULL_IN_S));
+            let (mut of_whole, mut of_part) = (whole.driver(), part.driver());
+            for tenth in 0..u32::from(seconds) * 10 {
+                let time_s = f64::from(tenth) * 0.1;
+                assert_eq!(of_whole.demand(time_s), of_part.demand(time_s), "at {time_s} s");
+            }
+            let at_the_end = of_part.demand(part.duration().0 - 0.1);
+            assert_eq!(at_the_end.map(|demand| demand.km_h), Some(0.0));
+        }
     }
 
     #[test]

@@ -50,6 +50,12 @@ pub struct Trace {
     interval_ticks: u32,
 }
 
+impl Default for Trace {
+    fn default() -> Self {
+        Self { points: Vec::new(), interval_ticks: FIRST_INTERVAL_TICKS }
+    }
+}
+
 impl Trace {
     fn new() -> Self {
         Self { points: Vec::with_capacity(MOST_POINTS), interval_ticks: FIRST_INTERVAL_TICKS }
@@ -246,7 +252,7 @@ impl Tally {
             least_pressure_pa: f64::INFINITY,
             oil_lamp: false,
             idling: Idling::Smooth,
-            trace: Trace { points: Vec::new(), interval_ticks: FIRST_INTERVAL_TICKS },
+            trace: Trace::default(),
         }
     }
 

@@ -85,7 +85,7 @@ pub(super) fn key_on_check() -> Vec<Step> {
 pub(super) fn road_test(briefing: &Briefing) -> Vec<Step> {
     vec![
         key(KeyPosition::Off),
-        Step::Drive { route: proving_road(briefing) },
+        Step::Drive { route: proving_road(briefing), stop_after: None },
         key(KeyPosition::On),
         Step::ReadCodes,
         key(KeyPosition::Off),

@@ -97,7 +97,11 @@ pub fn caption(step: &Step, words: &Words) -> String {
         Step::ReadTestResults => plain("step-read-test-results"),
         Step::ReadVehicleInformation => plain("step-read-vehicle-information"),
         Step::ClearCodes => plain("step-clear-codes"),
-        Step::Drive { route } => with_place("step-drive", route),
+        Step::Drive { route, stop_after: None } => with_place("step-drive", route),
+        Step::Drive { route, stop_after: Some(seconds) } => words.say(
+            "step-drive-part",
+            &[("place", place(route, words).into()), ("seconds", (*seconds).into())],
+        ),
         Step::Suspect { fault: name, percent } => words.say(
             "step-suspect",
             &[("fault", fault(name, words).into()), ("percent", (*percent).into())],

@@ -78,7 +78,7 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         | Event::TestResults { .. }
         | Event::VehicleInformation { .. } => reader_words::shown(event, words),
         Event::CodesCleared => plain("event-codes-cleared"),
-        Event::Driven { route, engine_lamp, oil_lamp, quality, cams, decided } => {
+        Event::Driven { route, engine_lamp, oil_lamp, quality, cams, decided, stopped_after } => {
             let drive = running_words::Drive {
                 route,
                 engine_lamp: *engine_lamp,
@@ -86,6 +86,7 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
                 quality: *quality,
                 cams,
                 decided,
+                stopped_after: *stopped_after,
             };
             running_words::driven(&drive, words)
         }

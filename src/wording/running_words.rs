@@ -25,6 +25,8 @@ pub struct Drive<'a> {
     pub cams: &'a [CamDrive],
     /// Codes whose monitors ran to a decision.
     pub decided: &'a [Code],
+    /// When the driver pulled in and turned back [s]; `None` for the whole road.
+    pub stopped_after: Option<u16>,
 }
 
 /// The key was turned, with what the lamps show.
@@ -134,6 +136,9 @@ pub fn driven(drive: &Drive<'_>, words: &Words) -> String {
             ("lamps", lamps(drive.engine_lamp, drive.oil_lamp, words).into()),
         ],
     )];
+    if let Some(seconds) = drive.stopped_after {
+        lines.push(words.say("drive-stopped", &[("seconds", seconds.into())]));
+    }
     for cam in drive.cams {
         let text = words.say(
             "cam-drive",

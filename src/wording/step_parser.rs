@@ -98,7 +98,7 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         Verb::Pull => Step::Remove { part: place(PlaceKind::Part)?, manner: Manner::Pulled },
         Verb::Unplug => Step::Unplug { connector: place(PlaceKind::Connector)? },
         Verb::Plug => Step::Plug { connector: place(PlaceKind::Connector)? },
-        Verb::Drive => Step::Drive { route: place(PlaceKind::Route)? },
+        Verb::Drive => drive(reader, briefing)?,
         Verb::Clean => Step::Clean { valve: place(PlaceKind::Valve)? },
         Verb::Mend => Step::Mend { element: place(PlaceKind::Mendable)? },
         Verb::Fit => {
@@ -296,6 +296,18 @@ fn power(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         None => false,
     };
     Ok(Step::Power { valve, seconds, reversed })
+}
+
+fn drive(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
+    let route = reader.place(PlaceKind::Route, briefing)?;
+    if reader.choose_if_any(&[("for", ())])?.is_none() {
+        return Ok(Step::Drive { route, stop_after: None });
+    }
+    let (seconds, has_unit) = typed_number::seconds(reader)?;
+    if !has_unit {
+        reader.choose_if_any(&[("s", ()), ("seconds", ())])?;
+    }
+    Ok(Step::Drive { route, stop_after: Some(seconds) })
 }
 
 /// The kinds of fault that this vehicle has places for.

@@ -71,7 +71,10 @@ pub fn line(step: &Step) -> String {
         Step::ReadReadiness => format!("{verb} readiness"),
         Step::ReadTestResults => format!("{verb} test-results"),
         Step::ReadVehicleInformation => format!("{verb} vehicle-information"),
-        Step::Drive { route } => format!("{verb} {route}"),
+        Step::Drive { route, stop_after: None } => format!("{verb} {route}"),
+        Step::Drive { route, stop_after: Some(seconds) } => {
+            format!("{verb} {route} for {seconds} s")
+        }
         Step::Suspect { fault, percent } => format!("{verb} {} {percent}%", fault_words(fault)),
         Step::Predict { least, most, of } => {
             format!("{verb} {}", prediction(*least, *most, *of))

@@ -333,7 +333,7 @@ pub const USAGES: [Usage; 41] = [
     ),
     usage(Verb::Clear, VerbGroup::Module, "clear codes", "clear codes", "help-clear"),
     usage(Verb::Key, VerbGroup::Run, "key off|on|start", "key on", "help-key"),
-    usage(Verb::Drive, VerbGroup::Run, "drive ROUTE", "drive town", "help-drive"),
+    usage(Verb::Drive, VerbGroup::Run, "drive ROUTE [for SECONDS s]", "drive town", "help-drive"),
     usage(
         Verb::Suspect,
         VerbGroup::Reason,

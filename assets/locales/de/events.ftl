@@ -207,6 +207,7 @@ drive-does-not-start = Der Motor sprang nicht an.
 drive-stalls = Der Motor ging aus.
 drive-monitors = Überwachungen, die zu einem Ergebnis kamen: { $codes }
 drive-no-monitor = Keine Überwachung kam zu einem Ergebnis.
+drive-stopped = Nach { $seconds } s unterwegs angehalten und umgekehrt.
 drive-no-reader = Kein Tester war angeschlossen, niemand sah also, was das Steuergerät überwachte.
 
 ## Fehlercodes, wie der Tester sie zeigt

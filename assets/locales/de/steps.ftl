@@ -69,6 +69,7 @@ step-read-test-results = Testergebnisse der Überwachungen auslesen
 step-read-vehicle-information = Kennung des Fahrzeugs auslesen
 step-clear-codes = Fehlercodes löschen
 step-drive = Probefahrt: { $place }
+step-drive-part = Probefahrt: { $place }, { $seconds } s lang
 step-suspect = Verdacht { $fault }: { $percent } %
 step-predict-range = Vorhersage: von { $least } bis { $most } { $unit }
 step-predict-above = Vorhersage: { $least } { $unit } oder mehr

@@ -207,6 +207,7 @@ drive-does-not-start = it did not start.
 drive-stalls = it stalled.
 drive-monitors = Monitors that ran to a decision: { $codes }
 drive-no-monitor = No monitor ran to a decision.
+drive-stopped = Stopped after { $seconds } s on the road and turned back.
 drive-no-reader = No code reader was connected, so that nobody saw what the control module watched.
 
 ## Codes as the reader shows them

@@ -69,6 +69,7 @@ step-read-test-results = Read the monitors' test results
 step-read-vehicle-information = Read the vehicle's identification
 step-clear-codes = Clear the codes
 step-drive = Road test: { $place }
+step-drive-part = Road test: { $place }, for { $seconds } s
 step-suspect = Suspect { $fault }: { $percent } %
 step-predict-range = Predict from { $least } to { $most } { $unit }
 step-predict-above = Predict { $least } { $unit } or more

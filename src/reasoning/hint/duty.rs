@@ -104,7 +104,7 @@ impl Duty {
                 // The longest road asks the most of the monitors.
                 let longest = briefing.routes.iter().max_by_key(|(_, route)| route.minutes);
                 let route = longest.map_or(&briefing.customers_route, |(name, _)| name);
-                Step::Drive { route: route.clone() }
+                Step::Drive { route: route.clone(), stop_after: None }
             }
             Self::Write(_) => return Ok(Vec::new()),
             Self::HandOver => Step::HandOver { ending: Ending::Repaired },

@@ -1,6 +1,8 @@
 //! What the use of an instrument takes by the workshop's book: known before it is used, and the same as is then spent.
 
+use crate::numerics::whole::{to_i64, to_u32};
 use crate::session::attempt::{Session, Till};
+use crate::session::setup::Route;
 use crate::session::step::Step;
 use crate::units::{Minutes, Money};
 
@@ -26,6 +28,20 @@ pub(super) fn scope(session: &Session) -> Minutes {
 pub(super) fn reader(session: &Session) -> Minutes {
     let times = session.briefing.prices.minutes;
     with_first(session.progress.reader_connected, times.request, times.connect_reader)
+}
+
+/// A drive. One that is broken off costs the way out and the way back, and never more than the whole.
+fn drive(route: &Route, stop_after: Option<u16>, fuel: Money) -> Till {
+    let whole_s = route.profile.duration().0;
+    let share = match stop_after.map(f64::from) {
+        Some(after_s) if 2.0 * after_s < whole_s => 2.0 * after_s / whole_s,
+        _ => return Till { minutes: route.minutes, money: fuel },
+    };
+    let part = |of: f64| (of * share).ceil();
+    Till {
+        minutes: Minutes(to_u32(part(f64::from(route.minutes.0)))),
+        money: Money(to_i64(part(fuel.0 as f64))),
+    }
 }
 
 /// What one use takes, with what the first use takes on top.
@@ -67,9 +83,8 @@ impl Session {
             | Step::ReadTestResults
             | Step::ReadVehicleInformation
             | Step::ClearCodes => reader(self),
-            Step::Drive { route } => {
-                let route = self.briefing.routes.get(route)?;
-                return Some(Till { minutes: route.minutes, money: prices.fuel });
+            Step::Drive { route, stop_after } => {
+                return Some(drive(self.briefing.routes.get(route)?, *stop_after, prices.fuel));
             }
             _ => return None,
         };

@@ -11,6 +11,8 @@ mod reason;
 mod repair;
 mod run;
 
+pub(super) use run::{Driven, on_the_road};
+
 use super::attempt::Session;
 use super::event::{Event, Refusal};
 use super::step::Step;
@@ -35,7 +37,7 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
             access::handle(session, step)
         }
         Step::Key { position } => run::turn_key(session, *position),
-        Step::Drive { route } => run::drive(session, route),
+        Step::Drive { route, stop_after } => run::drive(session, route, *stop_after),
         Step::Measure { function, red, black } => measure::read(session, *function, red, black),
         Step::MeasureFromFront { function, red, black } => {
             measure::read_from_front(session, *function, red, black)

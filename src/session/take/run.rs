@@ -1,10 +1,13 @@
 //! The key, the engine and the road.
 
 use super::{Outcome, Refusal, minutes, spent};
-use crate::session::attempt::Session;
+use crate::session::attempt::{Session, Till};
 use crate::session::event::{Breach, CamDrive, Event, Hazard};
-use crate::session::step::KeyPosition;
+use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::condition::Seal;
+use crate::vehicle::driving::DriveReport;
+use crate::vehicle::error::VehicleError;
+use crate::vehicle::route::RouteProfile;
 use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::{Id, PartKind};
 
@@ -76,8 +79,23 @@ fn leaks(session: &Session) -> Vec<Event> {
         .collect()
 }
 
-pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
-    let Some(route) = session.briefing.routes.get(id).cloned() else {
+/// A drive as it went, before anybody writes it down.
+pub struct Driven {
+    /// What the vehicle reports of it.
+    pub report: DriveReport,
+    /// What was driven.
+    pub profile: RouteProfile,
+    /// When the driver pulled in and turned back [s]; `None` for the whole road.
+    stopped_after: Option<u16>,
+}
+
+/// Drives a road, all of it or until the driver pulls in and turns back.
+pub fn on_the_road(
+    session: &mut Session,
+    id: &Id,
+    stop_after: Option<u16>,
+) -> Result<Result<Driven, Refusal>, VehicleError> {
+    let Some(route) = session.briefing.routes.get(id) else {
         return Ok(Err(Refusal::NoSuchPlace(id.clone())));
     };
     let missing = missing_for_running(session);
@@ -87,6 +105,17 @@ pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
     if session.progress.gauge_fitted {
         return Ok(Err(Refusal::GaugeFitted));
     }
+    let whole = &route.profile;
+    let stopped_after = stop_after.filter(|seconds| f64::from(*seconds) < whole.duration().0);
+    let profile = stopped_after.map_or_else(|| whole.clone(), |seconds| whole.until(seconds));
+    let started =
+        if session.vehicle.engine_runs() { Idling::Smooth } else { session.vehicle.start()? };
+    let mut report = session.vehicle.drive(&profile)?;
+    report.quality = report.quality.max(started);
+    Ok(Ok(Driven { report, profile, stopped_after }))
+}
+
+pub(super) fn drive(session: &mut Session, id: &Id, stop_after: Option<u16>) -> Outcome {
     let mut events = vec![Event::Caution { hazard: Hazard::Road }];
     if !session.progress.oil_checked {
         events.push(Event::AgainstCare { breach: Breach::DrivenUnchecked });
@@ -96,10 +125,10 @@ pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
     if session.vehicle.assembly().off().next().is_some() {
         events.push(Event::AgainstCare { breach: Breach::DrivenIncomplete });
     }
-    let mut quality =
-        if session.vehicle.engine_runs() { Idling::Smooth } else { session.vehicle.start()? };
-    let report = session.vehicle.drive(&route.profile)?;
-    quality = quality.max(report.quality);
+    let Driven { report, stopped_after, .. } = match on_the_road(session, id, stop_after)? {
+        Ok(driven) => driven,
+        Err(refusal) => return Ok(Err(refusal)),
+    };
     let (engine_lamp, oil_lamp) = session.vehicle.lamps();
     session.vehicle.key_off();
     events.extend(leaks(session));
@@ -119,10 +148,15 @@ pub(super) fn drive(session: &mut Session, id: &Id) -> Outcome {
         route: id.clone(),
         engine_lamp,
         oil_lamp: oil_lamp || report.oil_lamp,
-        quality,
+        quality: report.quality,
         cams,
         decided: if with_reader { report.decided } else { Vec::new() },
+        stopped_after,
     });
-    events.push(spent(route.minutes, session.briefing.prices.fuel));
+    if let Some(Till { minutes, money }) =
+        session.book_price(&Step::Drive { route: id.clone(), stop_after })
+    {
+        events.push(spent(minutes, money));
+    }
     Ok(Ok(events))
 }

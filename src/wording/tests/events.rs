@@ -341,6 +341,7 @@ every! { plain_events: Event {
         quality: Idling::Rough,
         cams: vec![CamDrive { valve: valve(), mean_error: 0.44, furthest: 38.0 }],
         decided: vec![code("P0011"), code("P0012")],
+        stopped_after: None,
     },
     Event::Suspected { .. } => Event::Suspected { fault: fault(), percent: 60 },
     Event::Predicted => Event::Predicted,
@@ -436,6 +437,7 @@ pub(super) fn every_event() -> Vec<Event> {
             quality,
             cams: Vec::new(),
             decided: Vec::new(),
+            stopped_after: Some(40),
         });
     }
     for position in key_positions() {

@@ -160,7 +160,8 @@ fn with_places() -> impl Strategy<Value = Step> {
             .prop_map(|(valve, seconds, reversed)| Step::Power { valve, seconds, reversed }),
         (place(PlaceKind::Valve), any::<bool>())
             .prop_map(|(valve, on)| Step::Command { valve, on }),
-        place(PlaceKind::Route).prop_map(|route| Step::Drive { route }),
+        (place(PlaceKind::Route), proptest::option::of(1_u16..))
+            .prop_map(|(route, stop_after)| Step::Drive { route, stop_after }),
         (place(PlaceKind::Valve), place(PlaceKind::PartNumber))
             .prop_map(|(valve, part_number)| Step::Fit { valve, part_number }),
         place(PlaceKind::Valve).prop_map(|valve| Step::Clean { valve }),

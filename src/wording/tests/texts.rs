@@ -332,6 +332,6 @@ fn a_caption_names_what_is_done_and_where() {
     assert_eq!(text("predict above 5 V"), "Predict 5 V or more");
     assert_eq!(text("predict codes P0010"), "Predict that the reader lists P0010");
     assert_eq!(text("look engine-bay"), "Look: under the bonnet");
-    let text = caption(&Step::Drive { route: Id::from("hill-road") }, &english());
+    let text = caption(&Step::Drive { route: Id::from("hill-road"), stop_after: None }, &english());
     assert_eq!(text, "Road test: hill road");
 }

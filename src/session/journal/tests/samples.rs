@@ -43,7 +43,7 @@ pub(super) fn steps_of_version_1() -> Vec<Step> {
         Step::ReadFreezeFrame,
         Step::ReadLiveData,
         Step::ClearCodes,
-        Step::Drive { route: id() },
+        Step::Drive { route: id(), stop_after: None },
         Step::Suspect { fault: fault.clone(), percent: 100 },
         predicted(-0.0, Bound::OverLimit),
         predicted(f64::MIN_POSITIVE, Bound::Value(f64::MAX)),
