@@ -81,7 +81,9 @@ fn replay_what_is_seen_on_the_way_is_that_of_the_whole_road_as_far_as_it_goes() 
             if point.time >= Seconds(seconds) {
                 break;
             }
-            let Some(at) = whole.points.iter().position(|it| it.time == point.time) else { continue };
+            let Some(at) = whole.points.iter().position(|it| it.time == point.time) else {
+                continue;
+            };
             assert_eq!(whole.points[at], *point);
             for (of_whole, of_part) in whole.cams.iter().zip(&part.cams) {
                 assert_eq!(of_whole.wanted[at], of_part.wanted[index]);

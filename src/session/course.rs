@@ -53,7 +53,9 @@ impl Session {
     pub fn course(&self, step: &Step) -> Result<Option<Course>, VehicleError> {
         let Step::Drive { route, stop_after } = step else { return Ok(None) };
         let mut copy = self.fork();
-        let Ok(take::Driven { report, profile, .. }) = take::on_the_road(&mut copy, route, *stop_after)? else {
+        let Ok(take::Driven { report, profile, .. }) =
+            take::on_the_road(&mut copy, route, *stop_after)?
+        else {
             return Ok(None);
         };
         Ok(Some(Course {

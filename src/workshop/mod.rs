@@ -14,6 +14,7 @@
 mod bay;
 mod desk;
 mod frame_times;
+mod graphics;
 mod headless;
 mod opening;
 mod panels;
@@ -87,7 +88,13 @@ pub fn run(around: Surroundings, wanted: Wanted) -> Result<Left, OpeningError> {
     if let Some(started) = wanted.times_from {
         frame_times::plugin(&mut app, started, Arc::clone(&times));
     }
-    match app.run() {
+    let lost = graphics::Given::default();
+    graphics::plugin(&mut app, Arc::clone(&lost));
+    let exit = app.run();
+    if let Some(error) = lost.lock().unwrap_or_else(PoisonError::into_inner).take() {
+        return Err(error);
+    }
+    match exit {
         // The engine turns Ctrl+C into this code; whoever pressed it needs no explanation.
         AppExit::Error(code) if code.get() != INTERRUPTED => {
             Err(OpeningError::EndedBadly { code: code.get() })

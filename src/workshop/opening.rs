@@ -33,6 +33,34 @@ pub enum OpeningError {
          software one (package mesa-vulkan-drivers on Debian)"
     )]
     NoGraphics,
+    /// The graphics driver dropped the device while the window was open.
+    #[error(
+        "the graphics driver was lost while the window was open ({why}); nothing of the session is lost: start \
+         again and go on with it from the front page. If it happens again, update the driver, or draw on the \
+         processor (package mesa-vulkan-drivers on Debian)"
+    )]
+    GraphicsLost {
+        /// What the driver says.
+        why: String,
+    },
+    /// The graphics card has no memory left.
+    #[error(
+        "the graphics card has no memory left ({why}); nothing of the session is lost: close other programs or \
+         make the window smaller with --size, start again, and go on from the front page"
+    )]
+    NoGraphicsMemory {
+        /// What the driver says.
+        why: String,
+    },
+    /// The driver refused something that the window drew, which is a defect.
+    #[error(
+        "drawing failed, which is a defect of this program or of the graphics driver ({why}); nothing of the \
+         session is lost: start again and go on with it from the front page"
+    )]
+    DrawingFailed {
+        /// What the driver says.
+        why: String,
+    },
     /// The window opened, and its engine stopped with an error.
     #[error("the window ended with code {code}; its messages are above")]
     EndedBadly {

@@ -223,3 +223,24 @@ guide-decide-says = Entscheide: „commit“ ist deine Diagnose, und unter „Re
 guide-prove = Nachweisen
 guide-prove-says = Weise es auf der Straße mit „drive“ nach, oder geh auf die Startseite: Die Sitzung ist vom ersten Schritt an aufbewahrt.
 guide-over = Das war alles. „hand over“ beendet den Fall und zeigt, was jede Prüfung wert war; du kannst auch einfach weitermachen.
+
+## Unterwegs
+
+road-heading = Unterwegs: { $road }
+road-clock = { $at } von { $of }
+road-pull-in = Anhalten und umkehren (Esc)
+road-to-the-end = Bis zum Ende fahren
+road-pace-slow = 5-mal so schnell
+road-pace-usual = 20-mal so schnell
+road-pace-fast = 60-mal so schnell
+road-no-reader = Kein Lesegerät angeschlossen, deshalb ist nur die Instrumententafel zu sehen. Mit einem werden auch die Nockenwellen gezeichnet.
+road-speed = Fahrgeschwindigkeit
+road-engine = Motordrehzahl
+road-cam = Nockenwelle: { $place }
+road-wanted = Soll (gestrichelt)
+road-actual = Ist
+road-km-h = km/h
+road-rpm = 1/min
+road-degrees = °
+road-no-figure = –
+road-setting-off = Abfahrt …

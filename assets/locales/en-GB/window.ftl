@@ -217,3 +217,24 @@ guide-decide-says = Decide: “commit” is your diagnosis, and under “Repair�
 guide-prove = Prove
 guide-prove-says = Prove it on the road with “drive”, or leave by “Front page”: the session is kept from its first step.
 guide-over = That was all of it. “hand over” ends the case and shows what each test was worth; you can also just go on.
+
+## On the road
+
+road-heading = On the road: { $road }
+road-clock = { $at } of { $of }
+road-pull-in = Pull in and turn back (Esc)
+road-to-the-end = Drive to the end
+road-pace-slow = 5 times as fast
+road-pace-usual = 20 times as fast
+road-pace-fast = 60 times as fast
+road-no-reader = No code reader is connected, so the dashboard alone is seen. With one the camshafts are drawn too.
+road-speed = Road speed
+road-engine = Engine speed
+road-cam = camshaft of the { $place }
+road-wanted = wanted (dashed)
+road-actual = actual
+road-km-h = km/h
+road-rpm = rpm
+road-degrees = °
+road-no-figure = –
+road-setting-off = Setting off …

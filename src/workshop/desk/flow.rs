@@ -1,6 +1,7 @@
 //! From page to page: what work is begun, and what comes of it.
 
 use super::look_back;
+use super::on_road::OnRoad;
 use super::open_case::OpenCase;
 use super::open_debrief::{OpenDebrief, Wanted};
 use super::scenarios::Source;
@@ -9,10 +10,13 @@ use super::sounds::Sounded;
 use super::trouble::Trouble;
 use super::work::{Stage, Work};
 use super::{Answer, Desk, Open, guide, judge};
+use crate::session::course::Course;
+use crate::session::kept::KeptSession;
 use crate::session::step::Step;
 use crate::wording::step_words;
 use crate::workshop::view::debrief::DebriefAction;
 use crate::workshop::view::front::{FrontView, KeptFile};
+use crate::workshop::view::road::RoadAction;
 use std::path::PathBuf;
 use std::sync::Arc;
 
@@ -115,7 +119,41 @@ impl Desk {
 
     pub(super) fn take(&mut self, step: Step) {
         let Open::Case(case) = &mut self.open else { return };
-        let Some(mut kept) = case.hand_out(&self.around.words) else { return };
+        let Some(kept) = case.hand_out(&self.around.words) else { return };
+        if matches!(step, Step::Drive { .. }) {
+            return self.look_ahead(kept, step);
+        }
+        self.take_with(kept, step, false);
+    }
+
+    /// Works out what is to be seen on a drive. One that is refused is taken at once, and says why.
+    fn look_ahead(&mut self, mut kept: KeptSession, step: Step) {
+        let text = self.around.words.say("road-setting-off", &[]);
+        let around = Arc::clone(&self.around);
+        self.begin_work(text, move |_| {
+            let session = kept.session();
+            if let Ok(Some(course)) = session.course(&step)
+                && let Ok(follows) = session.would_follow(std::slice::from_ref(&step))
+            {
+                let log = [session.log(), &follows].concat();
+                let sounded = Sounded::after(&log, session.briefing(), &around.words);
+                let (kept, course) = (Box::new(kept), Box::new(course));
+                return Answer::OnRoad { kept, step, course, sounded };
+            }
+            let error = kept.take(&step).err();
+            Answer::Taken {
+                kept: Box::new(kept),
+                error,
+                hint: Vec::new(),
+                sounded: None,
+                was_heard: false,
+            }
+        });
+    }
+
+    /// Takes a step beside the window; what it lets be heard is played, unless it was heard already.
+    fn take_with(&mut self, mut kept: KeptSession, step: Step, was_heard: bool) {
+        let Open::Case(case) = &self.open else { return };
         let line = step_words::line(&step);
         let text = self.around.words.say("window-taking", &[("step", line.into())]);
         let asked = matches!(step, Step::AskHint { .. }).then(|| case.case().clone());
@@ -132,8 +170,57 @@ impl Desk {
                 None => Sounded::after(session.log(), session.briefing(), &around.words),
                 Some(_) => None,
             };
-            Answer::Taken { kept: Box::new(kept), error, hint, sounded }
+            Answer::Taken { kept: Box::new(kept), error, hint, sounded, was_heard }
         });
+    }
+
+    fn set_off(
+        &mut self,
+        kept: KeptSession,
+        step: Step,
+        course: &Course,
+        sounded: Option<Sounded>,
+    ) {
+        if let Some(sounded) = sounded {
+            self.speaker.play(sounded.passage);
+        }
+        let Open::Case(case) = &mut self.open else { return };
+        case.set_off(kept, OnRoad::set_off(step, course, &self.around.words));
+    }
+
+    /// Whether a drive is under way.
+    pub(super) const fn is_on_road(&self) -> bool {
+        matches!(&self.open, Open::Case(case) if case.view().road.is_some())
+    }
+
+    /// Does what is wanted of a drive under way.
+    pub(super) fn act_on_road(&mut self, wanted: RoadAction) {
+        let Open::Case(case) = &mut self.open else { return };
+        let is_over = case.road().is_some_and(|road| road.act(wanted));
+        case.follow_road();
+        if is_over {
+            self.arrive();
+        }
+    }
+
+    /// Lets time pass on the road; how long until the next frame is due [s].
+    pub(super) fn drive_on(&mut self, seconds: f32) -> Option<f32> {
+        let Open::Case(case) = &mut self.open else { return None };
+        let wait = case.road()?.pass(seconds);
+        case.follow_road();
+        if wait.is_none() {
+            self.arrive();
+        }
+        wait
+    }
+
+    /// Takes the drive that was under way as a step.
+    fn arrive(&mut self) {
+        let Open::Case(case) = &mut self.open else { return };
+        let Some(road) = case.arrive() else { return };
+        let Some(kept) = case.hand_out(&self.around.words) else { return };
+        self.fall_silent();
+        self.take_with(kept, road.step(), true);
     }
 
     fn judge(&mut self, opened: Opened) {
@@ -231,9 +318,11 @@ impl Desk {
             | Answer::Judged(Err(trouble)) => {
                 self.front_with(trouble.sentence(&self.around.words));
             }
-            Answer::Taken { kept, error, hint, sounded } => {
+            Answer::Taken { kept, error, hint, sounded, was_heard } => {
                 let heard = sounded.and_then(|sounded| {
-                    self.speaker.play(sounded.passage);
+                    if !was_heard {
+                        self.speaker.play(sounded.passage);
+                    }
                     sounded.view
                 });
                 let Open::Case(case) = &mut self.open else { return };
@@ -251,6 +340,9 @@ impl Desk {
                         self.judge(opened);
                     }
                 }
+            }
+            Answer::OnRoad { kept, step, course, sounded } => {
+                self.set_off(*kept, step, &course, sounded);
             }
             Answer::Judged(Ok(known)) => {
                 if let Open::Debrief(debrief) = &mut self.open {

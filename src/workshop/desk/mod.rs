@@ -8,6 +8,7 @@ mod judge;
 mod line;
 mod logged;
 mod look_back;
+mod on_road;
 mod open_case;
 mod open_debrief;
 mod scenarios;
@@ -28,12 +29,15 @@ use crate::reasoning::world_store::WorldStore;
 use crate::scenario::load::Loaded;
 #[cfg(test)]
 use crate::session::attempt::Session;
+use crate::session::course::Course;
 use crate::session::kept::{KeptError, KeptSession};
+use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
 use crate::wording::catalogue::Words;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::BayView;
 use crate::workshop::view::front::{FrontView, KeptFile};
+use crate::workshop::view::road::RoadAction;
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::{Page, WindowView};
 use look_back::{Answered, LookBack};
@@ -89,6 +93,15 @@ enum Answer {
         kept: Box<KeptSession>,
         error: Option<KeptError>,
         hint: Vec<String>,
+        sounded: Option<Sounded>,
+        /// It was let be heard while it went on.
+        was_heard: bool,
+    },
+    /// What is to be seen on a drive before it is taken.
+    OnRoad {
+        kept: Box<KeptSession>,
+        step: Step,
+        course: Box<Course>,
         sounded: Option<Sounded>,
     },
     Judged(Result<Box<LookBack>, Trouble>),
@@ -242,10 +255,13 @@ impl Desk {
             }
             Action::Begin if !is_working => self.begin(),
             Action::Open(path) if !is_working => self.go_on(path),
+            // Nobody gets out of a vehicle that drives.
+            Action::ToFront if self.is_on_road() => self.act_on_road(RoadAction::PullIn),
             // A step that is being taken is waited for; a debrief can be left.
             Action::ToFront if is_working && matches!(self.open, Open::Case(_)) => {}
             Action::ToFront => self.show_front(),
-            Action::TakeStep if is_working => {}
+            Action::TakeStep if is_working || self.is_on_road() => {}
+            Action::Road(wanted) if !is_working => self.act_on_road(wanted),
             Action::Debrief(wanted) => self.act_on_debrief(wanted),
             Action::Bay(wanted) if matches!(self.open, Open::Debrief(_)) => {
                 if let Open::Debrief(debrief) = &mut self.open {
@@ -275,7 +291,8 @@ impl Desk {
                 }
                 wait
             }
-            Open::Front(_) | Open::Case(_) => None,
+            Open::Case(_) => self.drive_on(seconds),
+            Open::Front(_) => None,
         }
     }
 
@@ -336,5 +353,18 @@ impl Desk {
             }
         }
         has_heard
+    }
+}
+
+/// A drive that is under way when the window closes ends there: it is in the session like any other.
+impl Drop for Desk {
+    fn drop(&mut self) {
+        if let Open::Case(case) = &mut self.open
+            && let Some(road) = case.arrive()
+            && let Some(mut kept) = case.hand_out(&self.around.words)
+        {
+            // Nobody is there any more whom an error could be told.
+            let _error = kept.take(&road.step());
+        }
     }
 }

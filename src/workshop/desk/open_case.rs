@@ -4,6 +4,7 @@ use super::at_place;
 use super::guide;
 use super::line::About;
 use super::logged::{logged, texts_for_record};
+use super::on_road::OnRoad;
 use super::shelf::Opened;
 use super::sounds;
 use super::tray;
@@ -35,6 +36,8 @@ pub struct OpenCase {
     /// The page speaks another language than it should, because the session was away.
     is_stale: bool,
     view: CaseView,
+    /// The drive under way.
+    road: Option<OnRoad>,
 }
 
 impl OpenCase {
@@ -55,6 +58,7 @@ impl OpenCase {
             sheet: job_words::job_sheet(briefing, words).lines().map(str::to_owned).collect(),
             vehicle: vehicle(kept.session(), words),
             bay: at_place::bay(kept.session(), words),
+            road: None,
             tray: tray::tray(kept.session(), words),
             till: till(kept.session(), words),
             suspects: suspects(kept.session(), words),
@@ -66,7 +70,15 @@ impl OpenCase {
             guide: is_guided.then(|| guide::progress(kept.session().log())),
             kept_at: kept.path().display().to_string(),
         };
-        Self { case, kept: Some(kept), sent: String::new(), texts, is_stale: false, view }
+        Self {
+            case,
+            kept: Some(kept),
+            sent: String::new(),
+            texts,
+            is_stale: false,
+            view,
+            road: None,
+        }
     }
 
     /// What is shown.
@@ -167,6 +179,29 @@ impl OpenCase {
         self.sent = std::mem::take(&mut self.view.line.text);
         self.rewrite(String::new(), words);
         Some(kept)
+    }
+
+    /// Sets off on a drive, with the session back in its place.
+    pub fn set_off(&mut self, kept: KeptSession, road: OnRoad) {
+        self.kept = Some(kept);
+        self.view.road = Some(road.view().clone());
+        self.road = Some(road);
+    }
+
+    /// The drive under way.
+    pub const fn road(&mut self) -> Option<&mut OnRoad> {
+        self.road.as_mut()
+    }
+
+    /// Shows how far the drive under way has come.
+    pub fn follow_road(&mut self) {
+        self.view.road = self.road.as_ref().map(|road| road.view().clone());
+    }
+
+    /// Ends the drive under way; it is to be taken as a step now.
+    pub fn arrive(&mut self) -> Option<OnRoad> {
+        self.view.road = None;
+        self.road.take()
     }
 
     /// Takes the session back. Where the step was not taken, its line stands there again, unless

@@ -3,6 +3,7 @@
 mod front_door;
 mod heard;
 mod looked_back;
+mod on_road;
 
 use super::{Desk, Speaker, Surroundings};
 use crate::physics::stroke::Click;

@@ -8,6 +8,7 @@ use super::guide_strip::guide_ui;
 use super::log::log_ui;
 use super::pieces::pick_ui;
 use super::places::places_ui;
+use super::road_page::road_ui;
 use super::sheet::sheet_ui;
 use super::steps::steps_ui;
 use super::tray::tray_ui;
@@ -87,6 +88,9 @@ pub fn case_ui(
                 .show(ui, |ui| log_ui(ui, case, tools, actions));
         }
         CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| {
+            if let Some(road) = &case.road {
+                return road_ui(ui, road, tools, actions);
+            }
             middle_picks_ui(ui, case, tools, actions);
             if shows_bay {
                 bay_ui(ui, case, view, tools, !log_beside, actions);
@@ -97,6 +101,11 @@ pub fn case_ui(
         return;
     }
     CentralPanel::default().frame(theme::card(ui)).show(ui, |ui| match case.pane {
+        _ if case.road.is_some() => {
+            if let Some(road) = &case.road {
+                road_ui(ui, road, tools, actions);
+            }
+        }
         Pane::Sheet => sheet_ui(ui, case, true, tools, actions),
         Pane::Bay => bay_and_places_ui(ui, case, view, tools, actions),
         Pane::Log => log_ui(ui, case, tools, actions),

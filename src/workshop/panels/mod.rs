@@ -17,6 +17,7 @@ mod leads;
 mod log;
 mod pieces;
 mod places;
+mod road_page;
 mod settings_page;
 mod sheet;
 mod steps;

@@ -3,6 +3,7 @@
 use super::bay::BayAction;
 use super::case::Pane;
 use super::debrief::DebriefAction;
+use super::road::RoadAction;
 use super::settings::{Contrast, Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
 use crate::wording::verbs::VerbGroup;
@@ -85,6 +86,8 @@ pub enum Action {
 
     /// Something is wanted of the bay.
     Bay(BayAction),
+    /// Something is wanted of a drive under way.
+    Road(RoadAction),
     /// Something is wanted of the tray of instruments.
     Tray(TrayAction),
 

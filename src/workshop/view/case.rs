@@ -2,6 +2,7 @@
 
 use super::bay::BayView;
 use super::guide::GuideView;
+use super::road::RoadView;
 use super::tray::TrayView;
 use crate::sound::trace::Outline;
 use crate::wording::verbs::VerbGroup;
@@ -19,6 +20,8 @@ pub struct CaseView {
     pub vehicle: VehicleView,
     /// The bay.
     pub bay: BayView,
+    /// The drive under way.
+    pub road: Option<RoadView>,
     /// The tray of instruments.
     pub tray: TrayView,
     /// Time and money so far.

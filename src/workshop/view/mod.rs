@@ -7,6 +7,7 @@ pub mod case;
 pub mod debrief;
 pub mod front;
 pub mod guide;
+pub mod road;
 pub mod settings;
 pub mod tray;
 

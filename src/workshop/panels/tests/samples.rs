@@ -22,6 +22,7 @@ use crate::workshop::view::debrief::{
 };
 use crate::workshop::view::front::{Age, FrontView, KeptFile, KeptState, ScenarioView};
 use crate::workshop::view::guide::{GuideView, Task};
+use crate::workshop::view::road::{ChartView, LineOfRoad, RoadPace, RoadView};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::tray::TrayView;
 use crate::workshop::view::{Busy, Page, WindowView};
@@ -190,6 +191,14 @@ pub fn all() -> Vec<Sample> {
             ..Sample::new("case, digits and texts")
         },
         Sample {
+            case: Some(CaseView { road: Some(road_view(true)), ..case_view() }),
+            ..Sample::new("case, on the road")
+        },
+        Sample {
+            case: Some(CaseView { road: Some(road_view(false)), ..case_view() }),
+            ..Sample::new("case, on the road without a reader")
+        },
+        Sample {
             debrief: Some(DebriefView { parts: None, ..debrief_view() }),
             busy: Some(busy(Some(0.7))),
             ..Sample::new("debrief, under way")
@@ -214,6 +223,35 @@ pub fn all() -> Vec<Sample> {
 
 fn tray(name: &'static str, pane: Pane, tray: TrayView) -> Sample {
     Sample { case: Some(CaseView { tray, pane, ..case_view() }), ..Sample::new(name) }
+}
+
+fn road_view(with_reader: bool) -> RoadView {
+    let times: Vec<f32> = (0_u16..240).map(f32::from).collect();
+    let wave =
+        |most: f32, lag: f32| times.iter().map(|t| most * ((t - lag) / 9.0).sin().abs()).collect();
+    let chart = |name: &str, unit: &str, most: f32, lines| ChartView {
+        name: name.to_owned(),
+        unit: unit.to_owned(),
+        decimals: 1,
+        scale: [0.0, most],
+        lines,
+    };
+    let line = |name: &str, values| LineOfRoad { name: name.to_owned(), values };
+    let mut charts = vec![chart("Road speed", "km/h", 100.0, vec![line("", wave(90.0, 0.0))])];
+    if with_reader {
+        let lines = vec![line("wanted (dashed)", wave(35.0, 0.0)), line("actual", wave(30.0, 2.0))];
+        charts.push(chart("Camshaft of the intake valve", "°", 40.0, lines));
+    }
+    RoadView {
+        road: "Test hill".to_owned(),
+        at: 80.0,
+        of: 240.0,
+        charts: charts.into(),
+        times: times.into(),
+        seen: 81,
+        lacks_reader: !with_reader,
+        pace: RoadPace::Usual,
+    }
 }
 
 fn words_line() -> LineView {
@@ -253,6 +291,7 @@ fn case_view() -> CaseView {
         guide: None,
         sheet: vec!["Job sheet".to_owned(), LONG.to_owned(), LONG.to_owned()],
         bay: bay_view(),
+        road: None,
         tray: TrayView { is_out: false, ..trays::meter() },
         vehicle: VehicleView {
             key: "Key off.".to_owned(),

@@ -206,6 +206,32 @@ fn every_tool_is_used_with_the_keyboard_alone() {
     }
 }
 
+#[test]
+fn a_drive_is_watched_and_broken_off_by_mouse_and_by_key() {
+    for by_key in [false, true] {
+        let folder = tempfile::tempdir().unwrap();
+        let mut work = begun(folder.path());
+        work.take_line("key on");
+        work.take_line("read codes");
+        work.take_line("drive customers-road");
+        let shown = |work: &Work<'_>, words: &str| {
+            work.harness.query_all_by_label_contains(words).next().is_some()
+        };
+        assert!(shown(&work, "On the road"));
+        work.harness.state_mut().pass(1.99);
+        work.settle();
+        assert!(shown(&work, "0:39 of"));
+        assert!(shown(&work, "wanted (dashed)"));
+        if by_key {
+            work.key(Key::Escape);
+        } else {
+            work.click("Pull in and turn back (Esc)");
+        }
+        assert!(!shown(&work, "On the road"));
+        same_as_typed(&work, &["key on", "read codes", "drive customers-road for 40 s"]);
+    }
+}
+
 /// The figures that the two cursors of the scope say.
 fn cursors(work: &Work<'_>) -> Vec<String> {
     let sliders = work.harness.query_all_by_role(Role::Slider);
