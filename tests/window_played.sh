@@ -43,16 +43,19 @@ there() { window=$(xdotool search --onlyvisible --name '^Faultwright$' 2> /dev/n
 await "the window" there
 xdotool windowfocus --sync "$window"
 
-# A page is drawn when two looks at it are the same and show more than a handful of shades.
+# A page is drawn when two looks at it are the same, show more than a handful of shades, and are not the page before.
+before=/dev/null
 drawn() {
     import -window root "$work/one.png"
     sleep 0.5
     import -window root "$work/two.png"
-    [ "$(identify -format %k "$work/two.png")" -gt 500 ] && cmp -s <(convert "$work/one.png" rgb:-) <(convert "$work/two.png" rgb:-)
+    [ "$(identify -format %k "$work/two.png")" -gt 500 ] && same "$work/one.png" "$work/two.png" && ! same "$work/two.png" "$before"
 }
+same() { [ -s "$1" ] && [ -s "$2" ] && cmp -s <(convert "$1" rgb:-) <(convert "$2" rgb:-); }
 picture() {
     await "a whole picture of $1" drawn
     cp "$work/two.png" "$pictures/$1.png"
+    before=$pictures/$1.png
 }
 press() { xdotool key --delay 120 "$@"; }
 type_line() { xdotool type --delay 40 "$1" && press Return; }
@@ -72,7 +75,6 @@ for line in "${lines[@]}"; do
     [ "$line" = "suspect broken-wire exhaust-control-wire 60%" ] && picture 3-at-work
 done
 picture 4-debrief
-same() { cmp -s <(convert "$work/two.png" rgb:-) <(convert "$pictures/4-debrief.png" rgb:-); }
 
 kill -INT "$pid"
 ended() { ! kill -0 "$pid" 2> /dev/null; }
@@ -93,7 +95,7 @@ entries() { grep '"entry"' "$1"; }
 cmp -s <(entries "$file") <(entries "$work/bench.session") || fail "the window wrote down something else than the bench"
 for one in "$pictures"/*.png; do
     for other in "$pictures"/*.png; do
-        [ "$one" = "$other" ] || ! cmp -s "$one" "$other" || fail "$one and $other show the same"
+        [ "$one" = "$other" ] || ! same "$one" "$other" || fail "$one and $other show the same"
     done
 done
 cat "$work/said"

@@ -44,7 +44,7 @@ cp "$work/shot.png" "${WINDOW_SHOT:-/dev/null}"
 
 # At rest it costs next to nothing, even where the processor draws.
 spent() { awk '{ print $14 + $15 }' "/proc/$pid/stat"; }
-for _ in $(seq 60); do
+for _ in $(seq 300); do
     before=$(spent)
     sleep 1
     used=$(($(spent) - before))

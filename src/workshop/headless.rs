@@ -10,6 +10,7 @@ use super::desk::{Desk, Surroundings};
 use super::panels::{Tools, window_ui};
 use super::theme;
 use super::view::action::Action;
+use super::view::road::RoadAction;
 use egui::{Context, Event, Pos2, RawInput, Rect, TextureId, Vec2, pos2};
 use std::sync::Arc;
 use std::time::{Duration, Instant};
@@ -43,6 +44,8 @@ impl Headless {
     pub fn take(&mut self, line: &str) {
         self.desk.act(Action::TypeLine(line.to_owned()));
         self.desk.act(Action::TakeStep);
+        self.wait();
+        self.desk.act(Action::Road(RoadAction::ToTheEnd));
         self.wait();
     }
 

@@ -4,7 +4,7 @@ use super::desk::{Desk, Surroundings, Wake};
 use super::panels::{Tools, window_ui};
 use super::scene::{Picture, Stage};
 use super::theme;
-use super::view::settings::{Contrast, Motion};
+use super::view::settings::{Contrast, Motion, Shade};
 use bevy::prelude::*;
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
 use bevy_egui::{EguiContexts, EguiPrimaryContextPass};
@@ -94,6 +94,7 @@ fn stage_of(desk: &Desk) -> Stage {
     let view = desk.view();
     let stage = Stage {
         moves: view.settings.motion == Motion::Short,
+        is_dark: view.settings.shade == Shade::Dark,
         size: view.picture,
         ..Stage::default()
     };

@@ -6,7 +6,9 @@ use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::BayAction;
 use crate::workshop::view::case::Pane;
 use crate::workshop::view::debrief::{DebriefAction, Side};
-use crate::workshop::view::settings::{Motion, Shade, TextSize};
+use crate::workshop::view::road::RoadAction;
+use crate::workshop::view::settings::{Contrast, Motion, Shade, TextSize};
+use crate::workshop::view::tray::{Tool, TrayAction};
 use std::collections::VecDeque;
 
 /// The case of the pictures.
@@ -25,9 +27,71 @@ pub struct Shot {
     pub actions: VecDeque<Action>,
 }
 
+/// Steps with each instrument in turn; a line that begins with a sign of equality names a picture that is taken there.
+const INSTRUMENTS: &str = include_str!("../../../assets/pictured/instruments.txt");
+/// Names of the pictures that [`INSTRUMENTS`] asks for, with what is in hand on each.
+const IN_HAND: [(&str, Tool); 10] = [
+    ("meter", Tool::Meter),
+    ("lamp", Tool::Lamp),
+    ("clamp", Tool::Clamp),
+    ("power", Tool::Power),
+    ("scope", Tool::Scope),
+    ("reader", Tool::Reader),
+    ("results", Tool::Reader),
+    ("gauge", Tool::Gauge),
+    ("stick", Tool::Dipstick),
+    ("road", Tool::Drive),
+];
+
 /// Every picture in the order in which they are taken.
 #[must_use]
 pub fn shots() -> VecDeque<Shot> {
+    let mut shots = pages();
+    shots.extend(instruments());
+    shots.extend(kinds_of_reader());
+    shots
+}
+
+/// Each instrument in hand, with what it has just shown; the last one is on the road.
+fn instruments() -> Vec<Shot> {
+    let mut before = vec![Action::ToFront, Action::TypeSeed(SEED.to_owned()), Action::Begin];
+    before.push(Action::Tray(TrayAction::Show(true)));
+    let mut shots = Vec::new();
+    for part in INSTRUMENTS.split_inclusive('\n') {
+        if let Some(wanted) = part.strip_prefix("= ")
+            && let Some((name, tool)) = IN_HAND.into_iter().find(|(name, _)| *name == wanted.trim())
+        {
+            before.push(Action::Tray(TrayAction::Take(tool)));
+            shots.push(Shot { name, actions: std::mem::take(&mut before).into() });
+        } else {
+            // The one that drives is pictured on its way.
+            before.extend(steps(part).into_iter().filter(|it| !matches!(it, Action::Road(_))));
+        }
+    }
+    shots
+}
+
+/// The same for readers of another language, of high contrast, and for whoever is here for the first time.
+fn kinds_of_reader() -> [Shot; 5] {
+    let shot = |name, actions: Vec<Action>| Shot { name, actions: actions.into() };
+    [
+        shot(
+            "german",
+            vec![
+                Action::Road(RoadAction::ToTheEnd),
+                Action::SetLanguage("de"),
+                Action::Tray(TrayAction::Take(Tool::Meter)),
+            ],
+        ),
+        shot("german-front", vec![Action::ToFront]),
+        shot("round", vec![Action::SetLanguage("en-GB"), Action::BeginGuide]),
+        shot("contrast", vec![Action::SetContrast(Contrast::High)]),
+        shot("contrast-dark", vec![Action::SetShade(Shade::Dark), Action::ShowPane(Pane::Log)]),
+    ]
+}
+
+/// The pages, on a case of their own.
+fn pages() -> VecDeque<Shot> {
     let (first, rest) = STEPS.split_once(AT_WORK).unwrap_or((STEPS, ""));
     // The rest of the remark's own line is none of the steps.
     let rest = rest.split_once('\n').map_or("", |(_, rest)| rest);
@@ -73,7 +137,10 @@ pub fn shots() -> VecDeque<Shot> {
 fn steps(text: &str) -> Vec<Action> {
     text.lines()
         .filter(|line| !line.is_empty() && !line.starts_with('#'))
-        .flat_map(|line| [Action::TypeLine(line.to_owned()), Action::TakeStep])
+        .flat_map(|line| {
+            let end = line.starts_with("drive ").then_some(Action::Road(RoadAction::ToTheEnd));
+            [Action::TypeLine(line.to_owned()), Action::TakeStep].into_iter().chain(end)
+        })
         .collect()
 }
 
@@ -92,6 +159,20 @@ mod tests {
     fn limit_every_picture_has_a_name_of_its_own() {
         let names: BTreeSet<&str> = shots().iter().map(|shot| shot.name).collect();
         assert_eq!(names.len(), shots().len());
+    }
+
+    #[test]
+    fn limit_every_step_with_an_instrument_can_be_taken_and_every_picture_is_asked_for() {
+        let case = deal(&Arc::new(load::demo().unwrap()), SEED.parse().unwrap()).unwrap();
+        let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
+        let is_step = |line: &&str| !line.starts_with(['#', '=']);
+        for line in INSTRUMENTS.lines().filter(is_step) {
+            let events = session.take(&parse(line, &case.briefing).unwrap().unwrap()).unwrap();
+            let refused = events.iter().find(|event| matches!(event, Event::Refused { .. }));
+            assert_eq!(refused, None, "{line}");
+        }
+        let names: Vec<&str> = instruments().iter().map(|shot| shot.name).collect();
+        assert_eq!(names, IN_HAND.map(|(name, _)| name));
     }
 
     #[test]

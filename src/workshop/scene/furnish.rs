@@ -33,12 +33,24 @@ pub(super) struct Told {
     pub shown: Shown,
 }
 
+/// Light that a hall has from all sides, so that no side of a part is black [cd/m²].
+pub(super) const AMBIENT: f32 = 160.0;
+/// Light of the lamp over the bay and of the weak one from the other side [lux].
+const LAMP: f32 = 2_300.0;
+/// See [`LAMP`].
+const FILL: f32 = 600.0;
+
+/// A lamp, with what it gives when nothing is dimmed [lux].
+#[derive(Component)]
+pub(super) struct Lamp(pub f32);
+
 /// A lamp over the bay that throws soft shadows, and a weak one from the other side.
 pub(super) fn light(mut commands: Commands, mut map: ResMut<DirectionalLightShadowMap>) {
     map.size = 2_048;
     commands.spawn((
         Name::new("lamp"),
-        DirectionalLight { illuminance: 2_300.0, shadow_maps_enabled: true, ..default() },
+        Lamp(LAMP),
+        DirectionalLight { illuminance: LAMP, shadow_maps_enabled: true, ..default() },
         CascadeShadowConfigBuilder {
             num_cascades: 1,
             minimum_distance: 0.05,
@@ -50,11 +62,11 @@ pub(super) fn light(mut commands: Commands, mut map: ResMut<DirectionalLightShad
     ));
     commands.spawn((
         Name::new("fill"),
-        DirectionalLight { illuminance: 600.0, ..default() },
+        Lamp(FILL),
+        DirectionalLight { illuminance: FILL, ..default() },
         Transform::from_xyz(2.0, 1.6, 1.2).looking_at(Vec3::ZERO, Vec3::Y),
     ));
-    // A hall is lit from all sides a little, so that no side of a part is black.
-    commands.insert_resource(GlobalAmbientLight { brightness: 160.0, ..default() });
+    commands.insert_resource(GlobalAmbientLight { brightness: AMBIENT, ..default() });
 }
 
 /// Puts the bay of the stage up when it is another than before.

@@ -5,6 +5,7 @@
 mod furnish;
 mod motion;
 mod picture;
+mod shade;
 
 pub(super) use motion::Whole;
 pub(super) use picture::Picture;
@@ -28,6 +29,8 @@ pub(super) struct Stage {
     pub glides: bool,
     /// Whether parts move there or are there at once.
     pub moves: bool,
+    /// Whether the hall is lit for eyes that are used to the dark.
+    pub is_dark: bool,
     /// Width and height of the picture [pixels].
     pub size: [u32; 2],
 }
@@ -43,6 +46,7 @@ pub(super) fn plugin(app: &mut App) {
             (
                 furnish::furnish,
                 picture::fit,
+                shade::dim,
                 motion::carry,
                 motion::mark,
                 motion::look,

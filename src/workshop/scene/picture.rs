@@ -17,6 +17,9 @@ const MOST_ON_PROCESSOR: u32 = 1_300_000;
 /// Most pixels of the picture where a graphics card draws.
 const MOST_ON_CARD: u32 = 8_300_000;
 
+/// Light from all sides that metal has to reflect [cd/m²].
+pub(super) const AROUND: f32 = 320.0;
+
 /// The picture, as the panels know it.
 #[derive(Resource)]
 pub(in crate::workshop) struct Picture {
@@ -59,7 +62,7 @@ pub(super) fn photograph(
         Tonemapping::None,
         // Bright metal is dark where it has nothing to reflect.
         EnvironmentMapLight {
-            intensity: 320.0,
+            intensity: AROUND,
             ..EnvironmentMapLight::hemispherical_gradient(&mut images, sky, horizon, ground)
         },
     ));

@@ -83,6 +83,8 @@ pub const TITLE: &str = "title";
 
 /// Back of the scene [share of red, green and blue].
 pub const SCENE_BACK: [f32; 3] = [0.865, 0.855, 0.815];
+/// The same when the hall is dimmed.
+pub const SCENE_BACK_DARK: [f32; 3] = [0.15, 0.165, 0.155];
 /// Sky, horizon and ground that bright parts of the scene reflect.
 pub const SCENE_AROUND: [[f32; 3]; 3] =
     [[0.98, 0.98, 0.96], [0.72, 0.72, 0.70], [0.42, 0.41, 0.38]];
