@@ -36,7 +36,9 @@ lines=(
     "refit engine-cover" "hand over referred"
 )
 
-"$program" workshop --frame-times > "$work/said" 2>&1 &
+# A shell gives its background programs no Ctrl+C; this hands it back.
+python3 -c 'import os, signal, sys; signal.signal(signal.SIGINT, signal.default_int_handler); os.execv(sys.argv[1], sys.argv[1:])' \
+    "$program" workshop --frame-times > "$work/said" 2>&1 &
 pid=$!
 window=
 there() { window=$(xdotool search --onlyvisible --name '^Faultwright$' 2> /dev/null | head -n 1) && [ -n "$window" ]; }
@@ -47,13 +49,13 @@ xdotool windowfocus --sync "$window"
 before=/dev/null
 drawn() {
     import -window root "$work/one.png"
-    sleep 0.5
+    sleep "${1:-0.5}"
     import -window root "$work/two.png"
     [ "$(identify -format %k "$work/two.png")" -gt 500 ] && same "$work/one.png" "$work/two.png" && ! same "$work/two.png" "$before"
 }
 same() { [ -s "$1" ] && [ -s "$2" ] && cmp -s <(convert "$1" rgb:-) <(convert "$2" rgb:-); }
 picture() {
-    await "a whole picture of $1" drawn
+    await "a whole picture of $1" drawn "${2:-0.5}"
     cp "$work/two.png" "$pictures/$1.png"
     before=$pictures/$1.png
 }
@@ -66,15 +68,25 @@ type_line 2
 session() { file=$(find "$XDG_DATA_HOME" -name '*.session' | head -n 1) && [ -n "$file" ]; }
 await "a session file" session
 picture 2-case
-taken() { [ "$(grep -c '"entry"' "$file" || true)" -ge "$1" ]; }
+taken() { [ "$(grep -c '^{"entry":' "$file" || true)" -ge "$1" ]; }
 count=0
 for line in "${lines[@]}"; do
     type_line "$line"
     count=$((count + 1))
     await "step $count, $line" taken "$count"
-    [ "$line" = "suspect broken-wire exhaust-control-wire 60%" ] && picture 3-at-work
+    case $line in
+        suspect*) picture 3-at-work ;;
+        "key off")
+            press F4
+            picture 4-instruments
+            # Back to the field in which a step is typed.
+            press F3 F2
+            await "the words again" drawn
+            ;;
+    esac
 done
-picture 4-debrief
+# What has to be worked out takes a while, and says how far it is.
+picture 5-debrief 5
 
 kill -INT "$pid"
 ended() { ! kill -0 "$pid" 2> /dev/null; }
@@ -91,7 +103,7 @@ grep -Eiq 'panicked|validation error|device lost' "$work/said" && fail "somethin
 # The same lines without a window lead to the same events.
 printf '%s\n' "${lines[@]}" > "$work/steps"
 "$program" bench --seed 2 --steps "$work/steps" --session "$work/bench.session" > /dev/null
-entries() { grep '"entry"' "$1"; }
+entries() { grep '^{"entry":' "$1"; }
 cmp -s <(entries "$file") <(entries "$work/bench.session") || fail "the window wrote down something else than the bench"
 for one in "$pictures"/*.png; do
     for other in "$pictures"/*.png; do
