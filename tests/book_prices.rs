@@ -4,6 +4,7 @@
 use faultwright::scenario::deal::deal;
 use faultwright::scenario::load;
 use faultwright::session::attempt::Session;
+use faultwright::session::event::Event;
 use faultwright::session::step::Step;
 use faultwright::wording::step_parser::parse;
 use std::sync::Arc;
@@ -62,6 +63,34 @@ fn conserves_the_book_says_what_is_then_spent() {
     price_is_kept(&mut session, &step("drive town-loop"), "drive town-loop");
 }
 
+/// Repairs, the key and the papers: what lies on the counter with a price costs that.
+#[test]
+fn conserves_the_counter_says_what_is_then_spent() {
+    let case = deal(&Arc::new(load::demo().unwrap()), 7).unwrap();
+    let begun = Session::begin_without_history(Arc::clone(&case.briefing), case.hidden.clone());
+    let mut session = begun.unwrap();
+    let step = |line: &str| parse(line, &case.briefing).unwrap().unwrap();
+    for line in ["remove engine-cover", "unplug intake-connector", "remove intake-valve"] {
+        let events = session.take(&step(line)).unwrap();
+        assert!(!events.iter().any(|event| matches!(event, Event::Refused { .. })), "{line}");
+    }
+    let part = &case.briefing.vehicle.valve_parts[0].part_number;
+    for line in [
+        "ask approval",
+        "clean intake-valve",
+        &format!("fit intake-valve {part}"),
+        "mend intake-control-wire",
+        "mend intake-feed-pin",
+        "change oil 5W-30",
+        "write cause Sludge on the screen",
+        "key on",
+        "key off",
+        "hand over",
+    ] {
+        price_is_kept(&mut session, &step(line), line);
+    }
+}
+
 fn price_is_kept(session: &mut Session, step: &Step, line: &str) {
     let before = session.till();
     let said = session.book_price(step).unwrap();
@@ -77,7 +106,7 @@ fn limit_the_book_knows_no_wait_and_no_other_step() {
     let case = deal(&Arc::new(load::demo().unwrap()), 7).unwrap();
     let session =
         Session::begin_without_history(Arc::clone(&case.briefing), case.hidden.clone()).unwrap();
-    for line in ["gauge idle warm", "remove engine-cover", "hand over"] {
+    for line in ["gauge idle warm", "remove engine-cover", "top up"] {
         let step = parse(line, &case.briefing).unwrap().unwrap();
         assert_eq!(session.book_price(&step), None, "{line}");
     }

@@ -129,3 +129,19 @@ gauge-out = Ausbauen
 stick-take = Ölmessstab ziehen
 stick-lower = untere Marke
 stick-upper = obere Marke
+
+## Der Tresen
+
+tray-counter = Reparatur, Nachweis
+counter-customer = Kunde
+counter-parts = Teile
+counter-cleaning = Reinigen
+counter-wiring = Leitungen
+counter-fuses = Sicherungen, Relais
+counter-oil = Öl
+counter-proof = Nachweis
+counter-papers = Bericht, Übergabe
+counter-take = Ausführen
+counter-nothing = Davon gibt es an diesem Fahrzeug nichts.
+counter-customer-why = Was der Kunde nicht freigegeben hat, wird nicht bezahlt.
+counter-write = Schreiben: { $section } …

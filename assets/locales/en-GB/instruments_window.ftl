@@ -129,3 +129,19 @@ gauge-out = Take it out
 stick-take = Pull the dipstick
 stick-lower = lower mark
 stick-upper = upper mark
+
+## The counter
+
+tray-counter = Repair, proof
+counter-customer = Customer
+counter-parts = Parts
+counter-cleaning = Cleaning
+counter-wiring = Wiring
+counter-fuses = Fuses, relays
+counter-oil = Oil
+counter-proof = Proof
+counter-papers = Record, hand over
+counter-take = Do it
+counter-nothing = There is nothing of this kind on this vehicle.
+counter-customer-why = Work that the customer has not agreed to is not paid.
+counter-write = Write the { $section } …

@@ -3,8 +3,9 @@
 use crate::numerics::whole::{to_i64, to_u32};
 use crate::session::attempt::{Session, Till};
 use crate::session::setup::Route;
-use crate::session::step::Step;
+use crate::session::step::{KeyPosition, Step};
 use crate::units::{Minutes, Money};
+use crate::vehicle::spec::HarnessElement;
 
 /// One reading of the meter, with the way to fetch it for the first.
 pub(super) fn meter(session: &Session) -> Minutes {
@@ -50,9 +51,9 @@ const fn with_first(is_at_hand: bool, each: Minutes, first: Minutes) -> Minutes 
 }
 
 impl Session {
-    /// Time and money that the use of an instrument or a drive takes by the workshop's book, if it is possible as the
-    /// vehicle stands. `None` for what the book cannot say, the wait for a warm engine, and for steps that use no
-    /// instrument.
+    /// Time and money that the use of an instrument, a drive, a repair or a call takes by the workshop's book, if it is
+    /// possible as the vehicle stands. `None` for what the book cannot say, the wait for a warm engine and the oil that
+    /// goes in, and for all other steps.
     #[must_use]
     pub fn book_price(&self, step: &Step) -> Option<Till> {
         let prices = &self.briefing.prices;
@@ -86,8 +87,45 @@ impl Session {
             Step::Drive { route, stop_after } => {
                 return Some(drive(self.briefing.routes.get(route)?, *stop_after, prices.fuel));
             }
-            _ => return None,
+            _ => return self.price_of_work(step),
         };
         Some(Till { minutes: time, money: Money(0) })
+    }
+
+    fn price_of_work(&self, step: &Step) -> Option<Till> {
+        let prices = &self.briefing.prices;
+        let times = &prices.minutes;
+        let spec = &self.briefing.vehicle;
+        let (minutes, money) = match step {
+            Step::AskApproval => (times.approval, Money(0)),
+            Step::Write { .. } => (times.write, Money(0)),
+            Step::HandOver { .. } => (times.hand_over, Money(0)),
+            Step::Key { position: KeyPosition::Start } => (times.start, Money(0)),
+            Step::Key { .. } => (times.key, Money(0)),
+            Step::Fit { part_number, .. } => {
+                (times.fetch_part, prices.valves.get(part_number).copied().unwrap_or_default())
+            }
+            Step::Clean { .. } => (times.clean, prices.cleaning),
+            Step::Mend { element } => match spec.element(element)? {
+                HarnessElement::Pin { .. } => (times.mend_pin, prices.mending),
+                HarnessElement::Wire { .. } | HarnessElement::Cable { .. } => {
+                    (times.mend_wire, prices.mending)
+                }
+                _ => return None,
+            },
+            Step::Replace { element } => match spec.element(element)? {
+                HarnessElement::Fuse { .. } => (times.electrical.fuse, prices.small_parts.fuse),
+                HarnessElement::RelayContact { .. } => {
+                    (times.electrical.relay, prices.small_parts.relay)
+                }
+                _ => return None,
+            },
+            Step::ChangeOil { .. } => {
+                let oil = Money(prices.oil_litre.0 * to_i64(spec.sump.full_litres.ceil()));
+                (times.change_oil, oil + prices.oil_filter)
+            }
+            _ => return None,
+        };
+        Some(Till { minutes, money })
     }
 }

@@ -4,6 +4,7 @@
 pub mod action;
 pub mod bay;
 pub mod case;
+pub mod counter;
 pub mod debrief;
 pub mod front;
 pub mod guide;

@@ -1,5 +1,6 @@
 //! The tray of instruments: which one is in hand, where its ends are, and what it showed last.
 
+use super::counter::{CounterView, Trade};
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::{Capture, Signal};
 use crate::instruments::test_lamp::Glow;
@@ -33,6 +34,8 @@ pub struct TrayView {
     pub request: Request,
     /// Roads for a drive, and the one that is chosen.
     pub roads: EndView,
+    /// What lies on the counter.
+    pub counter: CounterView,
     /// What the tool in hand will do.
     pub ready: ReadyView,
     /// What the tool in hand showed last, of what it is set to.
@@ -61,11 +64,13 @@ pub enum Tool {
     Dipstick,
     /// The vehicle on the road, the reader beside the driver.
     Drive,
+    /// The counter with parts and work.
+    Counter,
 }
 
 impl Tool {
     /// Every tool, in the order of the tray.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Meter,
         Self::Lamp,
         Self::Clamp,
@@ -75,6 +80,7 @@ impl Tool {
         Self::Gauge,
         Self::Dipstick,
         Self::Drive,
+        Self::Counter,
     ];
 
     /// The message that names it.
@@ -90,6 +96,7 @@ impl Tool {
             Self::Gauge => "tray-gauge",
             Self::Dipstick => "tray-dipstick",
             Self::Drive => "tray-drive",
+            Self::Counter => "tray-counter",
         }
     }
 
@@ -102,7 +109,7 @@ impl Tool {
             Self::Clamp => &[End::Jaws],
             Self::Power => &[End::PowerPlug],
             Self::Scope => &[End::ScopeProbe],
-            Self::Reader | Self::Gauge | Self::Dipstick | Self::Drive => &[],
+            Self::Reader | Self::Gauge | Self::Dipstick | Self::Drive | Self::Counter => &[],
         }
     }
 }
@@ -386,4 +393,8 @@ pub enum TrayAction {
     Ask(Request),
     /// Choose a road.
     Road(Id),
+    /// Lay another kind of work on the counter.
+    SetTrade(Trade),
+    /// Choose a job by its line.
+    ChooseJob(String),
 }

@@ -54,6 +54,18 @@ const fn is_use(step: &Step, tool: Tool, request: Request) -> bool {
         Tool::Gauge => matches!(step, Step::ReadGauge { .. }),
         Tool::Dipstick => matches!(step, Step::Dipstick),
         Tool::Drive => matches!(step, Step::Drive { .. }),
+        Tool::Counter => matches!(
+            step,
+            Step::AskApproval
+                | Step::Fit { .. }
+                | Step::Clean { .. }
+                | Step::Mend { .. }
+                | Step::Replace { .. }
+                | Step::TopUpOil
+                | Step::ChangeOil { .. }
+                | Step::ClearCodes
+                | Step::Write { .. }
+        ),
         Tool::Reader => match request {
             Request::Codes => matches!(step, Step::ReadCodes),
             Request::FreezeFrame => matches!(step, Step::ReadFreezeFrame),

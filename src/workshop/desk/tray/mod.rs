@@ -2,18 +2,20 @@
 //! with, and what is taken is such a line: so the tray knows no rule of the job that the bench does not know.
 
 mod contacts;
+mod counter;
 mod last;
 mod tables;
 
 use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
-use crate::session::attempt::Session;
+use crate::session::attempt::{Session, Till};
 use crate::session::setup::Briefing;
 use crate::vehicle::spec::Id;
 use crate::wording::amounts::{minutes, money};
 use crate::wording::catalogue::Words;
 use crate::wording::step_parser::{complete, parse};
 use crate::wording::{place, refusal_words, step_words};
+use crate::workshop::view::counter::CounterView;
 use crate::workshop::view::tray::{
     End, EndView, GaugeSetting, MeterSetting, Named, PowerSetting, ReadyView, Request, Tool,
     TrayAction, TrayView, WhichView,
@@ -35,6 +37,7 @@ pub fn tray(session: &Session, words: &Words) -> TrayView {
         gauge: GaugeSetting { rpm: None, warm: false },
         request: Request::default(),
         roads: places_after("drive ", briefing, words),
+        counter: CounterView::default(),
         ready: ReadyView::default(),
         reading: None,
     };
@@ -108,6 +111,10 @@ pub fn act(
         TrayAction::Road(road) => {
             tray.roads.at = tray.roads.places.iter().position(|place| place.id == road);
         }
+        TrayAction::SetTrade(trade) => {
+            tray.counter = CounterView { trade, ..CounterView::default() };
+        }
+        TrayAction::ChooseJob(line) => tray.counter.chosen = Some(line),
     }
     follow(tray, briefing, session, words);
 }
@@ -129,22 +136,16 @@ fn put(tray: &mut TrayView, end: End, id: &Id) {
 
 /// Brings the tray to where the ends are and to what was taken.
 pub fn follow(tray: &mut TrayView, briefing: &Briefing, session: Option<&Session>, words: &Words) {
+    tray.counter.jobs = counter::jobs(tray.counter.trade, briefing, session, words);
     let step = line(tray).and_then(|line| parse(&line, briefing).ok().flatten());
     tray.ready.line = step.as_ref().map(step_words::line);
     let Some(session) = session else {
         tray.ready.cost = None;
         return;
     };
-    let prices = &briefing.prices;
-    tray.ready.cost = step.and_then(|step| session.book_price(&step)).map(|price| {
-        let time = minutes(price.minutes, words);
-        if price.money.0 == 0 {
-            words.say("tray-takes", &[("time", time.into())])
-        } else {
-            let money = money(price.money, &prices.currency, words);
-            words.say("tray-takes-and-costs", &[("time", time.into()), ("money", money.into())])
-        }
-    });
+    tray.ready.cost = step
+        .and_then(|step| session.book_price(&step))
+        .map(|price| price_words(price, &briefing.prices.currency, words));
     let shows_number = matches!(tray.tool, Tool::Meter | Tool::Clamp | Tool::Gauge);
     tray.ready.predicted = last::open_prediction(session.log(), shows_number, words);
     tray.reading = last::reading(session.log(), tray, briefing, words);
@@ -153,6 +154,17 @@ pub fn follow(tray: &mut TrayView, briefing: &Briefing, session: Option<&Session
         let point = end.place().and_then(|place| briefing.vehicle.test_point(&place.id));
         let obstacle = point.and_then(|point| sighted.assembly().obstacle_to_probing(point));
         end.blocked = obstacle.map(|obstacle| refusal_words::obstacle(&obstacle, words));
+    }
+}
+
+/// What something takes, in words.
+fn price_words(price: Till, currency: &str, words: &Words) -> String {
+    let time = minutes(price.minutes, words);
+    if price.money.0 == 0 {
+        words.say("tray-takes", &[("time", time.into())])
+    } else {
+        let money = money(price.money, currency, words);
+        words.say("tray-takes-and-costs", &[("time", time.into()), ("money", money.into())])
     }
 }
 
@@ -201,5 +213,6 @@ fn line(tray: &TrayView) -> Option<String> {
         }
         Tool::Dipstick => "dipstick".to_owned(),
         Tool::Drive => format!("drive {}", tray.roads.place()?.id),
+        Tool::Counter => tray.counter.chosen.clone()?,
     })
 }

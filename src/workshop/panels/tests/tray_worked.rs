@@ -232,6 +232,55 @@ fn a_drive_is_watched_and_broken_off_by_mouse_and_by_key() {
     }
 }
 
+#[test]
+fn a_repair_is_done_over_the_counter_by_mouse_and_by_key() {
+    let before = ["remove engine-cover", "unplug intake-connector", "remove intake-valve"];
+    for by_key in [false, true] {
+        let folder = tempfile::tempdir().unwrap();
+        let mut work = begun(folder.path());
+        for line in before {
+            work.take_line(line);
+        }
+        let choose = |work: &mut Work<'_>, label: &str| {
+            if by_key {
+                let begins = format!("{label}\n");
+                let is_there = |now: String| now == label || now.starts_with(&begins);
+                for _ in 0..120 {
+                    if is_there(work.focused()) {
+                        break;
+                    }
+                    work.key(Key::Tab);
+                }
+                assert!(is_there(work.focused()), "Tab never reaches `{label}`");
+                work.key(Key::Enter);
+            } else {
+                work.click_words(label);
+            }
+        };
+        if by_key {
+            work.key(Key::F4);
+        } else {
+            work.click("Instruments");
+        }
+        for label in
+            ["Repair, proof", "Customer", "Ask the customer to approve the repair", "Do it"]
+        {
+            choose(&mut work, label);
+        }
+        for label in ["Cleaning", "Clean screen and spool: intake valve", "Do it"] {
+            choose(&mut work, label);
+        }
+        // What has no words yet is gone on with in the field.
+        choose(&mut work, "Record, hand over");
+        choose(&mut work, "Write the cause …");
+        work.harness.event(egui::Event::Text("Sludge".to_owned()));
+        work.settle();
+        work.key(Key::Enter);
+        let after = ["ask approval", "clean intake-valve", "write cause Sludge"];
+        same_as_typed(&work, &[&before[..], &after[..]].concat());
+    }
+}
+
 /// The figures that the two cursors of the scope say.
 fn cursors(work: &Work<'_>) -> Vec<String> {
     let sliders = work.harness.query_all_by_role(Role::Slider);

@@ -5,6 +5,7 @@ use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
 use crate::instruments::scope::{Capture, Cursors, Signal};
 use crate::instruments::test_lamp::Glow;
 use crate::vehicle::spec::Id;
+use crate::workshop::view::counter::{CounterView, JobView, Trade};
 use crate::workshop::view::tray::{
     End, EndView, GaugeSetting, MeterSetting, Named, PowerSetting, PredictionView, ReadingView,
     ReadyView, Request, Shown, TableView, Tool, TrayView, WhichView,
@@ -45,6 +46,7 @@ pub fn showing(tool: Tool, shown: Shown) -> TrayView {
         gauge: GaugeSetting { rpm: Some(2_000), warm: true },
         request: Request::Codes,
         roads: EndView { places: points(), at: Some(0), blocked: None },
+        counter: counter(),
         ready: ReadyView {
             line: Some("measure ohms battery-plus exhaust-harness-control from-front".to_owned()),
             cost: Some("Takes 3 min.".to_owned()),
@@ -116,6 +118,24 @@ pub fn reader() -> TrayView {
     showing(Tool::Reader, Shown::Tables(vec![codes, cams, pairs]))
 }
 
+/// A counter with long names, one of them chosen, and one without a price.
+fn counter() -> CounterView {
+    let job = |line: &str, price: Option<&str>, is_start| JobView {
+        line: line.to_owned(),
+        name: LONG.to_owned(),
+        price: price.map(str::to_owned),
+        is_start,
+    };
+    CounterView {
+        trade: Trade::Parts,
+        jobs: vec![
+            job("fit exhaust-valve hd-4470-1", Some("Takes 12 min and £48.20."), false),
+            job("write cause ", None, true),
+        ],
+        chosen: Some("fit exhaust-valve hd-4470-1".to_owned()),
+    }
+}
+
 /// Every tool with what it shows.
 pub fn all() -> Vec<(&'static str, TrayView)> {
     vec![
@@ -129,6 +149,7 @@ pub fn all() -> Vec<(&'static str, TrayView)> {
         ("case, reader", reader()),
         ("case, gauge", showing(Tool::Gauge, Shown::Needle { bar: 3.4, swing: 0.6 })),
         ("case, dipstick", showing(Tool::Dipstick, Shown::Stick(Some(0.4)))),
+        ("case, counter", showing(Tool::Counter, Shown::Words)),
         ("case, road", TrayView { tool: Tool::Drive, ..reader() }),
     ]
 }

@@ -1,6 +1,7 @@
 //! The tray of instruments: which one is in hand, where its ends go, what it shows. What it takes is the line that could
 //! be typed as well.
 
+mod counter;
 mod display;
 mod electric;
 mod ends;
@@ -85,6 +86,7 @@ pub fn tray_ui(
             Tool::Gauge => oil::gauge_ui(ui, hand, actions),
             Tool::Dipstick => oil::dipstick_ui(ui, hand, actions),
             Tool::Drive => reader::drive_ui(ui, hand, actions),
+            Tool::Counter => counter::counter_ui(ui, hand, actions),
         }
         if with_last && let Some(last) = case.log.last() {
             ui.add_space(theme::WIDE_GAP);
