@@ -22,11 +22,7 @@ use crate::wording::quoted;
 #[must_use]
 pub fn load_error(error: &LoadError, words: &Words) -> Vec<String> {
     match error {
-        LoadError::Unreadable { file, trouble } => {
-            let place = place_in(file, *trouble);
-            let said = trouble_words(*trouble, words);
-            vec![words.say("flaw-in-file", &[("file", place.into()), ("said", said.into())])]
-        }
+        LoadError::Unreadable { file, trouble } => vec![file_trouble(file, *trouble, words)],
         LoadError::Problems { problems, left_off } => {
             let mut paragraphs: Vec<String> =
                 problems.iter().map(|problem| paragraph(problem, words)).collect();
@@ -38,22 +34,40 @@ pub fn load_error(error: &LoadError, words: &Words) -> Vec<String> {
     }
 }
 
+/// Why a file as a whole could not be read.
+#[must_use]
+pub fn file_trouble(file: &str, trouble: FileTrouble, words: &Words) -> String {
+    let place = place_in(file, trouble);
+    let said = trouble_words(trouble, words);
+    words.say("flaw-in-file", &[("file", place.into()), ("said", said.into())])
+}
+
 /// Why no case could be dealt.
 #[must_use]
 pub fn draw_error(error: &DrawError, words: &Words) -> String {
     let DrawError::NoneAccepted { attempts, without_complaint, not_separable } = *error;
-    let mut text = words.say("draw-none-accepted", &[("attempts", attempts.into())]);
-    let mut add = |count: u32, sentence: String| {
+    let text = words.say("draw-none-accepted", &[("attempts", attempts.into())]);
+    format!("{text} {}", refusals(without_complaint, not_separable, words)).trim_end().to_owned()
+}
+
+/// Why cases were refused: so many without a complaint, so many that cannot be told from others.
+#[must_use]
+pub fn refusals(without_complaint: u32, not_separable: u32, words: &Words) -> String {
+    let mut sentences = Vec::new();
+    for (key, count) in
+        [("draw-without-complaint", without_complaint), ("draw-not-separable", not_separable)]
+    {
         if count > 0 {
-            text.push(' ');
-            text.push_str(&sentence);
+            sentences.push(words.say(key, &[("count", count.into())]));
         }
-    };
-    let count = [("count", without_complaint.into())];
-    add(without_complaint, words.say("draw-without-complaint", &count));
-    let count = [("count", not_separable.into())];
-    add(not_separable, words.say("draw-not-separable", &count));
-    text
+    }
+    sentences.join(" ")
+}
+
+/// What is wrong and what to do, without its place, for whoever shows the text itself.
+#[must_use]
+pub fn said(problem: &Problem, words: &Words) -> String {
+    kinds::said(&problem.kind, words)
 }
 
 /// One problem: a line with place, cause and remedy, and below it the line of the file.

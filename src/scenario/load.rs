@@ -167,6 +167,51 @@ pub fn read(text: ScenarioText) -> Result<Loaded, LoadError> {
     })
 }
 
+/// Reads a scenario whose text is being written. Its vehicle is looked for as that of a file in `folder` would be;
+/// where nothing is saved yet, only among those that the program carries.
+///
+/// # Errors
+/// [`LoadError`] when the text is too long or anything in it or its vehicle is wrong.
+pub fn read_written(name: &str, text: &str, folder: Option<&Path>) -> Result<Loaded, LoadError> {
+    let file = format!("{}.ron", shown(name));
+    if text.len() as u64 > MOST_BYTES {
+        let trouble = FileTrouble::TooLarge { most: MOST_BYTES };
+        return Err(LoadError::Unreadable { file, trouble });
+    }
+    let find = |vehicle: &str| match folder {
+        Some(folder) => find_vehicle(&folder.join("vehicles"), vehicle),
+        None => carried::vehicle(vehicle).map(str::to_owned).ok_or_else(|| {
+            Lookup::Unknown(nearest(vehicle, VEHICLES.iter().map(|(known, _)| *known)))
+        }),
+    };
+    read_with(&file, name.to_owned(), text.to_owned(), find)
+}
+
+/// The text of a scenario file as it stands, right or wrong, for somebody who writes it.
+///
+/// # Errors
+/// [`FileTrouble`] when it cannot be read, is too long or is not UTF-8.
+pub fn text_of(path: &Path) -> Result<String, FileTrouble> {
+    read_limited(path)
+}
+
+/// The vehicle of a name, as [`read_written`] finds it; nothing where there is none that can be read.
+#[must_use]
+pub fn vehicle_named(name: &str, folder: Option<&Path>) -> Option<VehicleSpec> {
+    check::vehicle_name(name).ok()?;
+    let text = match folder {
+        Some(folder) => find_vehicle(&folder.join("vehicles"), name).ok()?,
+        None => carried::vehicle(name)?.to_owned(),
+    };
+    read_vehicle(name, &text).0
+}
+
+/// Names of the vehicles that the program carries.
+#[must_use]
+pub fn carried_vehicles() -> [&'static str; VEHICLES.len()] {
+    VEHICLES.map(|(name, _)| name)
+}
+
 /// The scenario that is taken where none is named.
 ///
 /// # Errors

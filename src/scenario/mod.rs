@@ -2,7 +2,7 @@
 //!
 //! [`schema`] is what a file holds, [`load`] finds and reads it, [`problem`] says what is wrong
 //! with it and where, [`draw`] makes a case of it: one vehicle with hidden faults and the job sheet
-//! that the apprentice sees.
+//! that the apprentice sees. [`writing`] changes a file's text value by value.
 //!
 //! ```
 //! use faultwright::scenario::{draw, load};
@@ -27,9 +27,11 @@ mod outline;
 pub mod problem;
 pub mod schema;
 pub mod shared_routes;
+pub mod showing;
 pub mod solvable;
 pub mod suppose;
 mod syntax;
+pub mod writing;
 
 #[cfg(test)]
 mod tests;

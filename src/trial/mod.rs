@@ -8,6 +8,7 @@
 
 pub mod columns;
 pub mod file;
+pub mod hardness;
 pub mod matched;
 mod plot;
 pub mod row;

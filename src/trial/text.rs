@@ -22,7 +22,8 @@ const fn letter(policy: Policy) -> char {
 }
 
 /// The message that names a policy.
-const fn name(policy: Policy) -> &'static str {
+#[must_use]
+pub const fn name(policy: Policy) -> &'static str {
     match policy {
         Policy::RandomTester => "apprentice-random",
         Policy::PartsSwapper => "apprentice-parts-swapper",

@@ -39,6 +39,7 @@ macro_rules! language {
                 include_str!(concat!("../../assets/locales/", $tag, "/window.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/instruments_window.ftl")),
                 include_str!(concat!("../../assets/locales/", $tag, "/sounds.ftl")),
+                include_str!(concat!("../../assets/locales/", $tag, "/writer.ftl")),
             ],
         }
     };

@@ -5,8 +5,10 @@
 //! gives problems their line and column. Limits: it stops, with what it has, at the first thing
 //! that is no RON, and at [`DEEPEST`] levels.
 
+mod spots;
 mod walk;
 
+pub(super) use spots::{Member, Members};
 use std::collections::BTreeSet;
 
 /// Levels of brackets that a file may have; the deepest right file has seven.
@@ -50,6 +52,8 @@ enum Body<'t> {
 struct Entry<'t> {
     key: &'t str,
     key_start: usize,
+    /// Where the value ends, with the bracket of a `Some(...)` around it.
+    end: usize,
     value: usize,
 }
 

@@ -169,7 +169,7 @@ impl<'t> Walk<'t> {
                 break;
             };
             if is_named {
-                entries.push(Entry { key, key_start, value });
+                entries.push(Entry { key, key_start, end: self.at, value });
             } else {
                 items.push(value);
             }

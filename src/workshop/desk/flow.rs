@@ -39,7 +39,11 @@ impl Desk {
         }
     }
 
-    fn begin_work(&mut self, text: String, work: impl FnOnce(&Stage) -> Answer + Send + 'static) {
+    pub(super) fn begin_work(
+        &mut self,
+        text: String,
+        work: impl FnOnce(&Stage) -> Answer + Send + 'static,
+    ) {
         self.notice = None;
         self.work = Some(Work::begin(&self.wake, text, work));
     }
@@ -249,13 +253,15 @@ impl Desk {
         });
     }
 
-    /// The front page. Work that goes on for another page is not heard any more; what it writes is
+    /// The front page, or the case writer where its case was tried. Work that goes on for another page is not heard any more; what it writes is
     /// on disk all the same.
     pub(super) fn show_front(&mut self) {
         self.fall_silent();
         self.work = None;
         self.notice = None;
-        self.lay_front();
+        if !self.come_back_to_writer() {
+            self.lay_front();
+        }
     }
 
     /// A front page on which nothing was typed yet.
@@ -275,10 +281,16 @@ impl Desk {
                 view.seed_problem = None;
                 self.look_for_sessions();
             }
-            Open::Case(case) => case.say_anew(&words),
+            Open::Case(case) => {
+                case.say_anew(&words);
+                self.say_tried();
+            }
+            Open::WriterDoor(_) => self.open_door(),
+            Open::Writer(writer) => writer.say_anew(&words),
             Open::Debrief(debrief) => {
                 let path = PathBuf::from(&debrief.view().kept_at);
                 debrief.forget();
+                self.say_tried();
                 self.go_on(path);
             }
         }
@@ -288,7 +300,7 @@ impl Desk {
         if matches!(self.open, Open::Front(_)) {
             // What was typed stays.
             self.look_for_sessions();
-        } else {
+        } else if !matches!(self.open, Open::Writer(_)) {
             self.show_front();
         }
         self.tell(notice);
@@ -313,6 +325,7 @@ impl Desk {
                 let case = OpenCase::lay_out(*opened, &self.around.words);
                 self.open = Open::Case(Box::new(case));
             }
+            Answer::Found(found) => self.try_found(*found),
             Answer::Read { scenario: Err(trouble), .. }
             | Answer::Opened(Err(trouble))
             | Answer::Judged(Err(trouble)) => {

@@ -21,6 +21,7 @@ pub mod tests;
 mod tray;
 mod trouble;
 mod work;
+mod writer;
 
 pub use sounds::Speaker;
 pub use work::Wake;
@@ -39,6 +40,7 @@ use crate::workshop::view::bay::BayView;
 use crate::workshop::view::front::{FrontView, KeptFile};
 use crate::workshop::view::road::RoadAction;
 use crate::workshop::view::settings::Settings;
+use crate::workshop::view::writer::WriterDoorView;
 use crate::workshop::view::{Page, WindowView};
 use look_back::{Answered, LookBack};
 use open_case::OpenCase;
@@ -51,6 +53,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use trouble::Trouble;
 use work::{Became, Work};
+use writer::{Drawer, Found, Tried, Writer};
 
 /// What the window needs of its surroundings, which only the command line asks.
 #[derive(Clone)]
@@ -80,6 +83,8 @@ enum Open {
     Front(FrontView),
     Case(Box<OpenCase>),
     Debrief(Box<OpenDebrief>),
+    WriterDoor(WriterDoorView),
+    Writer(Box<Writer>),
 }
 
 /// What comes of work beside the window.
@@ -89,6 +94,7 @@ enum Answer {
         scenario: Result<Arc<Loaded>, Trouble>,
     },
     Opened(Result<Box<Opened>, Trouble>),
+    Found(Box<Result<Found, String>>),
     Taken {
         kept: Box<KeptSession>,
         error: Option<KeptError>,
@@ -117,6 +123,10 @@ pub struct Desk {
     settings: Settings,
     settings_file: SettingsFile,
     scenarios: Scenarios,
+    /// Where what is being written is kept.
+    drawer: Drawer,
+    /// The case writer, put aside while its case is tried.
+    tried: Option<Tried>,
     speaker: Box<dyn Speaker>,
     /// The bay behind the front page.
     showroom: Option<BayView>,
@@ -138,7 +148,10 @@ impl Desk {
         if let Some(tag) = settings.language {
             around.words = Arc::new(Words::for_language(tag));
         }
+        let drawer = Drawer::beside(around.settings_file.as_deref());
         let mut desk = Self {
+            drawer,
+            tried: None,
             speaker: (around.speaker)(settings.volume.gain(), Arc::clone(&wake)),
             language_around,
             around: Arc::new(around),
@@ -176,11 +189,14 @@ impl Desk {
                 Open::Front(view) => Page::Front(view),
                 Open::Case(case) => Page::Case(case.view()),
                 Open::Debrief(debrief) => Page::Debrief(debrief.view()),
+                Open::WriterDoor(view) => Page::WriterDoor(view),
+                Open::Writer(writer) => Page::Writer(writer.view()),
             },
             settings: self.settings,
             busy: self.work.as_ref().map(Work::busy),
             sound: self.speaker.state(),
             notice: self.notice.as_deref(),
+            tried: self.tried.as_ref().map(|tried| tried.said.as_str()),
             picture: self.picture,
         }
     }
@@ -190,7 +206,8 @@ impl Desk {
     pub fn bay(&self) -> Option<&BayView> {
         match &self.open {
             Open::Case(case) => Some(&case.view().bay),
-            Open::Front(_) => self.showroom.as_ref(),
+            Open::Front(_) | Open::WriterDoor(_) => self.showroom.as_ref(),
+            Open::Writer(writer) => writer.bay(),
             Open::Debrief(debrief) => debrief.bay(),
         }
     }
@@ -200,13 +217,14 @@ impl Desk {
     pub fn session(&self) -> Option<&Session> {
         match &self.open {
             Open::Case(case) => case.session(),
-            Open::Front(_) | Open::Debrief(_) => None,
+            _ => None,
         }
     }
 
     /// Whether work is going on beside the window.
-    pub const fn is_busy(&self) -> bool {
-        self.work.is_some() || self.looking.is_some()
+    pub fn is_busy(&self) -> bool {
+        let writes = matches!(&self.open, Open::Writer(writer) if writer.is_busy());
+        self.work.is_some() || self.looking.is_some() || writes
     }
 
     /// Whether the user wants to end the program.
@@ -259,15 +277,24 @@ impl Desk {
             Action::ToFront if self.is_on_road() => self.act_on_road(RoadAction::PullIn),
             // A step that is being taken is waited for; a debrief can be left.
             Action::ToFront if is_working && matches!(self.open, Open::Case(_)) => {}
-            Action::ToFront => self.show_front(),
+            Action::ToFront => {
+                let may_leave = match &mut self.open {
+                    Open::Writer(writer) => writer.may_leave(),
+                    _ => true,
+                };
+                if may_leave {
+                    self.show_front();
+                }
+            }
+            Action::Writer(wanted) => self.act_on_writer(wanted),
             Action::TakeStep if is_working || self.is_on_road() => {}
             Action::Road(wanted) if !is_working => self.act_on_road(wanted),
             Action::Debrief(wanted) => self.act_on_debrief(wanted),
-            Action::Bay(wanted) if matches!(self.open, Open::Debrief(_)) => {
-                if let Open::Debrief(debrief) = &mut self.open {
-                    debrief.look(&wanted);
-                }
-            }
+            Action::Bay(wanted) if !matches!(self.open, Open::Case(_)) => match &mut self.open {
+                Open::Debrief(debrief) => debrief.look(&wanted),
+                Open::Writer(writer) => writer.look(&wanted),
+                _ => {}
+            },
             other => {
                 let words = &self.around.words;
                 if let Open::Case(case) = &mut self.open
@@ -292,7 +319,7 @@ impl Desk {
                 wait
             }
             Open::Case(_) => self.drive_on(seconds),
-            Open::Front(_) => None,
+            _ => None,
         }
     }
 
@@ -325,7 +352,7 @@ impl Desk {
 
     /// Hears what has come of the work beside the window; whether anything has.
     pub fn listen(&mut self) -> bool {
-        let mut has_heard = false;
+        let mut has_heard = self.listen_to_writer();
         if let Some(work) = self.looking.take() {
             match work.look() {
                 Became::Pending => self.looking = Some(work),

@@ -91,7 +91,7 @@ impl Desk {
     pub(super) fn hear_again(&self, number: usize) {
         let known = match &self.open {
             Open::Debrief(debrief) => debrief.known(),
-            Open::Front(_) | Open::Case(_) => None,
+            _ => None,
         };
         let session = match (&self.open, &known) {
             (Open::Case(case), _) => case.session(),

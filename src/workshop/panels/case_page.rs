@@ -3,7 +3,7 @@
 use super::Tools;
 use super::bay_page::bay_ui;
 use super::entry::entry_ui;
-use super::frame::head_panel_ui;
+use super::frame::{head_panel_ui, tried_ui, way_key};
 use super::guide_strip::guide_ui;
 use super::log::log_ui;
 use super::pieces::pick_ui;
@@ -34,15 +34,9 @@ pub fn case_ui(
     leads::dragged_ui(ui, tools);
     let standing = standing(case, tools);
     let beside = if is_wide { standing.as_str() } else { "" };
-    head_panel_ui(
-        ui,
-        &case.title,
-        beside,
-        ("window-to-front", Action::ToFront),
-        view,
-        tools,
-        actions,
-    );
+    let way = (way_key(view), Action::ToFront);
+    head_panel_ui(ui, &case.title, beside, way, view, tools, actions);
+    tried_ui(ui, view);
     if !is_wide {
         panes_ui(ui, case, tools, actions);
     }

@@ -70,6 +70,24 @@ pub fn head_panel_ui(
     });
 }
 
+/// The name of the way out of a case: to the case writer, where its case is tried.
+pub const fn way_key(view: &WindowView<'_>) -> &'static str {
+    if view.tried.is_some() { "writer-back" } else { "window-to-front" }
+}
+
+/// What is tried and what it hides, for whoever writes the case.
+pub fn tried_ui(ui: &mut Ui, view: &WindowView<'_>) {
+    let Some(tried) = view.tried else { return };
+    Panel::top("tried").resizable(false).frame(theme::card(ui)).show(ui, |ui| {
+        ui.take_available_width();
+        let palette = theme::palette(ui);
+        theme::note(palette.chosen).show(ui, |ui| {
+            ui.take_available_width();
+            ui.add(Label::new(RichText::new(tried).color(palette.ink)).wrap());
+        });
+    });
+}
+
 /// What went wrong, until it has been read.
 fn notice_ui(ui: &mut Ui, notice: &str, tools: Tools<'_>, actions: &mut Vec<Action>) {
     let palette = theme::palette(ui);

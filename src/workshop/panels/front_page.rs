@@ -10,7 +10,8 @@ use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::front::FrontView;
-use egui::{Button, CentralPanel, Frame, Panel, RichText, ScrollArea, TextStyle, Ui};
+use crate::workshop::view::writer::WriterAction;
+use egui::{Button, CentralPanel, Frame, Key, Panel, RichText, ScrollArea, TextStyle, Ui};
 
 /// The front page.
 pub fn front_ui(
@@ -67,6 +68,10 @@ fn round_ui(
         ui.horizontal_wrapped(|ui| {
             if ui.add_enabled(idle, Button::new(tools.say("guide-begin"))).clicked() {
                 actions.push(Action::BeginGuide);
+            }
+            let write = ui.add_enabled(idle, Button::new(tools.say("writer-heading")));
+            if write.clicked() || (idle && ui.input(|input| input.key_pressed(Key::F5))) {
+                actions.push(Action::Writer(WriterAction::Open));
             }
             if front.is_first_start && ui.button(tools.say("guide-not-now")).clicked() {
                 actions.push(Action::DeclineGuide);

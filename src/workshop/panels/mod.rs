@@ -24,6 +24,7 @@ mod steps;
 #[cfg(all(test, feature = "panel-tests"))]
 mod tests;
 mod tray;
+mod writer;
 
 use super::theme;
 use super::view::action::Action;
@@ -61,6 +62,8 @@ pub fn window_ui(ui: &mut Ui, view: &WindowView<'_>, tools: Tools<'_>) -> Vec<Ac
         Page::Debrief(debrief) => {
             debrief::debrief_ui(ui, debrief, view, tools, &mut actions);
         }
+        Page::WriterDoor(door) => writer::door_ui(ui, door, view, tools, &mut actions),
+        Page::Writer(written) => writer::writer_ui(ui, written, view, tools, &mut actions),
     }
     actions
 }

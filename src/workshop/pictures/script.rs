@@ -9,6 +9,7 @@ use crate::workshop::view::debrief::{DebriefAction, Side};
 use crate::workshop::view::road::RoadAction;
 use crate::workshop::view::settings::{Contrast, Motion, Shade, TextSize};
 use crate::workshop::view::tray::{Tool, TrayAction};
+use crate::workshop::view::writer::{Section, WriterAction};
 use std::collections::VecDeque;
 
 /// The case of the pictures.
@@ -101,7 +102,16 @@ fn pages() -> VecDeque<Shot> {
     VecDeque::from([
         shot("front", Vec::new()),
         shot("settings", vec![Action::OpenSettings(true)]),
-        shot("bay", [vec![Action::OpenSettings(false)], begin.into()].concat()),
+        shot(
+            "writer",
+            vec![
+                Action::OpenSettings(false),
+                Action::Writer(WriterAction::Open),
+                Action::Writer(WriterAction::Begin(0)),
+                Action::Writer(WriterAction::Show(Section::Faults)),
+            ],
+        ),
+        shot("bay", [vec![Action::ToFront], begin.into()].concat()),
         shot("valve", [steps(first), vec![place("exhaust-valve")]].concat()),
         shot("at-work", vec![Action::Bay(BayAction::View(Viewpoint::Bench))]),
         shot("log", vec![Action::ShowPane(Pane::Log)]),

@@ -71,6 +71,15 @@ pub const LOG_WIDTH: f32 = 420.0;
 /// Width of a digit's button [points].
 pub const DIGIT_WIDTH: f32 = 40.0;
 
+/// Width of the forms beside the text of a case [points].
+pub const FORMS_WIDTH: f32 = 440.0;
+/// Width from which fields stand beside each other [points].
+pub const FIELDS_BESIDE_FROM: f32 = 330.0;
+/// Height of the list of problems under both [points].
+pub const PROBLEMS_HEIGHT: f32 = 118.0;
+/// Least rows of the text [lines].
+pub const TEXT_ROWS: usize = 16;
+
 /// Width and height of a sound's trace [points].
 pub const TRACE_WIDTH: f32 = 320.0;
 /// See [`TRACE_WIDTH`].

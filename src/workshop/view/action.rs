@@ -6,6 +6,7 @@ use super::debrief::DebriefAction;
 use super::road::RoadAction;
 use super::settings::{Contrast, Motion, Shade, TextSize, Volume};
 use super::tray::TrayAction;
+use super::writer::WriterAction;
 use crate::wording::verbs::VerbGroup;
 use std::path::PathBuf;
 
@@ -94,6 +95,9 @@ pub enum Action {
     /// Something is wanted of the debrief.
     Debrief(DebriefAction),
 
-    /// Back to the front page.
+    /// Something is wanted of the case writer.
+    Writer(WriterAction),
+
+    /// Back to the front page, or to the case writer that a case is tried from.
     ToFront,
 }

@@ -11,12 +11,14 @@ pub mod guide;
 pub mod road;
 pub mod settings;
 pub mod tray;
+pub mod writer;
 
 use crate::sound::player::State;
 use case::CaseView;
 use debrief::DebriefView;
 use front::FrontView;
 use settings::Settings;
+use writer::{WriterDoorView, WriterView};
 
 /// Everything that is to be seen at one moment.
 #[derive(Debug, Clone)]
@@ -31,6 +33,8 @@ pub struct WindowView<'a> {
     pub sound: State,
     /// What went wrong, or what has to be known.
     pub notice: Option<&'a str>,
+    /// What is tried, where the case comes from the case writer; it names the fault.
+    pub tried: Option<&'a str>,
     /// Width and height of the picture of the bay [pixels].
     pub picture: [u32; 2],
 }
@@ -44,6 +48,10 @@ pub enum Page<'a> {
     Case(&'a CaseView),
     /// What came of it.
     Debrief(&'a DebriefView),
+    /// Where the writing of a case is begun.
+    WriterDoor(&'a WriterDoorView),
+    /// Where it is written.
+    Writer(&'a WriterView),
 }
 
 /// Work that goes on beside the window.

@@ -9,7 +9,7 @@ mod timeline;
 mod transport;
 
 use super::Tools;
-use super::frame::{busy_ui, head_panel_ui};
+use super::frame::{busy_ui, head_panel_ui, tried_ui, way_key};
 use super::pieces::{column, page_keys, pick_ui};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
@@ -25,8 +25,9 @@ pub fn debrief_ui(
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
 ) {
-    let way = ("window-to-front", Action::ToFront);
+    let way = (way_key(view), Action::ToFront);
     head_panel_ui(ui, &debrief.title, &tools.say("debrief-title"), way, view, tools, actions);
+    tried_ui(ui, view);
     if debrief.look_back.is_some() {
         sides_ui(ui, debrief.side, tools, actions);
     }

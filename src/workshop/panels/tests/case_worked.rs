@@ -71,7 +71,7 @@ impl Work<'_> {
         self.settle();
     }
 
-    fn type_text(&mut self, text: &str) {
+    pub(super) fn type_text(&mut self, text: &str) {
         self.harness.event(egui::Event::Text(text.to_owned()));
         self.settle();
     }

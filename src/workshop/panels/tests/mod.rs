@@ -7,6 +7,8 @@ mod samples;
 mod tray_worked;
 mod trays;
 mod walk;
+mod writer_worked;
+mod writings;
 
 use super::{Tools, window_ui};
 use crate::wording::catalogue::Words;

@@ -1,6 +1,6 @@
 //! One view of every page in every state, by hand, so that walking them takes no simulation.
 
-use super::trays;
+use super::{trays, writings};
 use crate::scenario::load;
 use crate::scenario::schema::Level;
 use crate::sound::player::State;
@@ -25,6 +25,7 @@ use crate::workshop::view::guide::{GuideView, Task};
 use crate::workshop::view::road::{ChartView, LineOfRoad, RoadPace, RoadView};
 use crate::workshop::view::settings::Settings;
 use crate::workshop::view::tray::TrayView;
+use crate::workshop::view::writer::{WriterDoorView, WriterView};
 use crate::workshop::view::{Busy, Page, WindowView};
 use std::sync::Arc;
 
@@ -38,10 +39,13 @@ pub struct Sample {
     front: FrontView,
     case: Option<CaseView>,
     debrief: Option<DebriefView>,
+    door: Option<WriterDoorView>,
+    written: Option<WriterView>,
     settings: Settings,
     busy: Option<Busy>,
     notice: Option<String>,
     sound: State,
+    tried: Option<&'static str>,
 }
 
 impl Sample {
@@ -51,23 +55,33 @@ impl Sample {
             front: FrontView::default(),
             case: None,
             debrief: None,
+            door: None,
+            written: None,
             settings: Settings::default(),
             busy: None,
             notice: None,
             sound: State::default(),
+            tried: None,
         }
     }
 
     pub fn view(&self) -> WindowView<'_> {
-        let page = match (&self.case, &self.debrief) {
-            (Some(case), _) => Page::Case(case),
-            (None, Some(debrief)) => Page::Debrief(debrief),
-            (None, None) => Page::Front(&self.front),
+        let page = if let Some(case) = &self.case {
+            Page::Case(case)
+        } else if let Some(debrief) = &self.debrief {
+            Page::Debrief(debrief)
+        } else if let Some(door) = &self.door {
+            Page::WriterDoor(door)
+        } else if let Some(written) = &self.written {
+            Page::Writer(written)
+        } else {
+            Page::Front(&self.front)
         };
         let notice = self.notice.as_deref();
         let picture = [640, 400];
         let (settings, sound) = (self.settings, self.sound);
-        WindowView { page, settings, busy: self.busy.clone(), sound, notice, picture }
+        let (busy, tried) = (self.busy.clone(), self.tried);
+        WindowView { page, settings, busy, sound, notice, tried, picture }
     }
 }
 
@@ -146,7 +160,14 @@ pub fn all() -> Vec<Sample> {
     let case = |pane, line| Some(CaseView { line, pane, ..case_view() });
     let mut samples = fronts();
     samples.extend(trays::all().into_iter().map(|(name, view)| tray(name, Pane::Tray, view)));
+    samples.extend(
+        writings::all(bay_view())
+            .into_iter()
+            .map(|(name, view)| Sample { written: Some(view), ..Sample::new(name) }),
+    );
     samples.extend(vec![
+        Sample { door: Some(writings::door()), ..Sample::new("where writing is begun") },
+        Sample { case: Some(case_view()), tried: Some(LONG), ..Sample::new("case, tried") },
         Sample {
             case: Some(CaseView {
                 guide: Some(GuideView { done: [true, false, true, false, false, false] }),
