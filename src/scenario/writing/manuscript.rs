@@ -169,8 +169,8 @@ fn belongs(before: &Together, group: &[Change], together: &Together, change: &Ch
                 && last.before.is_empty()
                 && change.at == last.at + last.after.len()
                 // A word or a line at a time.
-                && !(last.after.ends_with(char::is_whitespace)
-                    && !change.after.starts_with(char::is_whitespace));
+                && (!last.after.ends_with(char::is_whitespace)
+                    || change.after.starts_with(char::is_whitespace));
             let goes_back = change.after.is_empty()
                 && last.after.is_empty()
                 && change.at + change.before.len() == last.at;

@@ -44,9 +44,10 @@ pub fn set(text: &str, path: &str, value: &str) -> Option<Patch> {
             return None;
         }
         if let Some(members) = outline.members(around) {
-            let key = match members.is_map && around != KEYED_BY_WORDS {
-                true => super::notation::text(field),
-                false => field.to_owned(),
+            let key = if members.is_map && around != KEYED_BY_WORDS {
+                super::notation::text(field)
+            } else {
+                field.to_owned()
             };
             return Some(add(text, &members, &format!("{key}: {value}")));
         }

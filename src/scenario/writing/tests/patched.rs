@@ -123,10 +123,9 @@ proptest! {
         text in "[(){}\\[\\]:,a-c\"/* \\n]{0,60}",
         path in "[a-c.\\[\\]0-2]{0,12}",
     ) {
-        for patch in [set(&text, &path, "1"), push(&text, &path, "1"), remove(&text, &path)] {
-            if let Some(patch) = patch {
-                around(&text, &patch);
-            }
+        let patches = [set(&text, &path, "1"), push(&text, &path, "1"), remove(&text, &path)];
+        for patch in patches.iter().flatten() {
+            around(&text, patch);
         }
     }
 }

@@ -100,10 +100,7 @@ impl Desk {
     /// Hears what has come of the writer's own work; whether anything has.
     pub(in crate::workshop::desk) fn listen_to_writer(&mut self) -> bool {
         let words = Arc::clone(&self.around.words);
-        let writer = match &mut self.open {
-            Open::Writer(writer) => writer,
-            _ => return false,
-        };
+        let Open::Writer(writer) = &mut self.open else { return false };
         let (heard, wish) = writer.listen(&words);
         self.fulfil(wish);
         heard

@@ -28,7 +28,7 @@ use crate::workshop::bay::model::Model;
 use crate::workshop::view::bay::{BayAction, BayView, PlaceView};
 use crate::workshop::view::writer::form::{Deed, Field, Row};
 use crate::workshop::view::writer::{
-    CursorView, HardnessView, Side, TrialView, WriterAction, WriterPane, WriterView,
+    CursorView, HardnessView, Section, Side, TrialView, WriterAction, WriterPane, WriterView,
 };
 use check::{Looked, Subject};
 use draft::Draft;
@@ -99,7 +99,7 @@ impl Writer {
             can: (false, false),
             text: String::new(),
             cursor: CursorView::default(),
-            section: Default::default(),
+            section: Section::default(),
             rows: Vec::new(),
             is_live: false,
             problems: None,
@@ -395,10 +395,8 @@ impl Writer {
                 }
             }
         }
-        if let Some(saved) = self.hear_saved(words) {
-            return (true, saved.or(wish));
-        }
-        (heard, wish)
+        let (has_saved, saved) = self.hear_saved(words);
+        (heard || has_saved, saved.or(wish))
     }
 
     fn hear_looked(&mut self, looked: Looked, words: &Words) -> Option<Wish> {

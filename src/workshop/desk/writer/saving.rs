@@ -108,17 +108,17 @@ impl Writer {
         }));
     }
 
-    /// Hears whether it was saved; nothing while that goes on or was not asked for.
-    pub(super) fn hear_saved(&mut self, words: &Words) -> Option<Option<Wish>> {
-        let work = self.saving.take()?;
+    /// Hears whether it was saved: whether anything was heard, and what the desk has to do for it.
+    pub(super) fn hear_saved(&mut self, words: &Words) -> (bool, Option<Wish>) {
+        let Some(work) = self.saving.take() else { return (false, None) };
         let Saved { path, text, outcome } = match work.look() {
             Became::Pending => {
                 self.saving = Some(work);
-                return None;
+                return (false, None);
             }
             Became::Lost => {
                 self.leaves = false;
-                return Some(Some(Wish::Tell(words.say("window-broke-off", &[]))));
+                return (true, Some(Wish::Tell(words.say("window-broke-off", &[]))));
             }
             Became::Done(saved) => saved,
         };
@@ -137,18 +137,18 @@ impl Writer {
                 self.number = self.drawer.next_number();
                 self.view.text.clear();
                 self.follow(words);
-                Some((leaves && self.may_leave()).then_some(Wish::Leave))
+                (true, (leaves && self.may_leave()).then_some(Wish::Leave))
             }
             Outcome::IsOther => {
                 self.leaves = leaves;
                 self.view.asked = Some(Asked::Over(shown));
-                Some(None)
+                (true, None)
             }
             Outcome::Failed(error) => {
                 let why = io_reason(&error, words);
                 let said =
                     words.say("writer-not-saved", &[("path", shown.into()), ("why", why.into())]);
-                Some(Some(Wish::Tell(said)))
+                (true, Some(Wish::Tell(said)))
             }
         }
     }
@@ -211,9 +211,8 @@ fn path_of(typed: &str) -> Option<PathBuf> {
 fn is_other(path: &Path, known: Option<&str>) -> bool {
     match text_of(path) {
         Ok(text) => known != Some(text.as_str()),
-        Err(FileTrouble::NotFound) => false,
-        // The writing itself tells why it does not go.
-        Err(FileTrouble::NotAllowed | FileTrouble::NotAFile) => false,
+        // There is none, or the writing itself tells why it does not go.
+        Err(FileTrouble::NotFound | FileTrouble::NotAllowed | FileTrouble::NotAFile) => false,
         Err(_) => true,
     }
 }

@@ -15,23 +15,20 @@ pub fn hardness_ui(ui: &mut Ui, written: &WriterView, tools: Tools<'_>, actions:
         page_keys(ui);
         ui.add(Label::new(tools.say("writer-hardness-why")).wrap());
         ui.add_space(theme::GAP);
-        match &hardness.under_way {
-            Some((text, percent)) => {
-                ui.add(Label::new(text).wrap());
-                bar_ui(ui, f32::from(*percent) / 100.0, theme::BAR_WIDTH, text);
-                if ui.button(tools.say("writer-stop")).clicked() {
-                    actions.push(Action::Writer(WriterAction::StopMeasuring));
-                }
+        if let Some((text, percent)) = &hardness.under_way {
+            ui.add(Label::new(text).wrap());
+            bar_ui(ui, f32::from(*percent) / 100.0, theme::BAR_WIDTH, text);
+            if ui.button(tools.say("writer-stop")).clicked() {
+                actions.push(Action::Writer(WriterAction::StopMeasuring));
             }
-            None => {
-                let can = written.trial.can_deal;
-                let button = Button::new(tools.say("writer-measure"));
-                if ui.add_enabled(can, button).clicked() {
-                    actions.push(Action::Writer(WriterAction::Measure));
-                }
-                if !can {
-                    ui.add(Label::new(tools.say("writer-trial-not-yet")).wrap());
-                }
+        } else {
+            let can = written.trial.can_deal;
+            let button = Button::new(tools.say("writer-measure"));
+            if ui.add_enabled(can, button).clicked() {
+                actions.push(Action::Writer(WriterAction::Measure));
+            }
+            if !can {
+                ui.add(Label::new(tools.say("writer-trial-not-yet")).wrap());
             }
         }
         if let Some(problem) = &hardness.problem {

@@ -151,12 +151,11 @@ impl Form<'_> {
     ) -> Row {
         let label = self.say(key);
         let known = options.iter().find(|(value, _)| value == now);
-        let chosen = match known {
-            Some((_, name)) => name.clone(),
-            None => {
-                let now = now.trim_matches('"');
-                self.ground.words.say("writer-not-offered", &[("value", now.into())])
-            }
+        let chosen = if let Some((_, name)) = known {
+            name.clone()
+        } else {
+            let now = now.trim_matches('"');
+            self.ground.words.say("writer-not-offered", &[("value", now.into())])
         };
         Row::Choice(Choice { path: path.into(), name: self.name(&label), label, chosen, options })
     }
