@@ -78,6 +78,12 @@ pub fn command(words: &Words) -> Command {
                         .value_parser(value_parser!(PathBuf))
                         .help(say("cli-files")),
                 )
+                .arg(
+                    Arg::new("strict")
+                        .long("strict")
+                        .action(ArgAction::SetTrue)
+                        .help(say("cli-strict")),
+                )
                 .arg(format(words)),
         )
         .subcommand(

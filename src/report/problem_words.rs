@@ -3,6 +3,7 @@
 //! This stands here and not with the other words because `scenario` and `wording` do not see each
 //! other.
 
+mod doubtful;
 mod excerpt;
 mod form;
 mod kinds;
@@ -14,8 +15,11 @@ mod tests;
 use crate::scenario::draw::DrawError;
 use crate::scenario::load::LoadError;
 use crate::scenario::problem::{FileTrouble, Problem};
+use crate::scenario::warning::Warning;
 use crate::wording::catalogue::Words;
 use crate::wording::quoted;
+
+pub use doubtful::names_of_faults;
 
 /// Every problem of a scenario that could not be loaded, one paragraph each, and last how many more
 /// there are.
@@ -72,13 +76,24 @@ pub fn said(problem: &Problem, words: &Words) -> String {
 
 /// One problem: a line with place, cause and remedy, and below it the line of the file.
 fn paragraph(problem: &Problem, words: &Words) -> String {
+    placed("flaw", problem, kinds::said(&problem.kind, words), words)
+}
+
+/// One warning in the same form. `currency` is that of the scenario.
+#[must_use]
+pub fn warning(warning: &Warning, currency: &str, words: &Words) -> String {
+    placed("doubt", warning, doubtful::said(&warning.kind, currency, words), words)
+}
+
+/// What is said of a place, and below it the line of the file.
+fn placed<K>(key: &str, problem: &Problem<K>, said: String, words: &Words) -> String {
     let mut text = words.say(
-        "flaw",
+        key,
         &[
             ("file", quoted::harmless(&problem.file).into()),
             ("line", problem.line.into()),
             ("column", problem.column.into()),
-            ("said", kinds::said(&problem.kind, words).into()),
+            ("said", said.into()),
         ],
     );
     for line in excerpt::lines(problem) {

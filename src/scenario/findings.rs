@@ -3,6 +3,7 @@
 use super::outline::Outline;
 use super::problem::{MOST_PROBLEMS, Problem, ProblemKind, Thing};
 use crate::vehicle::spec::Id;
+use core::ops::Range;
 
 /// Characters of the offending line and of a wrong word that are kept.
 const LINE_CHARACTERS: usize = 160;
@@ -41,12 +42,19 @@ fn line_text(text: &str, offset: usize) -> (String, u32) {
     (part, u32::try_from(skipped + 1).unwrap_or(u32::MAX))
 }
 
-impl Problem {
+impl<K> Problem<K> {
     /// A problem at a byte offset of a text.
-    pub(super) fn at(file: &str, text: &str, offset: usize, kind: ProblemKind) -> Self {
-        let (line, column) = line_and_column(text, offset);
-        let (text, text_from) = line_text(text, offset);
-        Self { file: file.to_owned(), line, column, text, text_from, kind }
+    pub(super) fn at(file: &str, text: &str, offset: usize, kind: K) -> Self {
+        Self::over(file, text, offset..offset, kind)
+    }
+
+    /// A problem with some bytes of a text. What goes on over the end of the line is meant by its beginning alone.
+    pub(super) fn over(file: &str, text: &str, bytes: Range<usize>, kind: K) -> Self {
+        let (line, column) = line_and_column(text, bytes.start);
+        let meant = text.get(bytes.clone()).filter(|meant| !meant.contains('\n')).unwrap_or("");
+        let length = u32::try_from(meant.chars().count()).unwrap_or(u32::MAX).max(1);
+        let (text, text_from) = line_text(text, bytes.start);
+        Self { file: file.to_owned(), line, column, text, text_from, length, kind }
     }
 }
 
@@ -73,40 +81,71 @@ pub(super) fn nearest<'n>(found: &str, names: impl IntoIterator<Item = &'n str>)
 }
 
 /// Collects problems of one file.
-pub(super) struct Findings<'t> {
+pub(super) struct Findings<'t, K = ProblemKind> {
     file: &'t str,
     text: &'t str,
     outline: &'t Outline<'t>,
-    found: Vec<Problem>,
+    found: Vec<Problem<K>>,
     left_off: usize,
 }
 
-impl<'t> Findings<'t> {
+impl<'t, K> Findings<'t, K> {
     pub(super) fn new(file: &'t str, text: &'t str, outline: &'t Outline<'t>) -> Self {
         Self { file, text, outline, found: Vec::new(), left_off: 0 }
     }
 
     /// Notes a problem with the value at a path.
-    pub(super) fn add(&mut self, path: &str, kind: ProblemKind) {
+    pub(super) fn add(&mut self, path: &str, kind: K) {
         let outline = self.outline;
-        self.add_at(|| outline.start_of(path), kind);
+        self.add_over(|| outline.bytes_of(path), kind);
     }
 
     /// Notes a problem with a key of a map.
-    pub(super) fn add_key(&mut self, map: &str, key: &str, kind: ProblemKind) {
+    pub(super) fn add_key(&mut self, map: &str, key: &str, kind: K) {
         let outline = self.outline;
-        self.add_at(|| outline.start_of_key(map, key), kind);
+        self.add_over(
+            || {
+                let start = outline.start_of_key(map, key);
+                start..start
+            },
+            kind,
+        );
     }
 
     /// Notes a problem at a byte offset, which is asked for only if the problem is kept.
-    pub(super) fn add_at(&mut self, offset: impl FnOnce() -> usize, kind: ProblemKind) {
+    pub(super) fn add_at(&mut self, offset: impl FnOnce() -> usize, kind: K) {
+        self.add_over(
+            || {
+                let start = offset();
+                start..start
+            },
+            kind,
+        );
+    }
+
+    /// Notes a problem with some bytes, which are asked for only if the problem is kept.
+    pub(super) fn add_over(&mut self, bytes: impl FnOnce() -> Range<usize>, kind: K) {
         if self.found.len() >= MOST_PROBLEMS {
             self.left_off += 1;
             return;
         }
-        self.found.push(Problem::at(self.file, self.text, offset(), kind));
+        self.found.push(Problem::over(self.file, self.text, bytes(), kind));
     }
 
+    /// What is written at a path, and where.
+    pub(super) fn written(&self, path: &str) -> (usize, &'t str) {
+        let bytes = self.outline.bytes_of(path);
+        (bytes.start, self.text.get(bytes).unwrap_or(""))
+    }
+
+    /// The problems in the order of the text, and how many were left off.
+    pub(super) fn into_problems(mut self) -> (Vec<Problem<K>>, usize) {
+        self.found.sort_by_key(|problem| (problem.line, problem.column));
+        (self.found, self.left_off)
+    }
+}
+
+impl Findings<'_> {
     /// Notes a number outside its range. One that is not finite was noted when the text was read.
     pub(super) fn number(&mut self, path: &str, found: f64, (least, most): (f64, f64)) {
         if found.is_finite() && !(least..=most).contains(&found) {
@@ -137,13 +176,8 @@ impl<'t> Findings<'t> {
             self.add_at(|| offset, kind);
         }
         for (offset, word) in self.outline.not_finite() {
-            self.add_at(|| offset, ProblemKind::NotFinite { found: shown(word) });
+            let kind = ProblemKind::NotFinite { found: shown(word) };
+            self.add_over(|| offset..offset + word.len(), kind);
         }
-    }
-
-    /// The problems in the order of the text, and how many were left off.
-    pub(super) fn into_problems(mut self) -> (Vec<Problem>, usize) {
-        self.found.sort_by_key(|problem| (problem.line, problem.column));
-        (self.found, self.left_off)
     }
 }

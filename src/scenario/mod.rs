@@ -19,6 +19,7 @@
 mod carried;
 mod check;
 pub mod deal;
+pub mod doubts;
 pub mod draw;
 mod findings;
 pub mod load;
@@ -31,6 +32,7 @@ pub mod showing;
 pub mod solvable;
 pub mod suppose;
 mod syntax;
+pub mod warning;
 pub mod writing;
 
 #[cfg(test)]

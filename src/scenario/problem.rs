@@ -12,9 +12,9 @@ use serde::Serialize;
 /// Problems that are reported at once; of a file with more, the rest is counted.
 pub const MOST_PROBLEMS: usize = 100;
 
-/// One thing that is wrong with a file.
+/// One thing that is wrong with a file, or, with another kind, doubtful about it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Problem {
+pub struct Problem<K = ProblemKind> {
     /// Name of the file as it was given; a vehicle's begins with `vehicles/`.
     pub file: String,
     /// Line, from 1.
@@ -25,8 +25,10 @@ pub struct Problem {
     pub text: String,
     /// Column at which `text` begins, from 1.
     pub text_from: u32,
+    /// Characters of the line from the column on that are meant, 1 or more.
+    pub length: u32,
     /// What is wrong.
-    pub kind: ProblemKind,
+    pub kind: K,
 }
 
 /// What is wrong.

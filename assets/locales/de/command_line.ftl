@@ -78,6 +78,7 @@ cli-matched = Nur Fälle austeilen, deren erwartete Kosten nach dem Plan des Exp
 cli-look-at = Für passende Fälle höchstens so viele Startzahlen ansehen
 cli-reveal = Sagen, was der Fehler ist
 cli-files = Szenariodateien; sonst die erste von denen, die im Programm enthalten sind
+cli-strict = Auch Warnungen lassen die Prüfung scheitern, mit Code 4
 cli-seeds = Startzahlen der Fälle, erste und letzte
 cli-policies = Wer sie bearbeitet
 cli-without-marks = Nur Kosten und Ausgänge zählen; das Bewerten dauert viel länger als das Arbeiten
@@ -114,6 +115,10 @@ replay-agrees = { $steps ->
 mark-written = Die Nachbesprechung steht in { $path }.
 
 check-fine = { $file }: nichts zu beanstanden.
+check-doubtful = { $file }: brauchbar, mit { $warnings ->
+    [one] einer Warnung
+   *[other] { $warnings } Warnungen
+}.
 draw-dealt = Fall { $seed }: { $title }
 draw-matched = Fall { $seed }: { $title }. Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }.
 draw-matched-revealed = Fall { $seed }: { $title }. Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }. Der Fehler: { $faults }.

@@ -137,6 +137,25 @@ flaw-blocked-in-a-circle = { $count ->
 }, nichts davon ginge also je heraus. Nimm einen Namen aus „behind“ heraus.
 flaw-no-torque = „{ $part }“ verlangt ein Drehmoment und hat keines. Schreib torque_nm: und das Drehmoment in Newtonmetern, oder nimm Torque aus care heraus.
 
+### Was an einem brauchbaren Szenario zweifelhaft ist: hinter der Stelle Ursache und Abhilfe.
+
+doubt = { $file }:{ $line }:{ $column }: Warnung: { $said }
+doubt-never-drawn = Kein Fall hat je diesen Fehler, denn sein Gewicht ist null. Gib ihm ein Gewicht über null, oder nimm den Eintrag heraus.
+doubt-only-fault = Das ist der einzige Fehler, der gezogen werden kann, also gibt es nichts herauszufinden. Füge andere hinzu, die zur selben Beanstandung passen.
+doubt-dominates = { $share } aller gezogenen Fälle haben diesen Fehler, sodass öfter recht hat als nicht, wer ihn rät. Senk sein Gewicht, oder heb andere.
+doubt-mostly-sound = { $share } aller gezogenen Fälle haben gar keinen Fehler. Senk dieses Gewicht, oder heb die der Fehler.
+doubt-free = Das kostet nichts, sodass niemand abwägen muss, ob er es braucht. Schreib einen Preis über null, in Hundertsteln.
+doubt-cheap-comeback = Eine Reklamation kostet nicht mehr als das Teil „{ $part }“ ({ $price }), sodass es am billigsten sein kann, das Fahrzeug zurückzugeben, wie es ist. Heb sie über die Kosten einer Reparatur.
+doubt-names-fault = „{ $found }“ nennt einen Fehler, der gezogen werden kann ({ $fault }), und der Auftrag wird gelesen, bevor etwas geprüft ist. Lass den Kunden stattdessen sagen, was zu merken ist.
+doubt-names-place = „{ $found }“ nennt einen Ort, an dem manche der Fehler sind und andere nicht. Sag es anders, außer es soll dorthin oder in die Irre führen.
+doubt-never-there = Die Wahrscheinlichkeit ist null, sodass das nie da ist. Gib ihr einen Wert über null, oder nimm es heraus.
+doubt-always-passed = Eine Bestehensgrenze von 0 % kann niemand verfehlen. Schreib den Anteil der Punkte, der verlangt ist, zum Beispiel 60.
+doubt-hardly-passed = Eine Bestehensgrenze von 100 % ist mit dem ersten verlorenen Punkt verfehlt. Schreib den Anteil der Punkte, der verlangt ist, zum Beispiel 60.
+doubt-no-about = Das Szenario hat keinen Satz über sich für die Liste, aus der es gewählt wird. Schreib about: und einen, der nichts verrät.
+doubt-no-teaching = Das Szenario hat keine Notiz für Lehrende. Schreib teaching: mit dem, was es lehrt, seinen Fallen und dem Weg eines Könners.
+doubt-never-noticed = Der Kunde merkt nichts von „{ $faults }“, wie schwer auch immer, sodass nie ein Fall damit ausgegeben wird. Heb den Bereich der Schwere, ändere die Strecke des Kunden, oder nimm den Eintrag heraus.
+doubt-not-told = Zu wenige bezahlbare Prüfungen unterscheiden „{ $faults }“ von „{ $rival }“, sodass Fälle damit abgelehnt werden können. Nimm einen der beiden heraus, oder ändere den Bereich der Schwere.
+
 thing-vehicle = Fahrzeug
 thing-route = Straße
 thing-valve = Ventil

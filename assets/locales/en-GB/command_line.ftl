@@ -78,6 +78,7 @@ cli-matched = Deal only cases whose expected cost under the expert's plan, once 
 cli-look-at = Look at so many seeds, at most, for matched cases
 cli-reveal = Say what the fault is
 cli-files = Scenario files; without one, the first of those that the program carries
+cli-strict = Warnings fail the check too, with exit code 4
 cli-seeds = Seeds of the cases, first and last
 cli-policies = Who works them
 cli-without-marks = Count costs and outcomes alone; marking takes far longer than working
@@ -114,6 +115,10 @@ replay-agrees = Replayed { $steps ->
 mark-written = The debrief is in { $path }.
 
 check-fine = { $file }: nothing wrong found.
+check-doubtful = { $file }: can be used, with { $warnings ->
+    [one] one warning
+   *[other] { $warnings } warnings
+}.
 draw-dealt = Case { $seed }: { $title }
 draw-matched = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }.
 draw-matched-revealed = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }. The fault: { $faults }.

@@ -137,6 +137,25 @@ flaw-blocked-in-a-circle = { $count ->
 }, so none could ever come off. Take a name out of “behind”.
 flaw-no-torque = “{ $part }” wants a torque and has none. Write torque_nm: and the torque in newton metres, or take Torque out of its care.
 
+### What is doubtful about a scenario that can be used: behind the place cause and remedy.
+
+doubt = { $file }:{ $line }:{ $column }: warning: { $said }
+doubt-never-drawn = no case ever has this fault, since its weight is zero. Give it a weight above zero, or take the entry out.
+doubt-only-fault = this is the only fault that can be drawn, so there is nothing to find out. Add others that fit the same complaint.
+doubt-dominates = { $share } of all draws have this fault, so that whoever guesses it is right more often than not. Lower its weight, or raise others.
+doubt-mostly-sound = { $share } of all draws have no fault at all. Lower this weight, or raise those of the faults.
+doubt-free = this costs nothing, so that nobody has to weigh whether to use it. Write a price above zero, in hundredths.
+doubt-cheap-comeback = a come-back costs no more than the part “{ $part }” ({ $price }), so that it may be cheapest to hand the vehicle back as it is. Raise it above what a repair costs.
+doubt-names-fault = “{ $found }” names a fault that can be drawn ({ $fault }), and the sheet is read before anything is tested. Let the customer say what is noticed instead.
+doubt-names-place = “{ $found }” names a place where some of the faults are and others are not. Say it otherwise, unless it is meant to lead there or astray.
+doubt-never-there = the chance is zero, so that this is never there. Give it a chance above zero, or take it out.
+doubt-always-passed = nobody can miss a pass line of 0 %. Write the share of the marks that is asked for, such as 60.
+doubt-hardly-passed = a pass line of 100 % is missed with the first mark that is lost. Write the share of the marks that is asked for, such as 60.
+doubt-no-about = the scenario has no sentence about itself for the list that it is chosen from. Write about: and one that gives nothing away.
+doubt-no-teaching = the scenario has no note for instructors. Write teaching: with what it teaches, its traps and the path of an expert.
+doubt-never-noticed = the customer notices nothing of “{ $faults }”, however severe, so that no case is ever dealt with it. Raise its range of severity, change the customer's road, or take the entry out.
+doubt-not-told = too few affordable tests tell “{ $faults }” from “{ $rival }”, so that cases with it may be refused. Take one of the two out, or change the range of severity.
+
 thing-vehicle = vehicle
 thing-route = road
 thing-valve = valve

@@ -1,4 +1,4 @@
-//! The line of a file at which a problem is, with a caret below the place.
+//! The line of a file at which a problem is, with carets below what is meant.
 
 use crate::scenario::problem::Problem;
 
@@ -20,8 +20,8 @@ enum Width {
     Double,
 }
 
-/// The line and the caret, each with its indent; nothing where the file has nothing to show.
-pub(super) fn lines(problem: &Problem) -> Vec<String> {
+/// The line and the carets, each with its indent; nothing where the file has nothing to show.
+pub(super) fn lines<K>(problem: &Problem<K>) -> Vec<String> {
     if problem.text.trim().is_empty() {
         return Vec::new();
     }
@@ -41,7 +41,9 @@ pub(super) fn lines(problem: &Problem) -> Vec<String> {
     if let Some(place) = place {
         let before = text.iter().take(place).skip(skipped);
         let blanks: String = front.chars().chain(before.copied()).filter_map(blank).collect();
-        lines.push(format!("{INDENT}{blanks}^"));
+        let meant = text.iter().take(skipped + LONGEST).skip(place).take(problem.length as usize);
+        let carets: usize = meant.copied().map(columns).sum();
+        lines.push(format!("{INDENT}{blanks}{}", "^".repeat(carets.max(1))));
     }
     lines
 }
@@ -52,6 +54,15 @@ fn blank(c: char) -> Option<char> {
         Width::None => None,
         Width::Single => Some(' '),
         Width::Double => Some('\u{3000}'),
+    }
+}
+
+/// Columns that a terminal gives a character.
+const fn columns(c: char) -> usize {
+    match width(c) {
+        Width::None => 0,
+        Width::Single => 1,
+        Width::Double => 2,
     }
 }
 

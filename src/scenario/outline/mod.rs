@@ -9,6 +9,8 @@ mod spots;
 mod walk;
 
 pub(super) use spots::{Member, Members};
+
+use core::ops::Range;
 use std::collections::BTreeSet;
 
 /// Levels of brackets that a file may have; the deepest right file has seven.
@@ -73,8 +75,14 @@ impl<'t> Outline<'t> {
     /// Byte offset of the value at a path such as `faults[3].place`; of the nearest value around it
     /// where the path leads to nothing that is written, such as a field with a default.
     pub(super) fn start_of(&self, path: &str) -> usize {
+        self.bytes_of(path).start
+    }
+
+    /// The bytes of a number, name or text at a path; where something else is there, or the path leads to nothing
+    /// that is written, an empty range at the start of the nearest value around it.
+    pub(super) fn bytes_of(&self, path: &str) -> Range<usize> {
         let Some(mut node) = self.root.and_then(|root| self.nodes.get(root)) else {
-            return 0;
+            return 0..0;
         };
         for step in steps(path) {
             let next = match (&node.body, step) {
@@ -87,10 +95,13 @@ impl<'t> Outline<'t> {
             };
             match next.and_then(|number| self.nodes.get(number)) {
                 Some(found) => node = found,
-                None => return node.start,
+                None => return node.start..node.start,
             }
         }
-        node.start
+        match node.body {
+            Body::Word | Body::Text => node.start..node.end,
+            _ => node.start..node.start,
+        }
     }
 
     /// Byte offset of the key at a path whose last step is a key of a map.

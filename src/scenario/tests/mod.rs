@@ -1,5 +1,6 @@
 //! Planted errors in the shipped files, and what becomes of them.
 
+mod doubts;
 mod draws;
 mod format_page;
 mod hostile;

@@ -69,7 +69,7 @@ fn a_caret_stands_in_the_line_or_just_behind_it_or_not_at_all() {
     let shown = |column, text_from| {
         let kind = ProblemKind::Empty;
         let (file, text) = ("a.ron".to_owned(), "(äb".to_owned());
-        let problem = Problem { file, line: 1, column, text, text_from, kind };
+        let problem = Problem { file, line: 1, column, text, text_from, length: 1, kind };
         load_error(&LoadError::Problems { problems: vec![problem], left_off: 0 }, &words()).join("")
     };
     let caret = |text: String| text.lines().nth(2).map(str::to_owned);

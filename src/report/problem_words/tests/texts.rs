@@ -40,7 +40,15 @@ fn english() -> Words {
 
 fn problem(kind: ProblemKind) -> Problem {
     let text = "    mode: Grün,".to_owned();
-    Problem { file: "hügel.ron".to_owned(), line: 7, column: 11, text, text_from: 1, kind }
+    Problem {
+        file: "hügel.ron".to_owned(),
+        line: 7,
+        column: 11,
+        text,
+        text_from: 1,
+        length: 1,
+        kind,
+    }
 }
 
 fn load_lines(problems: Vec<Problem>, left_off: usize) -> Vec<String> {
