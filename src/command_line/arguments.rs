@@ -69,23 +69,7 @@ pub fn command(words: &Words) -> Command {
                 )
                 .arg(format(words)),
         )
-        .subcommand(
-            named("check", "cli-check-about", "cli-check-examples")
-                .arg(
-                    Arg::new("files")
-                        .value_name("FILE")
-                        .num_args(1..)
-                        .value_parser(value_parser!(PathBuf))
-                        .help(say("cli-files")),
-                )
-                .arg(
-                    Arg::new("strict")
-                        .long("strict")
-                        .action(ArgAction::SetTrue)
-                        .help(say("cli-strict")),
-                )
-                .arg(format(words)),
-        )
+        .subcommand(check(named("check", "cli-check-about", "cli-check-examples"), words))
         .subcommand(
             named("replay", "cli-replay-about", "cli-replay-examples")
                 .arg(session_file(words))
@@ -101,6 +85,30 @@ pub fn command(words: &Words) -> Command {
         )
         .subcommand(what_if(named("whatif", "cli-what-if-about", "cli-what-if-examples"), words))
         .subcommand(trial(named("trial", "cli-trial-about", "cli-trial-examples"), words))
+}
+
+fn check(command: Command, words: &Words) -> Command {
+    let say = |key: &str| words.say(key, &[]);
+    let flag = |name: &'static str| Arg::new(name).long(name).action(ArgAction::SetTrue);
+    command
+        .arg(
+            Arg::new("files")
+                .value_name("FILE")
+                .num_args(1..)
+                .value_parser(value_parser!(PathBuf))
+                .help(say("cli-files")),
+        )
+        .arg(flag("strict").help(say("cli-strict")))
+        .arg(flag("facts").help(say("cli-facts")))
+        .arg(
+            Arg::new("apprentices")
+                .long("apprentices")
+                .value_name("N")
+                .value_parser(value_parser!(u64).range(1..=1_000))
+                .help(say("cli-apprentices")),
+        )
+        .arg(keep_worlds(words))
+        .arg(format(words))
 }
 
 fn what_if(command: Command, words: &Words) -> Command {

@@ -1,17 +1,29 @@
 //! Checking scenario files.
 
-use super::Ending;
+use super::facts::{Simulated, simulated};
 use super::screen::{Format, Screen};
+use super::trouble::Trouble;
+use super::{Ending, Outcome};
 use crate::report::{json, problem_words};
 use crate::scenario::doubts::doubts;
 use crate::scenario::load::{self, LoadError, Loaded};
 use crate::scenario::warning::Warning;
+use crate::trial::facts::text::Page;
+use crate::trial::facts::{Draws, Facts, json as facts_json, text};
 use serde_json::{Value, json};
 use std::path::PathBuf;
+use std::sync::Arc;
+
+/// Columns of the widest table: wider ones are harder to read, not easier.
+const MOST_COLUMNS: usize = 100;
 
 /// Checks every file that is named, or the scenario that the program carries.
-pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Ending {
-    let asked = Asked { is_strict: given.get_flag("strict"), format: Format::of(given) };
+///
+/// # Errors
+/// [`Trouble`] when a vehicle cannot be simulated or a scenario yields no case.
+pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
+    let is_strict = given.get_flag("strict");
+    let asked = Asked { given, is_strict, format: Format::of(given) };
     if asked.format == Format::Json {
         screen.data(&json::header_of("checks").to_string());
     }
@@ -25,31 +37,32 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Ending {
     let mut ending = Ending::Done;
     for path in files {
         let name = path.display().to_string();
-        let this = asked.file(&name, load::load(&path), screen);
+        let this = asked.file(&name, load::load(&path), screen)?;
         if this != Ending::Done {
             ending = this;
         }
     }
-    ending
+    Ok(ending)
 }
 
 /// How files are checked.
-struct Asked {
+struct Asked<'g> {
+    given: &'g clap::ArgMatches,
     /// Warnings fail the check too.
     is_strict: bool,
     format: Format,
 }
 
-impl Asked {
+impl Asked<'_> {
     fn file(
         &self,
         name: &str,
         outcome: Result<Loaded, LoadError>,
         screen: &mut Screen<'_>,
-    ) -> Ending {
+    ) -> Outcome {
         match outcome {
-            Ok(loaded) => self.usable(name, &loaded, screen),
-            Err(error) => self.unusable(name, &error, screen),
+            Ok(loaded) => self.usable(name, &Arc::new(loaded), screen),
+            Err(error) => Ok(self.unusable(name, &error, screen)),
         }
     }
 
@@ -68,20 +81,58 @@ impl Asked {
         ending
     }
 
-    fn usable(&self, name: &str, loaded: &Loaded, screen: &mut Screen<'_>) -> Ending {
-        let warnings = doubts(loaded, &problem_words::names_of_faults(), &Vec::new());
+    fn usable(
+        &self,
+        name: &str,
+        loaded: &Arc<Loaded>,
+        screen: &mut Screen<'_>,
+    ) -> Result<Ending, Trouble> {
+        let simulated = simulated(self.given, loaded, screen)?;
+        let further = simulated.facts.as_ref().map_or_else(Vec::new, |it| it.doubts(loaded));
+        let warnings = doubts(loaded, &problem_words::names_of_faults(), &further);
+        let draws = Draws::of(loaded);
         if self.format == Format::Json {
-            screen.data(&line(name, true, &json!([]), &warnings).to_string());
+            let mut line = line(name, true, &json!([]), &warnings);
+            line["draws"] = facts_json::draws(&draws);
+            line["facts"] = simulated.facts.as_ref().map_or(Value::Null, facts_json::facts);
+            line["apprentices"] = simulated
+                .earned
+                .as_ref()
+                .map_or(Value::Null, |(earned, cases)| facts_json::earned(earned, *cases));
+            screen.data(&line.to_string());
         } else {
-            let currency = &loaded.scenario.prices.currency;
-            for warning in &warnings {
-                screen.data(&problem_words::warning(warning, currency, screen.words));
-            }
-            let said = [("file", name.into()), ("warnings", warnings.len().into())];
-            let key = if warnings.is_empty() { "check-fine" } else { "check-doubtful" };
-            screen.data(&screen.words.say(key, &said));
+            told(name, loaded, (&warnings, &draws, &simulated), screen);
         }
-        if self.is_strict && !warnings.is_empty() { Ending::BadInput } else { Ending::Done }
+        let fails = self.is_strict && !warnings.is_empty();
+        Ok(if fails { Ending::BadInput } else { Ending::Done })
+    }
+}
+
+/// Warnings and tables on the screen.
+fn told(
+    name: &str,
+    loaded: &Loaded,
+    (warnings, draws, simulated): (&[Warning], &Draws, &Simulated),
+    screen: &mut Screen<'_>,
+) {
+    let prices = &loaded.scenario.prices;
+    let words = screen.words;
+    for warning in warnings {
+        screen.data(&problem_words::warning(warning, &prices.currency, words));
+    }
+    let said = [("file", name.into()), ("warnings", warnings.len().into())];
+    let key = if warnings.is_empty() { "check-fine" } else { "check-doubtful" };
+    screen.data(&words.say(key, &said));
+    let width = screen.width().min(MOST_COLUMNS);
+    let page = Page { words, currency: &prices.currency, width };
+    let mut lines = text::draws(draws, page);
+    let facts = |facts: &Facts| text::facts(facts, prices.comeback, page);
+    lines.extend(simulated.facts.as_ref().map(facts).unwrap_or_default());
+    if let Some((earned, cases)) = &simulated.earned {
+        lines.extend(text::earned(earned, *cases, page));
+    }
+    for line in lines {
+        screen.data(&line);
     }
 }
 

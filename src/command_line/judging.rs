@@ -9,11 +9,13 @@ use crate::reasoning::world::Worlds;
 use crate::reasoning::world_store::WorldStore;
 use crate::scenario::deal::deal_again;
 use crate::scenario::draw::Case;
+use crate::scenario::load::Loaded;
 use crate::scenario::suppose::suppositions;
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
 use crate::session::journal::{ReadMode, read};
 use crate::session::kept;
+use crate::session::setup::Briefing;
 use crate::wording::file_words;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -93,11 +95,24 @@ impl<'a> Adviser<'a> {
 /// # Errors
 /// [`Trouble::Simulation`] when a world cannot be simulated.
 pub fn worlds(case: &Case, store: &WorldStore, screen: &mut Screen<'_>) -> Result<Worlds, Trouble> {
-    let suppositions = suppositions(&case.scenario);
+    worlds_of(&case.briefing, &case.scenario, store, screen)
+}
+
+/// The worlds of a scenario for one of its briefings, with a word on how far they are.
+///
+/// # Errors
+/// [`Trouble::Simulation`] when a world cannot be simulated.
+pub fn worlds_of(
+    briefing: &Arc<Briefing>,
+    scenario: &Loaded,
+    store: &WorldStore,
+    screen: &mut Screen<'_>,
+) -> Result<Worlds, Trouble> {
+    let suppositions = suppositions(scenario);
     let begun = AtomicUsize::new(0);
     let (worlds, not_kept) = std::thread::scope(|scope| {
         let worker = scope.spawn(|| {
-            store.begin(&case.briefing, &suppositions, &|done, _| {
+            store.begin(briefing, &suppositions, &|done, _| {
                 begun.store(done, Ordering::Relaxed);
             })
         });

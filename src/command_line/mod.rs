@@ -9,6 +9,7 @@ mod case;
 mod check;
 mod draw;
 mod ending;
+mod facts;
 mod judging;
 mod mark;
 mod screen;
@@ -37,7 +38,7 @@ pub fn run() -> Ending {
         Some(("bench", given)) => bench::run(given, &mut screen),
         Some(("workshop", given)) => window::run(Some(given), &mut screen),
         Some(("draw", given)) => draw::run(given, &mut screen),
-        Some(("check", given)) => Ok(check::run(given, &mut screen)),
+        Some(("check", given)) => check::run(given, &mut screen),
         Some(("replay", given)) => mark::replay(given, &mut screen),
         Some(("trial", given)) => trial::run(given, &mut screen),
         Some(("mark", given)) => mark::run(given, &mut screen),

@@ -5,9 +5,11 @@ use crate::faults::{FaultKind, FaultName};
 use crate::session::attempt::Sighted;
 use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::spec::{Id, VehicleSpec};
+use serde::Serialize;
 
 /// A repair.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Remedy {
     /// Renew the valve in a place.
     Renew(Id),

@@ -13,7 +13,7 @@ use crate::vehicle::error::VehicleError;
 use crate::vehicle::spec::{HarnessElement, VehicleSpec};
 
 /// A test dearer than this share of a come-back is not affordable.
-const AFFORDABLE_SHARE: f64 = 0.75;
+pub(super) const AFFORDABLE_SHARE: f64 = 0.75;
 
 /// How one rival is told apart.
 #[derive(Debug, Clone, PartialEq)]
@@ -155,7 +155,7 @@ fn warm(
 }
 
 /// The same vehicle after the longest of the roads, with the key off.
-fn warmed(session: &Session, briefing: &Briefing) -> Result<Session, VehicleError> {
+pub(super) fn warmed(session: &Session, briefing: &Briefing) -> Result<Session, VehicleError> {
     let mut session = session.fork();
     session.take_unlogged(&Step::Dipstick)?;
     if let Some((road, _)) = briefing.routes.iter().max_by_key(|(_, road)| road.minutes) {

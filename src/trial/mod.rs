@@ -7,6 +7,7 @@
 //! rows in their order of seed and policy, so that parts give the table of the whole.
 
 pub mod columns;
+pub mod facts;
 pub mod file;
 pub mod hardness;
 pub mod matched;

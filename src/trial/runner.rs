@@ -16,6 +16,7 @@ use crate::session::attempt::Session;
 use crate::units::Money;
 use crate::vehicle::error::VehicleError;
 use crate::virtual_apprentices::policy::Policy;
+use crate::virtual_apprentices::seen::VirtualApprentice;
 use crate::virtual_apprentices::work::work;
 use core::num::NonZeroUsize;
 use core::ops::RangeInclusive;
@@ -166,29 +167,15 @@ pub fn session(
     worlds: &Worlds,
     is_marked: bool,
 ) -> Result<Row, VehicleError> {
-    let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let mut apprentice = policy.apprentice(&case.briefing, worlds, case.seed);
-    let is_finished = work(&mut session, apprentice.as_mut())?;
-    let prices = &case.briefing.prices;
-    let (comes_back, judged) = if !is_finished {
-        (false, is_marked.then(Judged::of_unfinished))
-    } else if is_marked {
-        let faults = case.hidden.faults.clone();
-        match debrief(&session, faults, worlds.clone(), &case.rubric, &|_, _| {}) {
-            Ok(debrief) => (debrief.aftermath.comes_back(), Some(Judged::of(&debrief))),
-            Err(NoDebrief::Vehicle(error)) => return Err(error),
-            Err(NoDebrief::Unfinished { .. }) => (false, Some(Judged::of_unfinished())),
-        }
-    } else {
-        (session.aftermath()?.comes_back(), None)
-    };
+    let Worked { session, outcome, comeback, judged } =
+        worked(case, apprentice.as_mut(), is_marked.then_some(worlds))?;
     let repairs = session
         .log()
         .iter()
         .filter(|entry| Remedy::in_step(&entry.step).is_some() && !was_refused(entry))
         .count();
     let till = session.till();
-    let outcome = Outcome::of(session.ending(), comes_back);
     Ok(Row {
         seed: case.seed,
         policy,
@@ -198,11 +185,56 @@ pub fn session(
         repairs: count(repairs),
         minutes: till.minutes.0,
         things: till.money,
-        spent: till.total(prices.labour_per_hour),
-        // Whoever gets a vehicle handed on, or waits for it still, has the fault to find yet.
-        comeback: if outcome.is_right() { Money(0) } else { prices.comeback },
+        spent: till.total(case.briefing.prices.labour_per_hour),
+        comeback,
         judged,
     })
+}
+
+/// A session that somebody worked, and what came of it.
+pub(super) struct Worked {
+    pub(super) session: Session,
+    pub(super) outcome: Outcome,
+    /// What the come-back costs; nothing where there is none.
+    pub(super) comeback: Money,
+    pub(super) judged: Option<Judged>,
+}
+
+impl Worked {
+    /// What the case cost in all [units of the currency].
+    pub(super) fn cost(&self) -> f64 {
+        let labour = self.session.briefing().prices.labour_per_hour;
+        (self.session.till().total(labour) + self.comeback).as_units()
+    }
+}
+
+/// One session of anybody; it is marked where worlds are given.
+///
+/// # Errors
+/// [`VehicleError`] when a vehicle cannot be simulated.
+pub(super) fn worked(
+    case: &Case,
+    apprentice: &mut dyn VirtualApprentice,
+    worlds: Option<&Worlds>,
+) -> Result<Worked, VehicleError> {
+    let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    let is_finished = work(&mut session, apprentice)?;
+    let (comes_back, judged) = match worlds {
+        _ if !is_finished => (false, worlds.map(|_| Judged::of_unfinished())),
+        Some(worlds) => {
+            let faults = case.hidden.faults.clone();
+            match debrief(&session, faults, worlds.clone(), &case.rubric, &|_, _| {}) {
+                Ok(debrief) => (debrief.aftermath.comes_back(), Some(Judged::of(&debrief))),
+                Err(NoDebrief::Vehicle(error)) => return Err(error),
+                Err(NoDebrief::Unfinished { .. }) => (false, Some(Judged::of_unfinished())),
+            }
+        }
+        None => (session.aftermath()?.comes_back(), None),
+    };
+    let outcome = Outcome::of(session.ending(), comes_back);
+    // Whoever gets a vehicle handed on, or waits for it still, has the fault to find yet.
+    let comeback = if outcome.is_right() { Money(0) } else { case.briefing.prices.comeback };
+    Ok(Worked { session, outcome, comeback, judged })
 }
 
 fn count(number: usize) -> u32 {

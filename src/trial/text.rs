@@ -81,7 +81,7 @@ pub fn report(rows: &Rows, table: &Table, by_case: bool, words: &Words) -> Vec<S
 }
 
 /// A mean with its error behind a plus and minus.
-fn with_error(mean: Mean, decimals: usize, words: &Words) -> String {
+pub(super) fn with_error(mean: Mean, decimals: usize, words: &Words) -> String {
     let value = number(mean.value, decimals, words);
     match mean.error {
         Some(error) => format!("{value} ± {}", number(error, decimals, words)),
@@ -90,7 +90,7 @@ fn with_error(mean: Mean, decimals: usize, words: &Words) -> String {
 }
 
 /// Rows of cells under a head: the first column to the left, the others to the right.
-fn aligned(rows: &[Vec<String>]) -> Vec<String> {
+pub(super) fn aligned(rows: &[Vec<String>]) -> Vec<String> {
     let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
     let wide = |column: usize| {
         rows.iter().filter_map(|row| row.get(column)).map(|c| c.chars().count()).max().unwrap_or(0)

@@ -16,6 +16,7 @@
 
 mod book;
 mod by_the_book;
+pub mod guesser;
 mod habits;
 mod information_seeker;
 mod job;

@@ -42,6 +42,7 @@ cli-check-about = Szenariodateien prüfen und sagen, was wo nicht stimmt
 cli-check-examples =
     Beispiele:
       faultwright check scenarios/market-hill.ron
+      faultwright check mein-szenario.ron --facts --apprentices 3
       faultwright check *.ron --format json
 cli-replay-about = Die Schritte einer Sitzungsdatei noch einmal ausführen und zeigen, was folgte
 cli-replay-examples =
@@ -78,6 +79,8 @@ cli-matched = Nur Fälle austeilen, deren erwartete Kosten nach dem Plan des Exp
 cli-look-at = Für passende Fälle höchstens so viele Startzahlen ansehen
 cli-reveal = Sagen, was der Fehler ist
 cli-files = Szenariodateien; sonst die erste von denen, die im Programm enthalten sind
+cli-facts = Sagen, wie das Szenario ist: welche Prüfungen seine Fehler unterscheiden, was der Auftrag und ein Raten kosten; beim ersten Mal zehn bis dreißig Sekunden, da Welten aufgehoben werden
+cli-apprentices = Virtuelle Azubis je N Fälle bearbeiten lassen und sagen, was sie erreichen, mit --facts; gut zehn Sekunden je Fall
 cli-strict = Auch Warnungen lassen die Prüfung scheitern, mit Code 4
 cli-seeds = Startzahlen der Fälle, erste und letzte
 cli-policies = Wer sie bearbeitet
@@ -123,6 +126,46 @@ draw-dealt = Fall { $seed }: { $title }
 draw-matched = Fall { $seed }: { $title }. Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }.
 draw-matched-revealed = Fall { $seed }: { $title }. Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }. Der Fehler: { $faults }.
 draw-revealed = Fall { $seed }: { $title }. Der Fehler: { $faults }.
+
+facts-draws = Was gezogen wird:
+facts-drawn = kann gezogen werden
+facts-entries = { $count ->
+    [one] ein Eintrag
+   *[other] { $count } Einträge
+}
+facts-with-sound = { $count ->
+    [one] ein Eintrag
+   *[other] { $count } Einträge
+} und das heile Fahrzeug
+facts-uncertain = Ungewissheit
+facts-bits = { $bits } Bit
+facts-bits-as-many = { $bits } Bit, wie von { $equal } gleich wahrscheinlichen
+facts-likeliest = am wahrscheinlichsten
+facts-telling = Was als erste Prüfung am meisten sagt, und was sie kostet:
+facts-all-apart = Alle { $pairs } Paare dessen, was fehlen kann, unterscheidet bei jeder Schwere eine bezahlbare Prüfung.
+facts-some-apart = { $whole } von { $pairs } Paaren dessen, was fehlen kann, unterscheidet bei jeder Schwere eine bezahlbare Prüfung. Diese nicht:
+facts-hardest = Von den wenigsten Prüfungen bei jeder Schwere unterschieden:
+facts-tests = { $count ->
+    [one] eine Prüfung
+   *[other] { $count } Prüfungen
+}
+facts-best = am besten: { $step } ({ $cost })
+facts-best-partly = am besten: { $step } ({ $cost }), unterscheidet { $told } der Schweregrade
+facts-best-warm = am besten: { $step } bei warmem Motor ({ $cost } und die Fahrt)
+facts-best-warm-partly = am besten: { $step } bei warmem Motor ({ $cost } und die Fahrt), unterscheidet { $told } der Schweregrade
+facts-told = bei { $told }
+facts-one-remedy = eine Reparatur behebt jedes davon
+facts-own-remedies = keine Reparatur behebt alle davon
+facts-costs = Was der Auftrag im Mittel kostet:
+facts-plan = der Plan des Experten, ohne Pflichten
+facts-guess = gleich die häufigste Reparatur
+facts-guessed = { $cost }, richtig in { $chance } der Fälle: { $repair }
+facts-comeback = eine Reklamation
+facts-apprentices = Virtuelle Azubis, je { $cases ->
+    [one] ein Fall
+   *[other] { $cases } Fälle
+} (Startzahlen ab 1):
+facts-guesser = jene Reparatur
 
 trial-title = { $scenario } ({ $fingerprint }): { $sessions } Sitzungen, { $cases ->
     [one] ein Fall
@@ -172,6 +215,7 @@ rows-stranger = Zeile { $line } stammt aus einem anderen Szenario oder einer and
 rows-contradiction = Zeile { $line } gibt für eine Sitzung von Fall { $seed } andere Zahlen an als eine Zeile davor.
 rows-empty = Es steht keine Zeile darin.
 
+progress-guess = Die häufigste Reparatur versuchen: { $done } von { $of } …
 progress-trial = Bearbeitet: { $done } von { $of } Sitzungen …
 progress-matching = Verglichen: { $done } von { $of } Fällen …
 progress-dealing = Teile einen Fall aus …

@@ -152,7 +152,7 @@ doubt-never-there = Die Wahrscheinlichkeit ist null, sodass das nie da ist. Gib 
 doubt-always-passed = Eine Bestehensgrenze von 0 % kann niemand verfehlen. Schreib den Anteil der Punkte, der verlangt ist, zum Beispiel 60.
 doubt-hardly-passed = Eine Bestehensgrenze von 100 % ist mit dem ersten verlorenen Punkt verfehlt. Schreib den Anteil der Punkte, der verlangt ist, zum Beispiel 60.
 doubt-no-about = Das Szenario hat keinen Satz über sich für die Liste, aus der es gewählt wird. Schreib about: und einen, der nichts verrät.
-doubt-no-teaching = Das Szenario hat keine Notiz für Lehrende. Schreib teaching: mit dem, was es lehrt, seinen Fallen und dem Weg eines Könners.
+doubt-no-teaching = Das Szenario hat keine Notiz für Lehrende. Schreib teaching: mit dem, was es lehrt, seinen Fallen und dem Weg eines Experten.
 doubt-never-noticed = Der Kunde merkt nichts von „{ $faults }“, wie schwer auch immer, sodass nie ein Fall damit ausgegeben wird. Heb den Bereich der Schwere, ändere die Strecke des Kunden, oder nimm den Eintrag heraus.
 doubt-not-told = Zu wenige bezahlbare Prüfungen unterscheiden „{ $faults }“ von „{ $rival }“, sodass Fälle damit abgelehnt werden können. Nimm einen der beiden heraus, oder ändere den Bereich der Schwere.
 

@@ -42,6 +42,7 @@ cli-check-about = Check scenario files, and say what is wrong and where
 cli-check-examples =
     Examples:
       faultwright check scenarios/market-hill.ron
+      faultwright check my-scenario.ron --facts --apprentices 3
       faultwright check *.ron --format json
 cli-replay-about = Take the steps of a session file again and show what followed
 cli-replay-examples =
@@ -78,6 +79,8 @@ cli-matched = Deal only cases whose expected cost under the expert's plan, once 
 cli-look-at = Look at so many seeds, at most, for matched cases
 cli-reveal = Say what the fault is
 cli-files = Scenario files; without one, the first of those that the program carries
+cli-facts = Say what the scenario is like: which tests tell its faults apart, what the job and a guess cost; ten to thirty seconds the first time, since worlds are kept
+cli-apprentices = Have virtual apprentices work N cases each and say what they earn, with --facts; some ten seconds a case
 cli-strict = Warnings fail the check too, with exit code 4
 cli-seeds = Seeds of the cases, first and last
 cli-policies = Who works them
@@ -123,6 +126,46 @@ draw-dealt = Case { $seed }: { $title }
 draw-matched = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }.
 draw-matched-revealed = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }. The fault: { $faults }.
 draw-revealed = Case { $seed }: { $title }. The fault: { $faults }.
+
+facts-draws = What is drawn:
+facts-drawn = can be drawn
+facts-entries = { $count ->
+    [one] one entry
+   *[other] { $count } entries
+}
+facts-with-sound = { $count ->
+    [one] one entry
+   *[other] { $count } entries
+} and the sound vehicle
+facts-uncertain = uncertainty
+facts-bits = { $bits } bit
+facts-bits-as-many = { $bits } bit, as of { $equal } equally likely ones
+facts-likeliest = likeliest
+facts-telling = What tells most as the first test, with what it costs:
+facts-all-apart = All { $pairs } pairs of what can be wrong are told apart at every severity by some affordable test.
+facts-some-apart = { $whole } of { $pairs } pairs of what can be wrong are told apart at every severity by some affordable test. These are not:
+facts-hardest = Told apart by the fewest tests at every severity:
+facts-tests = { $count ->
+    [one] one test
+   *[other] { $count } tests
+}
+facts-best = best: { $step } ({ $cost })
+facts-best-partly = best: { $step } ({ $cost }), which tells { $told } of severities
+facts-best-warm = best: { $step } on a warm engine ({ $cost } and the drive)
+facts-best-warm-partly = best: { $step } on a warm engine ({ $cost } and the drive), which tells { $told } of severities
+facts-told = told at { $told }
+facts-one-remedy = one repair mends each of them
+facts-own-remedies = no single repair mends all of them
+facts-costs = What the job costs in expectation:
+facts-plan = the expert's plan, duties apart
+facts-guess = the likeliest repair at once
+facts-guessed = { $cost }, right in { $chance } of cases: { $repair }
+facts-comeback = a come-back
+facts-apprentices = Virtual apprentices, { $cases ->
+    [one] one case
+   *[other] { $cases } cases
+} each (seeds from 1 on):
+facts-guesser = that guess
 
 trial-title = { $scenario } ({ $fingerprint }): { $sessions } sessions, { $cases ->
     [one] one case
@@ -172,6 +215,7 @@ rows-stranger = line { $line } is of another scenario, or of another version of 
 rows-contradiction = line { $line } gives other figures for a session of case { $seed } than a line before it.
 rows-empty = there is no row in it.
 
+progress-guess = Trying the likeliest repair: { $done } of { $of } …
 progress-trial = Worked: { $done } of { $of } sessions …
 progress-matching = Matched: { $done } of { $of } cases …
 progress-dealing = Dealing a case …
