@@ -13,8 +13,8 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 use tempfile::TempDir;
 
-const COMMANDS: [&str; 8] =
-    ["workshop", "bench", "draw", "check", "replay", "mark", "whatif", "trial"];
+const COMMANDS: [&str; 9] =
+    ["workshop", "bench", "draw", "open", "check", "replay", "mark", "whatif", "trial"];
 
 const WRONG_ARGUMENTS: i32 = 2;
 const BAD_INPUT: i32 = 4;
@@ -162,6 +162,12 @@ fn verif_the_shipped_scenario_checks_clean() {
     place.run(&["check"]).ended(0, &[]);
     place.run(&["check", &shipped.display().to_string()]).ended(0, &["market-hill.ron"]);
     place.run(&["check", &place.small_scenario()]).ended(0, &["small.ron"]);
+    // Warnings fail nothing unless that is asked for.
+    let text = fs::read_to_string(shipped).unwrap().replace("fuel: 4_20", "fuel: 0");
+    let path = place.write("free.ron", text).display().to_string();
+    place.run(&["check", &path]).ended(0, &["free.ron:96:15: warning", "one warning"]);
+    place.run(&["check", &path, "--strict"]).ended(BAD_INPUT, &["free.ron:96:15"]);
+    place.run(&["check", "market-hill", "--strict"]).ended(0, &["market-hill"]);
 }
 
 #[test]
@@ -370,6 +376,7 @@ fn verif_json_output_is_one_object_a_line_with_its_version_first() {
         json_lines(&place.run(&["check", &scenario, "--format", "json"]).ended(0, &[]).out);
     has_header(&checked, "checks");
     assert_eq!(checked[1]["fine"], true);
+    assert!(checked[1]["draws"]["bits"].is_number() && checked[1]["facts"].is_null());
     let wrong = place.write("wrong.ron", "(format: 3)").display().to_string();
     let checked = place.run(&["check", &wrong, "--format", "json"]);
     let checked = json_lines(&checked.ended(BAD_INPUT, &[]).out);

@@ -25,6 +25,10 @@ pub fn command(words: &Words) -> Command {
                 .arg(seed(words))
                 .arg(file("steps", words.say("cli-steps", &[])))
                 .arg(file("session", words.say("cli-session", &[])))
+                .arg(
+                    file("case", words.say("cli-case", &[]))
+                        .conflicts_with_all(["scenario", "seed", "assessed"]),
+                )
                 .arg(keep_worlds(words))
                 .arg(
                     Arg::new("assessed")
@@ -34,39 +38,18 @@ pub fn command(words: &Words) -> Command {
                 )
                 .arg(format(words)),
         )
+        .subcommand(draw(named("draw", "cli-draw-about", "cli-draw-examples"), words))
         .subcommand(
-            named("draw", "cli-draw-about", "cli-draw-examples")
-                .arg(scenario(words))
-                .arg(seed(words))
+            named("open", "cli-open-about", "cli-open-examples")
                 .arg(
-                    Arg::new("count")
-                        .long("count")
-                        .value_name("N")
-                        .value_parser(value_parser!(u64).range(1..=10_000))
-                        .default_value("1")
-                        .help(say("cli-count")),
+                    Arg::new("file")
+                        .value_name("FILE")
+                        .required(true)
+                        .value_parser(value_parser!(PathBuf))
+                        .help(say("cli-open-file")),
                 )
-                .arg(
-                    Arg::new("matched")
-                        .long("matched")
-                        .value_name("LEAST..MOST")
-                        .help(say("cli-matched")),
-                )
-                .arg(
-                    Arg::new("look-at")
-                        .long("look-at")
-                        .value_name("N")
-                        .value_parser(value_parser!(u64).range(1..=1_000_000))
-                        .default_value("200")
-                        .requires("matched")
-                        .help(say("cli-look-at")),
-                )
-                .arg(
-                    Arg::new("reveal")
-                        .long("reveal")
-                        .action(ArgAction::SetTrue)
-                        .help(say("cli-reveal")),
-                )
+                .arg(passphrase(words).required(true))
+                .arg(file("into", say("cli-into")))
                 .arg(format(words)),
         )
         .subcommand(check(named("check", "cli-check-about", "cli-check-examples"), words))
@@ -81,10 +64,54 @@ pub fn command(words: &Words) -> Command {
                 .arg(session_file(words))
                 .arg(keep_worlds(words))
                 .arg(file("html", words.say("cli-html", &[])))
+                .arg(passphrase(words))
                 .arg(format(words)),
         )
         .subcommand(what_if(named("whatif", "cli-what-if-about", "cli-what-if-examples"), words))
         .subcommand(trial(named("trial", "cli-trial-about", "cli-trial-examples"), words))
+}
+
+fn draw(command: Command, words: &Words) -> Command {
+    let say = |key: &str| words.say(key, &[]);
+    let flag = |name: &'static str| Arg::new(name).long(name).action(ArgAction::SetTrue);
+    command
+        .arg(scenario(words))
+        .arg(seed(words))
+        .arg(
+            Arg::new("count")
+                .long("count")
+                .value_name("N")
+                .value_parser(value_parser!(u64).range(1..=10_000))
+                .default_value("1")
+                .help(say("cli-count")),
+        )
+        .arg(file("class", say("cli-class")).conflicts_with("count"))
+        .arg(flag("same").help(say("cli-same")))
+        .arg(Arg::new("matched").long("matched").value_name("LEAST..MOST").help(say("cli-matched")))
+        .arg(
+            Arg::new("look-at")
+                .long("look-at")
+                .value_name("N")
+                .value_parser(value_parser!(u64).range(1..=1_000_000))
+                .requires("matched")
+                .help(say("cli-look-at")),
+        )
+        .arg(
+            Arg::new("seal")
+                .long("seal")
+                .value_name("FOLDER")
+                .value_parser(value_parser!(PathBuf))
+                .requires("passphrase")
+                .help(say("cli-seal")),
+        )
+        .arg(passphrase(words))
+        .arg(flag("reveal").help(say("cli-reveal")))
+        .arg(format(words))
+}
+
+/// Where the passphrase of a seal stands. It is no argument itself: those are seen by every user of a machine.
+fn passphrase(words: &Words) -> Arg {
+    file("passphrase", words.say("cli-passphrase", &[]))
 }
 
 fn check(command: Command, words: &Words) -> Command {
@@ -137,6 +164,7 @@ fn what_if(command: Command, words: &Words) -> Command {
                 .conflicts_with("step")
                 .help(say("cli-all")),
         )
+        .arg(passphrase(words))
         .arg(keep_worlds(words))
         .arg(format(words))
 }

@@ -4,21 +4,23 @@ use super::judging::Adviser;
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
 use super::what_if::LookingBack;
-use super::{Ending, Outcome, case, judging, mark, store};
+use super::{Ending, Outcome, case, judging, mark, seals, store};
 use crate::reasoning::world::Worlds;
 use crate::reasoning::world_store::WorldStore;
-use crate::report::json;
-use crate::scenario::deal::{deal, deal_again, record_of};
+use crate::report::json as report_json;
+use crate::scenario::deal::{deal, deal_again, deal_sealed, record_of};
 use crate::scenario::draw::Case;
+use crate::scenario::seal::record_of_sealed;
 use crate::session::attempt::Session;
 use crate::session::event::Event;
 use crate::session::journal::{Journal, Mode};
-use crate::session::kept::KeptSession;
+use crate::session::kept::{self, KeptSession};
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::wording::amounts::{minutes, money};
 use crate::wording::parse_problem::ParseProblem;
 use crate::wording::{event_words, file_words, help, hint_words, job_words, step_parser};
+use serde_json::json;
 use std::fs::File;
 use std::io::{self, BufRead, BufReader, IsTerminal as _};
 use std::path::{Path, PathBuf};
@@ -28,9 +30,12 @@ use std::sync::Arc;
 pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let format = Format::of(given);
     let session_file = given.get_one::<PathBuf>("session");
-    let (case, kept) = match session_file.filter(|path| path.exists()) {
+    let (case, kept, is_sealed) = match session_file.filter(|path| path.exists()) {
         Some(path) => resume(path, given, screen)?,
-        None => begin(given, session_file, screen)?,
+        None => match given.get_one::<PathBuf>("case") {
+            Some(hand_out) => begin_sealed(hand_out, session_file, screen)?,
+            None => begin(given, session_file, screen)?,
+        },
     };
     let steps = given.get_one::<PathBuf>("steps");
     let from_file = steps.is_some();
@@ -48,7 +53,9 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let store = store::world_store(given);
     let adviser = Adviser::new(&case, &store);
     let store = &store;
-    Bench { case: &case, adviser, kept, format, typed, looks_back, store, screen }.work(reader)
+    let bench =
+        Bench { case: &case, is_sealed, adviser, kept, format, typed, looks_back, store, screen };
+    bench.work(reader)
 }
 
 /// Opens the bench in the terminal, or for steps on standard input, with the program's own case.
@@ -64,7 +71,7 @@ fn begin(
     given: &clap::ArgMatches,
     path: Option<&PathBuf>,
     screen: &mut Screen<'_>,
-) -> Result<(Case, KeptSession), Trouble> {
+) -> Result<Begun, Trouble> {
     let loaded = case::scenario(given)?;
     let seed = given.get_one::<u64>("seed").copied().unwrap_or_else(store::any_seed);
     screen.progress("progress-dealing", 0, 1);
@@ -82,25 +89,58 @@ fn begin(
         &[("seed", seed.to_string().into()), ("path", path.display().to_string().into())],
     );
     screen.talk(&text);
-    Ok((case, kept))
+    Ok((case, kept, false))
+}
+
+/// Begins a sealed case. Its session is named after the hand-out, since the seed is not to be told.
+fn begin_sealed(
+    hand_out: &Path,
+    path: Option<&PathBuf>,
+    screen: &mut Screen<'_>,
+) -> Result<Begun, Trouble> {
+    let sealed = seals::hand_out(hand_out)?;
+    screen.progress("progress-dealing", 0, 1);
+    let case = deal_sealed(&sealed).map_err(|error| Trouble::of_sealed(error, hand_out))?;
+    let path = if let Some(path) = path {
+        path.clone()
+    } else {
+        let name = hand_out.file_stem().unwrap_or_default().to_string_lossy();
+        kept::unused_name(&store::session_folder()?, &name)
+    };
+    let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    let kept = KeptSession::create(&path, &record_of_sealed(&sealed), session)
+        .map_err(|error| Trouble::of_kept(error, &path))?;
+    let text = screen.words.say(
+        "bench-begun-sealed",
+        &[("name", sealed.name.as_str().into()), ("path", path.display().to_string().into())],
+    );
+    screen.talk(&text);
+    Ok((case, kept, true))
 }
 
 fn resume(
     path: &Path,
     given: &clap::ArgMatches,
     screen: &mut Screen<'_>,
-) -> Result<(Case, KeptSession), Trouble> {
+) -> Result<Begun, Trouble> {
     let (journal, recorded) = Journal::resume(path)?;
     let kept = recorded.case.seed;
     let seed: Option<u64> = given.get_one("seed").copied();
     if given.get_flag("assessed") && recorded.case.mode == Mode::Practice {
         return Err(Trouble::Practised { path: path.to_owned() });
     }
-    if let Some(given) = seed.filter(|given| *given != kept) {
+    let sealed = &recorded.case.sealed;
+    if let Some(given) = seed.filter(|given| *given != kept || sealed.is_some()) {
+        if sealed.is_some() {
+            return Err(Trouble::Sealed { path: path.to_owned() });
+        }
         return Err(Trouble::OtherSeed { path: path.to_owned(), kept, given });
     }
     screen.progress("progress-dealing", 0, 1);
-    let case = deal_again(&recorded.case)?;
+    let case = match sealed {
+        Some(sealed) => deal_sealed(sealed).map_err(|error| Trouble::of_sealed(error, path))?,
+        None => deal_again(&recorded.case)?,
+    };
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::resume(journal, &recorded.entries, session)
         .map_err(|error| Trouble::of_kept(error, path))?;
@@ -115,11 +155,16 @@ fn resume(
         ],
     );
     screen.talk(&text);
-    Ok((case, kept))
+    Ok((case, kept, recorded.case.sealed.is_some()))
 }
+
+/// A case, its session, and whether it is sealed.
+type Begun = (Case, KeptSession, bool);
 
 struct Bench<'b, 'w> {
     case: &'b Case,
+    /// Nothing that is hidden is told after the hand-over.
+    is_sealed: bool,
     adviser: Adviser<'b>,
     kept: KeptSession,
     format: Format,
@@ -157,6 +202,10 @@ impl Bench<'_, '_> {
             self.screen.talk(&text);
             return Ok(Ending::Done);
         }
+        if self.is_sealed {
+            self.stays_sealed(&path);
+            return Ok(Ending::Done);
+        }
         let worlds = judging::worlds(self.case, self.store, self.screen)?;
         let session = self.kept.session();
         let judged = judging::judge(self.case, session, worlds.clone(), &path, self.screen)?;
@@ -165,6 +214,19 @@ impl Bench<'_, '_> {
             self.look_back(worlds, &mut lines)?;
         }
         Ok(Ending::Done)
+    }
+
+    /// After the hand-over of a sealed case: to whom its file goes, and by what that file is known again.
+    fn stays_sealed(&mut self, path: &Path) {
+        let receipt = self.kept.receipt();
+        if self.format == Format::Json {
+            self.screen.data(&json!({ "sealed": true, "receipt": receipt }).to_string());
+            return;
+        }
+        let said =
+            [("path", path.display().to_string().into()), ("receipt", receipt.short().into())];
+        let text = self.screen.words.say("bench-stays-sealed", &said);
+        self.screen.data(&format!("\n{text}"));
     }
 
     /// After the hand-over: what else could have been done at any moment.
@@ -217,7 +279,7 @@ impl Bench<'_, '_> {
             Format::Json => {
                 let path = self.kept.path().display().to_string();
                 let name = &self.case.scenario.text.scenario_name;
-                self.screen.data(&json::header(name, Some(&path)).to_string());
+                self.screen.data(&report_json::header(name, Some(&path)).to_string());
             }
             Format::Text => {
                 let sheet = job_words::job_sheet(&self.case.briefing, self.screen.words);
@@ -288,12 +350,12 @@ impl Bench<'_, '_> {
         match self.format {
             Format::Json => {
                 for event in &events {
-                    self.screen.data(&json::event(entry, step, event).to_string());
+                    self.screen.data(&report_json::event(entry, step, event).to_string());
                 }
                 if let Some(hint) = &hint {
-                    self.screen.data(&json::hint(entry, hint).to_string());
+                    self.screen.data(&report_json::hint(entry, hint).to_string());
                 }
-                let till = json::till(entry, self.kept.session().till(), labour);
+                let till = report_json::till(entry, self.kept.session().till(), labour);
                 self.screen.data(&till.to_string());
             }
             Format::Text => {

@@ -2,7 +2,7 @@
 
 use super::screen::{Format, Screen};
 use super::trouble::Trouble;
-use super::{Ending, Outcome, case, store};
+use super::{Ending, Outcome, case, class, seals, store};
 use crate::reasoning::plan::budget::Bounds;
 use crate::report::json;
 use crate::scenario::deal::deal;
@@ -14,8 +14,15 @@ use crate::wording::{amounts, place};
 use core::ops::RangeInclusive;
 use core::sync::atomic::{AtomicUsize, Ordering};
 use serde_json::json;
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::time::Duration;
+
+/// The word for cases that lie closest together, instead of a band.
+const CLOSEST: &str = "closest";
+/// Seeds that are looked at for a band unless told otherwise, and, for each case, for the closest ones.
+const USUALLY_LOOKED_AT: u64 = 200;
+const CLOSEST_OF: u64 = 4;
 
 /// How often the screen shows how far it is.
 const SHOWN_EVERY: Duration = Duration::from_millis(50);
@@ -23,29 +30,73 @@ const SHOWN_EVERY: Duration = Duration::from_millis(50);
 /// Deals cases and says what their seeds are; the fault only when asked to reveal it.
 pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let loaded = case::scenario(given)?;
-    let first = given.get_one::<u64>("seed").copied().unwrap_or_else(store::any_seed);
-    let count = given.get_one::<u64>("count").copied().unwrap_or(1);
+    let names = match given.get_one::<PathBuf>("class") {
+        Some(path) => Some(class::names(path)?),
+        None => None,
+    };
+    let asked = given.get_one::<u64>("count").copied().unwrap_or(1);
+    let count = names.as_ref().map_or(asked, |names| names.len() as u64);
+    let folder = given.get_one::<PathBuf>("seal");
+    let phrase = seals::passphrase(given)?;
+    let first = match (given.get_one::<u64>("seed"), folder) {
+        (Some(seed), _) => *seed,
+        (None, Some(_)) => seals::sealed_seed()?,
+        (None, None) => store::any_seed(),
+    };
+    let wanted = if given.get_flag("same") { 1 } else { count };
+    let dealt = dealt(given, &loaded, (first, wanted), screen)?;
     let shown = Shown { reveal: given.get_flag("reveal"), format: Format::of(given) };
-    if let Some(band) = given.get_one::<String>("matched") {
-        let band = read_band(band).ok_or_else(|| Trouble::Band { given: band.clone() })?;
-        let look_at = given.get_one::<u64>("look-at").copied().unwrap_or(count);
-        let wanted = Wanted { count: whole(count), band, first, look_at };
-        let found = watched(&loaded, &wanted, screen)?;
-        shown.head(screen);
-        for Matched { case, cost } in &found {
-            shown.one(case, Some(*cost), screen);
-        }
-        return Ok(Ending::Done);
-    }
     shown.head(screen);
+    for (place, number) in (0..whole(count)).zip(1..) {
+        let Some((case, cost)) = dealt.get(place.min(dealt.len() - 1)) else { break };
+        let name = names.as_ref().and_then(|names| names.get(place)).cloned();
+        let path = match (folder, &phrase) {
+            (Some(folder), Some(phrase)) => {
+                let name = name.clone().unwrap_or_else(|| number.to_string());
+                Some(seals::write(folder, (number, &name), case, phrase)?)
+            }
+            _ => None,
+        };
+        shown.one(case, *cost, &For { name, path }, screen);
+    }
+    Ok(Ending::Done)
+}
+
+/// Who gets a case, and in which file it is sealed.
+struct For {
+    name: Option<String>,
+    path: Option<PathBuf>,
+}
+
+type Dealt = Vec<(Case, Option<Bounds>)>;
+
+/// As many cases as are wanted, from a seed on.
+fn dealt(
+    given: &clap::ArgMatches,
+    loaded: &Arc<Loaded>,
+    (first, count): (u64, u64),
+    screen: &mut Screen<'_>,
+) -> Result<Dealt, Trouble> {
+    if let Some(text) = given.get_one::<String>("matched") {
+        let band = if text == CLOSEST {
+            None
+        } else {
+            Some(read_band(text).ok_or_else(|| Trouble::Band { given: text.clone() })?)
+        };
+        let usual = if band.is_some() { USUALLY_LOOKED_AT } else { CLOSEST_OF * count };
+        let look_at = given.get_one::<u64>("look-at").copied().unwrap_or(usual);
+        let wanted = Wanted { count: whole(count), band, first, look_at };
+        let found = watched(loaded, &wanted, screen)?;
+        return Ok(found.into_iter().map(|Matched { case, cost }| (case, Some(cost))).collect());
+    }
+    let mut dealt = Vec::new();
     for number in 0..count {
         if count > 1 {
             screen.progress("progress-dealing", whole(number + 1), whole(count));
         }
-        let case = deal(&loaded, first.wrapping_add(number))?;
-        shown.one(&case, None, screen);
+        dealt.push((deal(loaded, first.wrapping_add(number))?, None));
     }
-    Ok(Ending::Done)
+    Ok(dealt)
 }
 
 fn whole(count: u64) -> usize {
@@ -68,12 +119,17 @@ fn watched(
 ) -> Result<Vec<Matched>, Trouble> {
     let (worlds, of_worlds) = (AtomicUsize::new(0), AtomicUsize::new(0));
     let found = AtomicUsize::new(0);
+    let of_found = AtomicUsize::new(wanted.count);
     let heard = |progress| match progress {
         Progress::Worlds(done, of) => {
             of_worlds.store(of, Ordering::Relaxed);
             worlds.fetch_max(done, Ordering::Relaxed);
         }
         Progress::Found(count, _) => found.store(count, Ordering::Relaxed),
+        Progress::Looked(count, of) => {
+            of_found.store(whole(of), Ordering::Relaxed);
+            found.store(whole(count), Ordering::Relaxed);
+        }
     };
     let dealt = std::thread::scope(|scope| {
         let worker = scope.spawn(|| matched(loaded, wanted, &heard));
@@ -83,7 +139,9 @@ fn watched(
                 screen.progress("progress-worlds", done, of);
             } else {
                 let found = found.load(Ordering::Relaxed);
-                screen.progress("progress-matching", found, wanted.count);
+                let key =
+                    if wanted.band.is_some() { "progress-matching" } else { "progress-closest" };
+                screen.progress(key, found, of_found.load(Ordering::Relaxed));
             }
             std::thread::sleep(SHOWN_EVERY);
         }
@@ -117,20 +175,48 @@ impl Shown {
         }
     }
 
-    fn one(&self, case: &Case, cost: Option<Bounds>, screen: &mut Screen<'_>) {
+    fn one(&self, case: &Case, cost: Option<Bounds>, to: &For, screen: &mut Screen<'_>) {
         if self.format == Format::Json {
-            screen.data(&self.json(case, cost).to_string());
-        } else {
-            screen.data(&self.text(case, cost, screen.words));
+            screen.data(&self.json(case, cost, to).to_string());
+            return;
         }
+        let words = screen.words;
+        let mut line = String::new();
+        if let Some(name) = &to.name {
+            line = words.say("draw-for", &[("name", name.as_str().into())]) + " ";
+        }
+        if let Some(path) = &to.path {
+            let said = [("path", path.display().to_string().into())];
+            line += &words.say("draw-sealed", &said);
+        }
+        // Whoever seals cases shows this screen around without a thought.
+        if to.path.is_none() || self.reveal {
+            if to.path.is_some() {
+                line.push(' ');
+            }
+            line += &self.text(case, cost, words);
+        } else if let Some(cost) = cost {
+            let (least, most) = amounts_of(cost, &case.briefing.prices.currency, words);
+            let said = [("least", least.into()), ("most", most.into())];
+            line = line + " " + &words.say("draw-sealed-cost", &said);
+        }
+        screen.data(&line);
     }
 
-    fn json(&self, case: &Case, cost: Option<Bounds>) -> serde_json::Value {
+    fn json(&self, case: &Case, cost: Option<Bounds>, to: &For) -> serde_json::Value {
         let mut line = json!({
             "scenario": case.scenario.text.scenario_name,
-            "seed": case.seed,
             "title": case.briefing.job.title,
         });
+        if to.path.is_none() || self.reveal {
+            line["seed"] = json!(case.seed);
+        }
+        if let Some(name) = &to.name {
+            line["name"] = json!(name);
+        }
+        if let Some(path) = &to.path {
+            line["file"] = json!(path.display().to_string());
+        }
         if let Some(cost) = cost {
             line["expected-cost"] = json!(cost.upper);
             line["expected-cost-at-least"] = json!(cost.lower);

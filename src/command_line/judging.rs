@@ -1,19 +1,21 @@
 //! What marking and looking back have in common: a session taken again, and the expert's worlds.
 
 use super::screen::Screen;
+use super::seals;
 use super::trouble::Trouble;
 use crate::assessment::debrief::{Debrief, debrief};
 use crate::reasoning::hint::{Hint, hint};
 use crate::reasoning::onlooker::Onlooker;
 use crate::reasoning::world::Worlds;
 use crate::reasoning::world_store::WorldStore;
-use crate::scenario::deal::deal_again;
+use crate::scenario::deal::{deal_again, deal_sealed};
 use crate::scenario::draw::Case;
 use crate::scenario::load::Loaded;
+use crate::scenario::seal;
 use crate::scenario::suppose::suppositions;
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
-use crate::session::journal::{ReadMode, read};
+use crate::session::journal::{ReadMode, Recorded, Sealed, read};
 use crate::session::kept;
 use crate::session::setup::Briefing;
 use crate::wording::file_words;
@@ -33,20 +35,55 @@ pub struct Replayed {
 
 impl Replayed {
     /// Reads the session file that the arguments name and takes its steps again; what follows must be what
-    /// was recorded.
+    /// was recorded. A sealed case is opened with the passphrase that the arguments name.
+    ///
+    /// # Errors
+    /// [`Trouble`] when the file is not right, leads elsewhere, or stays sealed.
+    pub fn of(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Result<Self, Trouble> {
+        Self::with(given, screen, |sealed, path| {
+            let phrase = seals::passphrase(given)?;
+            let phrase = phrase.ok_or_else(|| Trouble::Sealed { path: path.to_owned() })?;
+            let record = seal::open(sealed, &phrase)
+                .map_err(|error| Trouble::Seal { path: path.to_owned(), error })?;
+            Ok(deal_again(&record)?)
+        })
+    }
+
+    /// The same to show nothing but what the apprentice saw: a sealed case stays sealed.
     ///
     /// # Errors
     /// [`Trouble`] when the file is not right or leads elsewhere.
-    pub fn of(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Result<Self, Trouble> {
+    pub fn as_seen(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Result<Self, Trouble> {
+        Self::with(given, screen, |sealed, path| {
+            deal_sealed(sealed).map_err(|error| Trouble::of_sealed(error, path))
+        })
+    }
+
+    fn with(
+        given: &clap::ArgMatches,
+        screen: &mut Screen<'_>,
+        of_sealed: impl FnOnce(&Sealed, &Path) -> Result<Case, Trouble>,
+    ) -> Result<Self, Trouble> {
         let path = given.get_one::<PathBuf>("file").cloned().unwrap_or_default();
         let recorded = read(&path, ReadMode::Strict)?;
         screen.progress("progress-dealing", 0, 1);
-        let case = deal_again(&recorded.case)?;
-        let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
-        kept::replay(&mut session, &recorded.entries)
-            .map_err(|error| Trouble::of_kept(error, &path))?;
+        let case = match &recorded.case.sealed {
+            Some(sealed) => of_sealed(sealed, &path)?,
+            None => deal_again(&recorded.case)?,
+        };
+        let session = replayed(&case, &recorded, &path)?;
         Ok(Self { case, session, path })
     }
+}
+
+/// The session of a case after the steps that were recorded.
+///
+/// # Errors
+/// [`Trouble`] when they lead elsewhere.
+pub fn replayed(case: &Case, recorded: &Recorded, path: &Path) -> Result<Session, Trouble> {
+    let mut session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
+    kept::replay(&mut session, &recorded.entries).map_err(|error| Trouble::of_kept(error, path))?;
+    Ok(session)
 }
 
 /// Who answers when an apprentice asks for a hint. The expert's worlds are begun with the first question.

@@ -46,7 +46,7 @@ fn is_same_file(one: &Path, other: &Path) -> bool {
 
 /// Replays a session file and prints what followed from each step.
 pub fn replay(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
-    let Replayed { case, session, path } = Replayed::of(given, screen)?;
+    let Replayed { case, session, path } = Replayed::as_seen(given, screen)?;
     let briefing = &case.briefing;
     let store = store::world_store(given);
     let mut adviser = Adviser::new(&case, &store);

@@ -7,12 +7,14 @@ mod arguments;
 mod bench;
 mod case;
 mod check;
+mod class;
 mod draw;
 mod ending;
 mod facts;
 mod judging;
 mod mark;
 mod screen;
+mod seals;
 mod store;
 mod trial;
 mod trouble;
@@ -38,6 +40,7 @@ pub fn run() -> Ending {
         Some(("bench", given)) => bench::run(given, &mut screen),
         Some(("workshop", given)) => window::run(Some(given), &mut screen),
         Some(("draw", given)) => draw::run(given, &mut screen),
+        Some(("open", given)) => seals::run(given, &mut screen),
         Some(("check", given)) => check::run(given, &mut screen),
         Some(("replay", given)) => mark::replay(given, &mut screen),
         Some(("trial", given)) => trial::run(given, &mut screen),

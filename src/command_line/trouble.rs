@@ -6,6 +6,7 @@ use crate::report::problem_words;
 use crate::scenario::deal::DealError;
 use crate::scenario::draw::DrawError;
 use crate::scenario::load::LoadError;
+use crate::scenario::seal::SealError;
 use crate::session::counterfactual::NoMoment;
 use crate::session::event::Refusal;
 use crate::session::journal::JournalProblem;
@@ -153,6 +154,36 @@ pub enum Trouble {
         /// Steps so far.
         steps: usize,
     },
+    /// The case of a session is sealed, and what was asked for would tell it.
+    #[error("{path} is sealed")]
+    Sealed {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A seal cannot be made, read or opened.
+    #[error("{path}: {error}")]
+    Seal {
+        /// The file.
+        path: PathBuf,
+        /// Why.
+        error: SealError,
+    },
+    /// A session was to be written, and the file is a hand-out.
+    #[error("{path} holds no session")]
+    NoSessionInside {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A list of names has none, or too many.
+    #[error("{path} has {found} names, of {most}")]
+    Class {
+        /// The file.
+        path: PathBuf,
+        /// Names in it.
+        found: usize,
+        /// Most names.
+        most: usize,
+    },
     /// The window could not open.
     #[error("{reason}")]
     Window {
@@ -190,11 +221,15 @@ impl Trouble {
             | Self::OtherSeed { .. }
             | Self::NotPossible { .. }
             | Self::Practised { .. }
+            | Self::Sealed { .. }
+            | Self::Seal { .. }
+            | Self::Class { .. }
             | Self::NoMoment { .. }
             | Self::Unfinished { .. } => Ending::BadInput,
             Self::Seeds { .. }
             | Self::Band { .. }
             | Self::OverSession { .. }
+            | Self::NoSessionInside { .. }
             | Self::WantedStep { .. }
             | Self::NoStep => Ending::WrongArguments,
             Self::Window { .. } => Ending::NoWindow,
@@ -283,6 +318,18 @@ impl Trouble {
             Self::Practised { path } => {
                 one(words.say("trouble-practised", &[("path", path.display().to_string().into())]))
             }
+            Self::Sealed { path } => one(problem_words::sealed(path, words)),
+            Self::Seal { path, error } => one(problem_words::seal_error(*error, path, words)),
+            Self::NoSessionInside { path } => one(words
+                .say("trouble-no-session-inside", &[("path", path.display().to_string().into())])),
+            Self::Class { path, found, most } => one(words.say(
+                "trouble-class",
+                &[
+                    ("path", path.display().to_string().into()),
+                    ("found", (*found).into()),
+                    ("most", (*most).into()),
+                ],
+            )),
             Self::Unfinished { path, steps } => one(words.say(
                 "trouble-unfinished",
                 &[("path", path.display().to_string().into()), ("steps", (*steps).into())],
@@ -291,6 +338,15 @@ impl Trouble {
                 one(words.say("trouble-window", &[("why", reason.as_str().into())]))
             }
             Self::Simulation { source } => one(defect_words::simulation_failed(source, words)),
+        }
+    }
+
+    /// Why a sealed case is not dealt, with the file that it is in.
+    #[must_use]
+    pub fn of_sealed(error: DealError, path: &std::path::Path) -> Self {
+        match error {
+            DealError::Seal(error) => Self::Seal { path: path.to_owned(), error },
+            other => Self::from(other),
         }
     }
 
@@ -330,6 +386,8 @@ impl From<DealError> for Trouble {
         match error {
             DealError::Load(error) => Self::Load(error),
             DealError::Draw(error) => Self::Draw(error),
+            DealError::Sealed => Self::Sealed { path: PathBuf::new() },
+            DealError::Seal(error) => Self::Seal { path: PathBuf::new(), error },
         }
     }
 }

@@ -15,9 +15,11 @@ mod tests;
 use crate::scenario::draw::DrawError;
 use crate::scenario::load::LoadError;
 use crate::scenario::problem::{FileTrouble, Problem};
+use crate::scenario::seal::{SHORTEST_PASSPHRASE, SealError};
 use crate::scenario::warning::Warning;
 use crate::wording::catalogue::Words;
 use crate::wording::quoted;
+use std::path::Path;
 
 pub use doubtful::names_of_faults;
 
@@ -72,6 +74,29 @@ pub fn refusals(without_complaint: u32, not_separable: u32, words: &Words) -> St
 #[must_use]
 pub fn said(problem: &Problem, words: &Words) -> String {
     kinds::said(&problem.kind, words)
+}
+
+/// That what was asked for would tell a sealed case.
+#[must_use]
+pub fn sealed(path: &Path, words: &Words) -> String {
+    words.say("trouble-sealed", &[("path", quoted::path(path).into())])
+}
+
+/// Why a seal could not be made, read or opened.
+#[must_use]
+pub fn seal_error(error: SealError, path: &Path, words: &Words) -> String {
+    let path = || ("path", quoted::path(path).into());
+    match error {
+        SealError::NotSealed => words.say("seal-none", &[path()]),
+        SealError::OtherVersion { found } => {
+            words.say("seal-other-version", &[path(), ("found", found.to_string().into())])
+        }
+        SealError::Damaged => words.say("seal-damaged", &[path()]),
+        SealError::NotOpened => words.say("seal-not-opened", &[path()]),
+        SealError::ShortPassphrase => {
+            words.say("seal-short-passphrase", &[("least", SHORTEST_PASSPHRASE.into())])
+        }
+    }
 }
 
 /// One problem: a line with place, cause and remedy, and below it the line of the file.

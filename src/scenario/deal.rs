@@ -2,8 +2,9 @@
 
 use super::draw::{Case, DrawError, draw};
 use super::load::{LoadError, Loaded, ScenarioText, read};
+use super::seal::{SealError, to_play};
 use super::solvable::Solvability;
-use crate::session::journal::{CaseRecord, Mode};
+use crate::session::journal::{CaseRecord, Mode, Sealed};
 use std::sync::Arc;
 use thiserror::Error;
 
@@ -16,6 +17,12 @@ pub enum DealError {
     /// No acceptable case was drawn.
     #[error("dealing a case: nothing acceptable was drawn")]
     Draw(#[from] DrawError),
+    /// The case is under a seal.
+    #[error("dealing a case: it is sealed")]
+    Sealed,
+    /// A sealed case cannot be read or opened.
+    #[error("dealing a case: its seal cannot be used")]
+    Seal(#[from] SealError),
 }
 
 /// Deals the case of a seed: with a complaint, and solvable.
@@ -30,8 +37,12 @@ pub fn deal(loaded: &Arc<Loaded>, seed: u64) -> Result<Case, DealError> {
 /// Deals the case that a journal is about, from the texts that it carries.
 ///
 /// # Errors
-/// [`DealError`] when they cannot be read or yield no case.
+/// [`DealError`] when they cannot be read or yield no case, and when it is sealed: whoever shows what is hidden has to
+/// open it first ([`super::seal::open`]).
 pub fn deal_again(record: &CaseRecord) -> Result<Case, DealError> {
+    if record.sealed.is_some() {
+        return Err(DealError::Sealed);
+    }
     let text = ScenarioText {
         scenario_name: record.scenario_name.clone(),
         scenario_text: record.scenario_text.clone(),
@@ -39,6 +50,15 @@ pub fn deal_again(record: &CaseRecord) -> Result<Case, DealError> {
     };
     let case = deal(&Arc::new(read(text)?), record.seed)?;
     Ok(if record.mode == Mode::Assessed { case.assessed() } else { case })
+}
+
+/// Deals a sealed case to be worked, for which nothing is opened. Whoever asks for it shows nothing but what an apprentice
+/// may see.
+///
+/// # Errors
+/// [`DealError`] when it cannot be read or yields no case.
+pub fn deal_sealed(sealed: &Sealed) -> Result<Case, DealError> {
+    deal_again(&to_play(sealed)?)
 }
 
 /// What a journal has to carry so that its case can be dealt again.
@@ -51,5 +71,6 @@ pub fn record_of(case: &Case) -> CaseRecord {
         vehicle_text: text.vehicle_text.clone(),
         seed: case.seed,
         mode: case.briefing.mode,
+        sealed: None,
     }
 }

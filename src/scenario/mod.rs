@@ -27,6 +27,7 @@ mod migration;
 mod outline;
 pub mod problem;
 pub mod schema;
+pub mod seal;
 pub mod shared_routes;
 pub mod showing;
 pub mod solvable;

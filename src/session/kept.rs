@@ -4,6 +4,7 @@ use super::attempt::Session;
 use super::event::{Event, Refusal};
 use super::journal::{CaseRecord, Entry, Journal, JournalProblem};
 use super::step::Step;
+use crate::numerics::digest::Digest;
 use crate::vehicle::error::VehicleError;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
@@ -74,6 +75,12 @@ impl KeptSession {
         &self.session
     }
 
+    /// Fingerprint of the file up to its last entry: kept by somebody else, it shows whether the file was written anew.
+    #[must_use]
+    pub const fn receipt(&self) -> Digest {
+        self.journal.last_chain()
+    }
+
     /// Where it is kept.
     #[must_use]
     pub fn path(&self) -> &Path {
@@ -101,9 +108,15 @@ pub const FILE_ENDING: &str = "session";
 /// A name in a folder for a new session, which nothing has yet.
 #[must_use]
 pub fn unused_path(folder: &Path, scenario: &str, seed: u64) -> PathBuf {
+    unused_name(folder, &format!("{scenario}-{seed}"))
+}
+
+/// The same for a session of which the name may not tell the seed.
+#[must_use]
+pub fn unused_name(folder: &Path, name: &str) -> PathBuf {
     let mut number = 1_u32;
     loop {
-        let path = folder.join(format!("{scenario}-{seed}-{number}.{FILE_ENDING}"));
+        let path = folder.join(format!("{name}-{number}.{FILE_ENDING}"));
         if !path.exists() {
             return path;
         }

@@ -26,8 +26,9 @@ use thiserror::Error;
 pub struct Wanted {
     /// How many.
     pub count: usize,
-    /// Between what both bounds of the expected cost must lie [units of the currency].
-    pub band: RangeInclusive<f64>,
+    /// Between what both bounds of the expected cost must lie [units of the currency]; `None` for those that lie closest
+    /// together among all seeds that are looked at.
+    pub band: Option<RangeInclusive<f64>>,
     /// Seed that is looked at first.
     pub first: u64,
     /// Seeds that are looked at, at most.
@@ -74,6 +75,8 @@ pub enum Progress {
     Worlds(usize, usize),
     /// So many of so many cases found.
     Found(usize, usize),
+    /// So many of so many seeds looked at, where the closest of all are wanted.
+    Looked(u64, u64),
 }
 
 /// Deals the first cases from a seed on whose expected cost lies within a band.
@@ -89,13 +92,16 @@ pub fn matched(
     let heard = |done, of| progress(Progress::Worlds(done, of));
     let worlds = Worlds::begin(&briefing, &suppositions(loaded), &heard)?;
     let judge = Solvability::of(loaded);
-    let mut found = Vec::new();
+    let mut found: Vec<Matched> = Vec::new();
     let mut seen: Option<Bounds> = None;
     for number in 0..wanted.look_at {
-        if found.len() == wanted.count {
+        if wanted.band.is_some() && found.len() == wanted.count {
             return Ok(found);
         }
-        progress(Progress::Found(found.len(), wanted.count));
+        match wanted.band {
+            Some(_) => progress(Progress::Found(found.len(), wanted.count)),
+            None => progress(Progress::Looked(number, wanted.look_at)),
+        }
         let seed = wanted.first.wrapping_add(number);
         let case = draw(loaded, seed, &|briefing, hidden| judge.judge(briefing, hidden))?;
         let cost = cost_after_intake(&case, worlds.clone())?;
@@ -104,12 +110,14 @@ pub fn matched(
             lower: so_far.lower.min(cost.lower),
             upper: so_far.upper.max(cost.upper),
         });
-        if wanted.band.contains(&cost.lower) && wanted.band.contains(&cost.upper) {
+        let is_within =
+            |band: &RangeInclusive<f64>| band.contains(&cost.lower) && band.contains(&cost.upper);
+        if wanted.band.as_ref().is_none_or(is_within) {
             found.push(Matched { case, cost });
         }
     }
-    if found.len() == wanted.count {
-        return Ok(found);
+    if found.len() >= wanted.count {
+        return Ok(if wanted.band.is_some() { found } else { closest(found, wanted.count) });
     }
     Err(MatchError::TooFew {
         found: found.len(),
@@ -117,6 +125,21 @@ pub fn matched(
         looked_at: wanted.look_at,
         seen: seen.unwrap_or(Bounds { lower: 0.0, upper: 0.0 }),
     })
+}
+
+/// As many as are wanted of those that lie closest together, in the order of their seeds: of all that follow each other in
+/// cost, those with the least between the lowest lower and the highest upper bound; of equal ones the cheapest.
+fn closest(mut all: Vec<Matched>, count: usize) -> Vec<Matched> {
+    all.sort_by(|a, b| a.cost.lower.total_cmp(&b.cost.lower).then(a.case.seed.cmp(&b.case.seed)));
+    let spread = |cases: &[Matched]| {
+        let lower = cases.iter().map(|it| it.cost.lower).fold(f64::INFINITY, f64::min);
+        cases.iter().map(|it| it.cost.upper).fold(f64::NEG_INFINITY, f64::max) - lower
+    };
+    let windows = all.windows(count.max(1)).map(spread).enumerate();
+    let start = windows.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(0, |(start, _)| start);
+    let mut chosen: Vec<Matched> = all.into_iter().skip(start).take(count).collect();
+    chosen.sort_by_key(|it| it.case.seed);
+    chosen
 }
 
 /// What the rest of the job costs in expectation once the case has been taken in.

@@ -88,6 +88,13 @@ pub const OUTSIDE: &[Outside] = &[
     outside("fluent*", May::Only(&["wording"]), "sentences live in one place"),
     outside("unic_langid", May::Only(&["wording"]), "sentences live in one place"),
     outside("ciborium", May::Only(&["reasoning"]), "one place knows the notation of kept worlds"),
+    outside("argon2", May::Only(&["scenario"]), "one place seals and opens cases"),
+    outside("chacha20poly1305", May::Only(&["scenario"]), "one place seals and opens cases"),
+    outside(
+        "getrandom",
+        May::Only(&["command_line"]),
+        "chance from the system comes in by one door",
+    ),
     outside("sha2", May::Only(&["numerics"]), "one digest, one way to feed it"),
     outside("rand", May::Only(&["numerics"]), "chance comes in named streams only"),
     outside("rand_chacha", May::Only(&["numerics"]), "chance comes in named streams only"),

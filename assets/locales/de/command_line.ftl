@@ -31,6 +31,7 @@ cli-bench-examples =
       faultwright bench --seed 7
       faultwright bench --seed 7 --steps job.steps
       faultwright bench --session job.session       (beginnt sie oder macht mit ihr weiter)
+      faultwright bench --case 03-anna.case         (ein versiegelter Fall, der ausgeteilt wurde)
       echo 'read codes' | faultwright bench --format json
 cli-draw-about = Fälle nach Startzahl austeilen
 cli-draw-examples =
@@ -38,6 +39,19 @@ cli-draw-examples =
       faultwright draw --seed 1 --count 10
       faultwright draw --seed 7 --reveal
       faultwright draw --seed 1 --count 6 --matched 90..120   (sechs, die gleich schwer sind)
+      faultwright draw --class namen.txt --matched closest --seal sealed --passphrase geheim.txt
+cli-open-about = Einen versiegelten Fall oder die Sitzung dazu öffnen: Startzahl und Fehler sagen
+cli-open-examples =
+    Beispiele:
+      faultwright open sealed/03-anna.case --passphrase geheim.txt
+      faultwright open anna.session --passphrase geheim.txt --into anna-offen.session
+cli-open-file = Versiegelter Fall oder die Sitzung dazu
+cli-into = Die Sitzung mit offenem Fall neu in diese Datei schreiben, damit die Nachbesprechung den Azubis offensteht
+cli-passphrase = Datei mit der Passphrase des Siegels in der ersten Zeile; - für die Standardeingabe
+cli-case = Versiegelter Fall, der ausgeteilt wurde
+cli-class = Für jeden Namen in dieser Datei einen Fall austeilen, ein Name je Zeile
+cli-same = Allen denselben Fall austeilen
+cli-seal = Jeden Fall versiegelt in diesen Ordner schreiben und weder Startzahl noch Fehler sagen; für Prüfungen
 cli-check-about = Szenariodateien prüfen und sagen, was wo nicht stimmt
 cli-check-examples =
     Beispiele:
@@ -75,11 +89,11 @@ cli-session = Die Sitzung in dieser Datei aufbewahren; ist sie schon da, mit ihr
 cli-assessed = Den Fall als Prüfung bearbeiten: ohne Tipps
 cli-format = Wie Ergebnisse ausgegeben werden
 cli-count = Wie viele Fälle ausgeteilt werden, mit fortlaufenden Startzahlen
-cli-matched = Nur Fälle austeilen, deren erwartete Kosten nach dem Plan des Experten, wenn der Auftrag aufgenommen ist, zwischen diesen Beträgen liegen
-cli-look-at = Für passende Fälle höchstens so viele Startzahlen ansehen
+cli-matched = Nur Fälle austeilen, deren erwartete Kosten nach dem Plan des Experten, wenn der Auftrag aufgenommen ist, zwischen diesen Beträgen liegen; „closest“ für die, die am dichtesten beieinander liegen
+cli-look-at = Für passende Fälle höchstens so viele Startzahlen ansehen; sonst 200, und mit „closest“ vier je Fall
 cli-reveal = Sagen, was der Fehler ist
 cli-files = Szenariodateien; sonst die erste von denen, die im Programm enthalten sind
-cli-facts = Sagen, wie das Szenario ist: welche Prüfungen seine Fehler unterscheiden, was der Auftrag und ein Raten kosten; beim ersten Mal zehn bis dreißig Sekunden, da Welten aufgehoben werden
+cli-facts = Sagen, wie das Szenario ist: welche Prüfungen seine Fehler unterscheiden, was der Auftrag und ein Raten kosten; einige Sekunden bis eine halbe Minute
 cli-apprentices = Virtuelle Azubis je N Fälle bearbeiten lassen und sagen, was sie erreichen, mit --facts; gut zehn Sekunden je Fall
 cli-strict = Auch Warnungen lassen die Prüfung scheitern, mit Code 4
 cli-seeds = Startzahlen der Fälle, erste und letzte
@@ -107,6 +121,8 @@ bench-resumed = Weiter mit { $path } nach { $steps ->
 bench-hint = Tippe einen Schritt, zum Beispiel "read codes". "help" listet alle Schritte auf, "help measure" einen; eine Zeile, die mit ? endet, zeigt, was dort stehen kann; "quit" geht hinaus und bewahrt die Sitzung auf.
 bench-look-back = Der Auftrag ist abgeschlossen. "whatif 12" zeigt, was statt Schritt 12 möglich gewesen wäre, "whatif 12 read codes", was das gezeigt und verraten hätte; Schritte, die ; trennt, werden nacheinander ausgeführt. "quit" geht hinaus.
 bench-no-such-verb = Kein Schritt beginnt mit "{ $verb }". "help" listet alle Schritte auf.
+bench-begun-sealed = Ein versiegelter Fall, für: { $name }. Die Sitzung wird in { $path } aufbewahrt.
+bench-stays-sealed = Übergeben. Der Fall ist versiegelt: Gib { $path } deinem Prüfer, und notiere die Quittung { $receipt }.
 bench-till = [{ $minutes }, { $money } Material, zusammen { $total }]
 bench-left = Nicht abgeschlossen. Weiter geht es mit: faultwright bench --session { $path }
 
@@ -122,6 +138,12 @@ check-doubtful = { $file }: brauchbar, mit { $warnings ->
     [one] einer Warnung
    *[other] { $warnings } Warnungen
 }.
+open-told = Für { $name }: „{ $title }“, Fall { $seed } von { $scenario }. Der Fehler: { $faults }.
+open-receipt = Quittung der Sitzung: { $receipt }
+open-written = Die Sitzung mit offenem Fall liegt in { $path }.
+draw-for = { $name }:
+draw-sealed = Versiegelt in { $path }.
+draw-sealed-cost = Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }.
 draw-dealt = Fall { $seed }: { $title }
 draw-matched = Fall { $seed }: { $title }. Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }.
 draw-matched-revealed = Fall { $seed }: { $title }. Erwartete Kosten nach der Auftragsannahme: { $least } bis { $most }. Der Fehler: { $faults }.
@@ -217,6 +239,7 @@ rows-empty = Es steht keine Zeile darin.
 
 progress-guess = Die häufigste Reparatur versuchen: { $done } von { $of } …
 progress-trial = Bearbeitet: { $done } von { $of } Sitzungen …
+progress-closest = Angesehen: { $done } von { $of } Startzahlen …
 progress-matching = Verglichen: { $done } von { $of } Fällen …
 progress-dealing = Teile einen Fall aus …
 worlds-not-kept = Was ausgerechnet wurde, lässt sich nicht in { $path } aufbewahren ({ $why }); nächstes Mal wird es neu ausgerechnet.
@@ -244,6 +267,14 @@ trouble-rows = { $path }: { $problem }
 trouble-other-trial = { $path } enthält Zeilen eines anderen Szenarios oder einer anderen Version des Programms. Nenne eine andere Datei, oder räume diese weg.
 trouble-other-seed = { $path } ist eine Sitzung mit Startzahl { $kept }, verlangt war Startzahl { $given }. Lass die Startzahl weg, um weiterzumachen, oder nenne eine andere Datei.
 trouble-over-session = { $path } ist die Sitzung selbst, und eine Seite dorthin geschrieben würde sie zerstören. Nenne hinter --html eine andere Datei.
+trouble-sealed = { $path } gehört zu einem versiegelten Fall, und das würde ihn verraten. Nenne mit --passphrase die Passphrase, wenn du ihn prüfst.
+trouble-no-session-inside = { $path } ist ein ausgeteilter Fall und enthält keine Sitzung. Lass --into weg, oder nenne die Sitzung, die bearbeitet wurde.
+trouble-class = { $path } hat { $found } Namen. Schreib 1 bis { $most }, jeden auf eine eigene Zeile.
+seal-none = { $path } ist kein versiegelter Fall. Nenne eine Datei, die draw --seal geschrieben hat, oder die Sitzung dazu.
+seal-other-version = { $path } ist ein versiegelter Fall in Version { $found } des Formats, die dieses Programm nicht liest. Aktualisiere das Programm.
+seal-damaged = { $path } ist nicht, wie es geschrieben wurde. Lass dir die Datei noch einmal geben.
+seal-not-opened = { $path } öffnet sich nicht: Die Passphrase ist eine andere, oder die Datei wurde nach dem Versiegeln verändert. Prüfe zuerst die Passphrase.
+seal-short-passphrase = Die Passphrase ist zu kurz. Schreib eine mit mindestens { $least } Zeichen in die erste Zeile ihrer Datei.
 trouble-practised = { $path } wurde als Übung begonnen und kann nicht als Prüfung gelten. Nenne eine Datei, die es noch nicht gibt.
 trouble-unfinished = { $path }: Das Fahrzeug ist nach { $steps ->
     [one] einem Schritt

@@ -140,6 +140,7 @@ window-kept-at = Die Sitzung ist in { $path } aufbewahrt.
 ## Störungen
 
 window-opening = Wiederhole die aufbewahrten Schritte …
+window-sealed = Diese Sitzung gehört zu einem versiegelten Fall, den das Fenster nicht öffnet. Arbeite daran weiter mit: faultwright bench --session DATEI
 window-no-folder = Sitzungen können nicht aufbewahrt werden: { $why } Sorge dafür, dass du in diesen Ordner schreiben darfst, dann beginne oder suche noch einmal.
 window-broke-off = Die Arbeit ist abgebrochen, das ist ein Fehler des Programms. Die ausgeführten Schritte liegen auf der Platte: Mach mit der Sitzung unten weiter.
 

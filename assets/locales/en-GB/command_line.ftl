@@ -31,6 +31,7 @@ cli-bench-examples =
       faultwright bench --seed 7
       faultwright bench --seed 7 --steps job.steps
       faultwright bench --session job.session       (begins it, or goes on with it)
+      faultwright bench --case 03-anna.case         (a sealed case that was handed out)
       echo 'read codes' | faultwright bench --format json
 cli-draw-about = Deal cases by seed
 cli-draw-examples =
@@ -38,6 +39,19 @@ cli-draw-examples =
       faultwright draw --seed 1 --count 10
       faultwright draw --seed 7 --reveal
       faultwright draw --seed 1 --count 6 --matched 90..120   (six that are equally hard)
+      faultwright draw --class names.txt --matched closest --seal sealed --passphrase secret.txt
+cli-open-about = Open a sealed case, or the session of one: say seed and fault
+cli-open-examples =
+    Examples:
+      faultwright open sealed/03-anna.case --passphrase secret.txt
+      faultwright open anna.session --passphrase secret.txt --into anna-open.session
+cli-open-file = Sealed case, or the session of one
+cli-into = Write the session anew into this file with its case in the open, so that the apprentice can have its debrief
+cli-passphrase = File with the passphrase of the seal in its first line; - for standard input
+cli-case = Sealed case that was handed out
+cli-class = Deal a case for each name in this file, one name a line
+cli-same = Deal everybody the same case
+cli-seal = Write each case under a seal into this folder, and tell neither seed nor fault; for assessment
 cli-check-about = Check scenario files, and say what is wrong and where
 cli-check-examples =
     Examples:
@@ -75,11 +89,11 @@ cli-session = Keep the session in this file; if the file is there already, go on
 cli-assessed = Sit the case to be assessed: there are no hints
 cli-format = How results are printed
 cli-count = How many cases to deal, with seeds one after the other
-cli-matched = Deal only cases whose expected cost under the expert's plan, once the job is taken in, lies between these amounts
-cli-look-at = Look at so many seeds, at most, for matched cases
+cli-matched = Deal only cases whose expected cost under the expert's plan, once the job is taken in, lies between these amounts; “closest” for those that lie closest together
+cli-look-at = Look at so many seeds, at most, for matched cases; 200 if not said, and four for each case with “closest”
 cli-reveal = Say what the fault is
 cli-files = Scenario files; without one, the first of those that the program carries
-cli-facts = Say what the scenario is like: which tests tell its faults apart, what the job and a guess cost; ten to thirty seconds the first time, since worlds are kept
+cli-facts = Say what the scenario is like: which tests tell its faults apart, what the job and a guess cost; some seconds to half a minute
 cli-apprentices = Have virtual apprentices work N cases each and say what they earn, with --facts; some ten seconds a case
 cli-strict = Warnings fail the check too, with exit code 4
 cli-seeds = Seeds of the cases, first and last
@@ -107,6 +121,8 @@ bench-resumed = Going on with { $path } after { $steps ->
 bench-hint = Type a step, such as "read codes". "help" lists all steps, "help measure" one; a line that ends in ? shows what can stand there; "quit" leaves and keeps the session.
 bench-look-back = The job is closed. "whatif 12" shows what could have come instead of step 12, "whatif 12 read codes" what that would have read and told; steps parted by ; are done one after the other. "quit" leaves.
 bench-no-such-verb = There is no step that begins with "{ $verb }". "help" lists all steps.
+bench-begun-sealed = A sealed case, for: { $name }. The session is kept in { $path }.
+bench-stays-sealed = Handed over. The case is sealed: give { $path } to your assessor, and note its receipt, { $receipt }.
 bench-till = [{ $minutes }, { $money } of material, { $total } in all]
 bench-left = Not finished. Go on with: faultwright bench --session { $path }
 
@@ -122,6 +138,12 @@ check-doubtful = { $file }: can be used, with { $warnings ->
     [one] one warning
    *[other] { $warnings } warnings
 }.
+open-told = For { $name }: “{ $title }”, case { $seed } of { $scenario }. The fault: { $faults }.
+open-receipt = Receipt of the session: { $receipt }
+open-written = The session with its case in the open is in { $path }.
+draw-for = { $name }:
+draw-sealed = Sealed in { $path }.
+draw-sealed-cost = Expected cost once it is taken in: { $least } to { $most }.
 draw-dealt = Case { $seed }: { $title }
 draw-matched = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }.
 draw-matched-revealed = Case { $seed }: { $title }. Expected cost once it is taken in: { $least } to { $most }. The fault: { $faults }.
@@ -217,6 +239,7 @@ rows-empty = there is no row in it.
 
 progress-guess = Trying the likeliest repair: { $done } of { $of } …
 progress-trial = Worked: { $done } of { $of } sessions …
+progress-closest = Looked at: { $done } of { $of } seeds …
 progress-matching = Matched: { $done } of { $of } cases …
 progress-dealing = Dealing a case …
 worlds-not-kept = What was worked out cannot be kept at { $path } ({ $why }); it will be worked out again next time.
@@ -244,6 +267,14 @@ trouble-rows = { $path }: { $problem }
 trouble-other-trial = { $path } holds rows of another scenario, or of another version of the program. Name another file, or take that one away.
 trouble-other-seed = { $path } is a session of seed { $kept }, and seed { $given } was asked for. Leave the seed out to go on with it, or name another file.
 trouble-over-session = { $path } is the session itself, and a page written there would destroy it. Name another file after --html.
+trouble-sealed = { $path } is about a sealed case, and this would tell it. Name the passphrase with --passphrase if you are its assessor.
+trouble-no-session-inside = { $path } is a hand-out and holds no session to write. Leave --into out, or name the session that was worked.
+trouble-class = { $path } has { $found } names. Write 1 to { $most }, each on a line of its own.
+seal-none = { $path } is no sealed case. Name a file that draw --seal has written, or the session of one.
+seal-other-version = { $path } is a sealed case in version { $found } of the format, which this program does not read. Update the program.
+seal-damaged = { $path } is not as it was written. Ask for the file again.
+seal-not-opened = { $path } does not open: the passphrase is another, or the file was altered after it was sealed. Check the passphrase first.
+seal-short-passphrase = the passphrase is too short. Write one of { $least } letters or more into the first line of its file.
 trouble-practised = { $path } was begun as practice and cannot be assessed. Name a file that is not there yet.
 trouble-unfinished = { $path }: the vehicle has not been handed back after { $steps ->
     [one] one step

@@ -192,6 +192,7 @@ window-kept-at = The session is kept in { $path }.
 ## Troubles
 
 window-opening = Taking the kept steps again …
+window-sealed = This session is about a sealed case, which the window does not open. Go on with it by: faultwright bench --session FILE
 window-no-folder = Sessions cannot be kept: { $why } Make that folder one that you can write to, then begin or look again.
 window-broke-off = The work broke off, which is a defect of the program. The steps taken are on disk: go on with the session below.
 

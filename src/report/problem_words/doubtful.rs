@@ -65,7 +65,6 @@ fn cheap_comeback(part_number: &Id, price: Money, currency: &str, words: &Words)
 }
 
 /// The words for a fault in every language that the program speaks, and those by which files call it.
-#[must_use]
 pub fn names_of_faults() -> impl Fn(&FaultName) -> Called {
     let languages: Vec<Words> =
         Words::languages().into_iter().map(|choice| Words::for_language(choice.tag)).collect();

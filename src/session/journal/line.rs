@@ -15,8 +15,11 @@ use std::borrow::Cow;
 
 /// What the first line calls itself.
 const FORMAT: &str = "faultwright session";
-/// Version that is written.
+/// Version that is written, and that of a sealed case, which no earlier program knows.
 pub(super) const VERSION: u32 = 2;
+const VERSION_SEALED: u32 = 3;
+/// Oldest version that is gone on with.
+pub(super) const OLDEST_RESUMED: u32 = 2;
 /// Oldest version that is read.
 const OLDEST_VERSION: u32 = 1;
 /// How the first line of every version begins, so that a newer journal and one that was cut off
@@ -75,15 +78,11 @@ pub fn digest_of_events(events: &[Event]) -> Result<Digest, Unwritable> {
 /// The first line of a journal that `program` writes.
 pub(super) fn header_line(program: &str, case: &CaseRecord) -> Result<Line, Unwritable> {
     let unwritable = Unwritable { part: Part::Case };
+    let version = if case.sealed.is_some() { VERSION_SEALED } else { VERSION };
     let case = to_json::<CaseRecord>(case, unwritable)?;
-    let chain = header_chain(VERSION, program, &case);
-    let line = HeaderLine {
-        format: FORMAT.into(),
-        version: VERSION,
-        program: program.into(),
-        case: &case,
-        chain,
-    };
+    let chain = header_chain(version, program, &case);
+    let line =
+        HeaderLine { format: FORMAT.into(), version, program: program.into(), case: &case, chain };
     Ok(Line { text: rendered(&line).ok_or(unwritable)?, chain })
 }
 
@@ -162,11 +161,11 @@ fn decode_header(line: &[u8]) -> Result<Recorded, Flaw> {
         fault: JsonFault::from(&error),
     };
     let preface: Preface = serde_json::from_str(text).map_err(unreadable)?;
-    if !(u64::from(OLDEST_VERSION)..=u64::from(VERSION)).contains(&preface.version) {
+    if !(u64::from(OLDEST_VERSION)..=u64::from(VERSION_SEALED)).contains(&preface.version) {
         return Err(Flaw::UnknownVersion {
             got: preface.version,
             oldest: OLDEST_VERSION,
-            newest: VERSION,
+            newest: VERSION_SEALED,
         });
     }
     let header: HeaderLine<'_> = serde_json::from_str(text).map_err(unreadable)?;

@@ -21,6 +21,7 @@
 //!     vehicle_text: "(...)".to_owned(),
 //!     seed: 7,
 //!     mode: Mode::Practice,
+//!     sealed: None,
 //! };
 //! let mut journal = Journal::create(&path, &case)?;
 //! journal.append(&Step::ReadJobSheet, &[Event::JobSheetShown])?;
@@ -34,6 +35,7 @@
 mod line;
 mod problem;
 mod record;
+mod sealed;
 #[cfg(test)]
 mod tests;
 mod writer;
@@ -41,6 +43,7 @@ mod writer;
 pub use line::digest_of_events;
 pub use problem::{Action, Flaw, JournalProblem, JsonFault, Part, Unwritable, WriteFailure};
 pub use record::{CaseRecord, Entry, Mode, ReadMode, Recorded, TornTail};
+pub use sealed::Sealed;
 
 use crate::numerics::digest::Digest;
 use crate::session::event::Event;
@@ -106,7 +109,7 @@ impl Journal {
         file.try_lock().map_err(|error| lock_problem(path, error))?;
         let bytes = read_bytes(path, &mut file)?;
         let recorded = decode(path, &bytes)?;
-        if recorded.version != line::VERSION {
+        if recorded.version < line::OLDEST_RESUMED {
             return Err(JournalProblem::OldVersion {
                 path: path.to_owned(),
                 version: recorded.version,

@@ -1,6 +1,7 @@
 //! What a journal holds.
 
 use super::line::digest_of_events;
+use super::sealed::Sealed;
 use crate::numerics::digest::Digest;
 use crate::session::event::Event;
 use crate::session::step::Step;
@@ -22,6 +23,9 @@ pub struct CaseRecord {
     pub seed: u64,
     /// What the session is for.
     pub mode: Mode,
+    /// The case under its seal. Where it is there, the texts and the name above are empty and the seed is nought.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sealed: Option<Box<Sealed>>,
 }
 
 /// What a session is for.

@@ -73,14 +73,17 @@ impl Page<'_> {
     }
 
     /// A heading after an empty line.
-    fn headed(&self, heading: String, rows: Vec<String>) -> Vec<String> {
-        let heading = broken(&heading, self.width);
+    fn headed(&self, heading: &str, rows: Vec<String>) -> Vec<String> {
+        let heading = broken(heading, self.width);
         core::iter::once(String::new()).chain(heading).chain(rows).collect()
     }
 }
 
 /// A text in lines of some width, broken between words; a longer word is broken within.
 fn broken(text: &str, width: usize) -> Vec<String> {
+    if text.chars().count() <= width {
+        return vec![text.to_owned()];
+    }
     let mut lines = Vec::new();
     let mut line = String::new();
     for word in text.split_whitespace() {
@@ -121,7 +124,7 @@ pub fn draws(draws: &Draws, page: Page<'_>) -> Vec<String> {
     ];
     let label = |place: usize| if place == 0 { page.say("facts-likeliest") } else { String::new() };
     rows.extend(likeliest.into_iter().enumerate().map(|(place, text)| (label(place), text)));
-    page.headed(page.say("facts-draws"), page.labelled(&rows))
+    page.headed(&page.say("facts-draws"), page.labelled(&rows))
 }
 
 /// What the worlds tell.
@@ -135,7 +138,7 @@ pub fn facts(facts: &Facts, comeback: Money, page: Page<'_>) -> Vec<String> {
         rows.push((page.say("facts-guess"), guessed(guess, page)));
     }
     rows.push((page.say("facts-comeback"), page.money(comeback.as_units())));
-    lines.extend(page.headed(page.say("facts-costs"), page.labelled(&rows)));
+    lines.extend(page.headed(&page.say("facts-costs"), page.labelled(&rows)));
     lines
 }
 
@@ -164,7 +167,7 @@ fn telling(of: &Discernment, page: Page<'_>) -> Vec<String> {
             (format!("{bits}  {cost:>8}"), step_words::line(&test.step))
         })
         .collect();
-    page.headed(page.say("facts-telling"), page.labelled(&rows))
+    page.headed(&page.say("facts-telling"), page.labelled(&rows))
 }
 
 /// What is told apart, what least, and what is not.
@@ -173,7 +176,7 @@ fn apart(of: &Discernment, page: Page<'_>) -> Vec<String> {
     let whole = of.pairs.iter().filter(|pair| pair.told >= 1.0).count();
     let said = [("whole", whole.into()), ("pairs", of.pairs.len().into())];
     let key = if whole == of.pairs.len() { "facts-all-apart" } else { "facts-some-apart" };
-    let mut lines = page.headed(words.say(key, &said), Vec::new());
+    let mut lines = page.headed(&words.say(key, &said), Vec::new());
     for cluster in of.clusters() {
         lines.extend(clustered(of, &cluster, page));
     }
@@ -192,7 +195,7 @@ fn apart(of: &Discernment, page: Page<'_>) -> Vec<String> {
             rows.push((String::new(), best_words(best, page)));
         }
     }
-    lines.extend(page.headed(page.say("facts-hardest"), page.labelled(&rows)));
+    lines.extend(page.headed(&page.say("facts-hardest"), page.labelled(&rows)));
     lines
 }
 
@@ -264,5 +267,5 @@ pub fn earned(earned: &Earned, cases: u64, page: Page<'_>) -> Vec<String> {
         rows.push(row);
     }
     let rows = aligned(&rows).into_iter().map(|row| format!("{:INDENT$}{row}", "")).collect();
-    page.headed(words.say("facts-apprentices", &[("cases", cases.into())]), rows)
+    page.headed(&words.say("facts-apprentices", &[("cases", cases.into())]), rows)
 }

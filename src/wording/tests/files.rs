@@ -246,6 +246,7 @@ fn case() -> CaseRecord {
         vehicle_text: "()".to_owned(),
         seed: 7,
         mode: Mode::Practice,
+        sealed: None,
     }
 }
 

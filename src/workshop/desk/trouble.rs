@@ -64,6 +64,7 @@ impl Trouble {
                 problem_words::load_error(error, words).join("\n")
             }
             Self::Deal(DealError::Draw(error)) => problem_words::draw_error(error, words),
+            Self::Deal(DealError::Sealed | DealError::Seal(_)) => words.say("window-sealed", &[]),
             Self::Journal(problem) => file_words::journal_problem(problem, words),
             Self::Diverged { path, entry } => words.say(
                 "trouble-diverged",

@@ -1,8 +1,10 @@
 //! Files written by earlier programs, which every later one must read.
 
-use super::super::{Journal, JournalProblem, ReadMode, read};
+use super::super::line::header_line;
+use super::super::{CaseRecord, Journal, JournalProblem, Mode, ReadMode, Sealed, read};
 use super::samples::{every_step, steps_of_version_1, varied_events};
-use super::written;
+use super::{PROGRAM, written};
+use crate::numerics::digest::Digest;
 use std::fs;
 use std::path::PathBuf;
 
@@ -55,4 +57,40 @@ fn regress_the_same_bytes_are_written_as_version_2() {
             beside.display()
         );
     }
+}
+
+/// A case under a seal, as small as the format lets it be.
+fn sealed() -> CaseRecord {
+    let sealed = Sealed {
+        name: "Çelik".to_owned(),
+        title: "t".to_owned(),
+        scenario: Digest::of(b"(x)"),
+        salt: "00ff".to_owned(),
+        case: "0a".to_owned(),
+        lock: "1b".to_owned(),
+    };
+    CaseRecord {
+        scenario_name: String::new(),
+        scenario_text: String::new(),
+        vehicle_text: String::new(),
+        seed: 0,
+        mode: Mode::Assessed,
+        sealed: Some(Box::new(sealed)),
+    }
+}
+
+/// Version 3 is that of sealed cases alone, and is gone on with like version 2.
+#[test]
+fn regress_a_sealed_case_is_written_and_resumed_as_version_3() {
+    let today = header_line(PROGRAM, &sealed()).unwrap().text;
+    let kept = fs::read_to_string(path(3)).unwrap();
+    assert_eq!(kept, today, "the version must be raised, the file stays");
+    let folder = tempfile::tempdir().unwrap();
+    let copy = folder.path().join("sealed.session");
+    fs::copy(path(3), &copy).unwrap();
+    let (mut journal, recorded) = Journal::resume(&copy).unwrap();
+    assert_eq!((recorded.version, &recorded.case), (3, &sealed()));
+    journal.append(&every_step()[0], &[]).unwrap();
+    drop(journal);
+    assert_eq!(read(&copy, ReadMode::Strict).unwrap().entries.len(), 1);
 }

@@ -29,6 +29,7 @@ fn case() -> CaseRecord {
         vehicle_text: "v".to_owned(),
         seed: u64::MAX,
         mode: Mode::Assessed,
+        sealed: None,
     }
 }
 

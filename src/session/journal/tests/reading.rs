@@ -201,10 +201,10 @@ fn limit_other_files_are_not_journals() {
 
 #[test]
 fn limit_other_versions_are_named() {
-    for (version, rest) in [(0, ""), (3, ",\"new\":[1]"), (u64::MAX, "")] {
+    for (version, rest) in [(0, ""), (4, ",\"new\":[1]"), (u64::MAX, "")] {
         let header =
             format!("{{\"format\":\"faultwright session\",\"version\":{version}{rest}}}\nnew\n");
-        let expected = Flaw::UnknownVersion { got: version, oldest: 1, newest: 2 };
+        let expected = Flaw::UnknownVersion { got: version, oldest: 1, newest: 3 };
         assert_eq!(decode(header.as_bytes()), Err(expected));
     }
 }
