@@ -6,6 +6,7 @@ use faultwright::numerics::streams::Streams;
 use faultwright::physics::warm_up::EngineHeat;
 use faultwright::units::{Celsius, Litres, Newtons};
 use faultwright::vehicle::cam_line::CamCondition;
+use faultwright::vehicle::per_bank::PerBank;
 use faultwright::vehicle::per_cam::PerCam;
 use faultwright::vehicle::route::RouteProfile;
 use faultwright::vehicle::run_record::MOST_POINTS;
@@ -55,7 +56,7 @@ fn limit_a_tick_takes_nothing_from_the_heap() {
     let record = engine.record();
     assert!(record.trace.points().len() <= MOST_POINTS);
     assert!(record.trace.interval().0 > 0.15, "the trace was never thinned out");
-    assert!(!record.cams.intake.steps.is_empty(), "the monitors timed nothing");
+    assert!(!record.cams.one.intake.steps.is_empty(), "the monitors timed nothing");
 }
 
 #[test]
@@ -64,14 +65,15 @@ fn limit_a_tick_with_faults_takes_nothing_from_the_heap() {
     let blocked = CamCondition { blockage: 0.97, ..CamCondition::SOUND };
     let condition = EngineCondition {
         fill: Litres(2.2),
-        cams: PerCam { intake: sticking, exhaust: blocked },
+        cams: PerBank::single(PerCam { intake: sticking, exhaust: blocked }),
         ..EngineCondition::SOUND
     };
     let mut engine = engine(&condition, EngineHeat::cold(Celsius(85.0)));
     let taken = taken(&mut engine, 160 * TICKS_IN_A_SECOND);
     assert_eq!((taken.count_total, taken.bytes_total), (0, 0), "{taken:?}");
     let record = engine.record();
-    let failures = record.cams.intake.failures().count() + record.cams.exhaust.failures().count();
+    let failures =
+        record.cams.one.intake.failures().count() + record.cams.one.exhaust.failures().count();
     assert!(failures > 0, "no monitor found a fault");
 }
 

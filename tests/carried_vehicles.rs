@@ -14,7 +14,7 @@ use faultwright::vehicle::circuits::feel;
 use faultwright::vehicle::condition::Condition;
 use faultwright::vehicle::engine_link::{Withheld, engine_condition, engine_spec};
 use faultwright::vehicle::harness::{DriverState, ElectricalState, Machines, wire_up};
-use faultwright::vehicle::per_cam::Cam;
+use faultwright::vehicle::per_bank::CamPlace;
 use faultwright::vehicle::route::Demand;
 use faultwright::vehicle::running::RunningEngine;
 use faultwright::vehicle::spec::{HarnessElement, Id, VehicleSpec};
@@ -217,7 +217,7 @@ fn limit_an_engine_with_one_valve_leaves_the_other_camshaft_where_it_is() {
     for _ in 0..5_000 {
         engine.tick(&demand);
     }
-    assert!(engine.cam(Cam::Intake).seen().0 > 15.0);
-    assert!(engine.cam(Cam::Exhaust).seen().0.abs() < 0.5);
-    assert!(engine.cam(Cam::Exhaust).duty() < 1e-9);
+    assert!(engine.cam(CamPlace::INTAKE).seen().0 > 15.0);
+    assert!(engine.cam(CamPlace::EXHAUST).seen().0.abs() < 0.5);
+    assert!(engine.cam(CamPlace::EXHAUST).duty() < 1e-9);
 }

@@ -28,6 +28,7 @@ use faultwright::vehicle::cam_line::{CamCondition, CamLine, CamSpec, SharedTick}
 use faultwright::vehicle::circuits::{Felt, feel};
 use faultwright::vehicle::condition::{Condition, FittedValve, Seal};
 use faultwright::vehicle::harness::{DriverState, ElectricalState};
+use faultwright::vehicle::per_bank::PerBank;
 use faultwright::vehicle::per_cam::PerCam;
 use faultwright::vehicle::route::RouteProfile;
 use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
@@ -41,10 +42,10 @@ use std::sync::Arc;
 fn engine() -> RunningEngine {
     let condition = EngineCondition {
         fill: Litres(2.3),
-        cams: PerCam {
+        cams: PerBank::single(PerCam {
             intake: CamCondition { stiction: Newtons(1.5), ..CamCondition::SOUND },
             exhaust: CamCondition { blockage: 0.95, ..CamCondition::SOUND },
-        },
+        }),
         ..EngineCondition::SOUND
     };
     let air = Streams::new(3).stream("air in the oil");

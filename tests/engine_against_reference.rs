@@ -11,8 +11,10 @@
 
 mod road;
 
+use faultwright::control_module::code_family::Bank;
 use faultwright::units::CrankDegrees;
 use faultwright::vehicle::cam_line::CamCondition;
+use faultwright::vehicle::per_bank::CamPlace;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::route::Demand;
 use road::{Row, demand, drive_as_printed, one_cam, rows, set_oil};
@@ -44,12 +46,12 @@ fn step(row: &Row<'_>) -> StepRun {
         }
     };
     run(&mut engine, from, 4_000, &mut |_, _| ());
-    let start = engine.cam(Cam::Intake).vane().away().0;
+    let start = engine.cam(CamPlace::INTAKE).vane().away().0;
     let mut times = [None; 3];
     let (mut error, mut duty, mut low, mut high) = (0.0, 0.0, f64::INFINITY, f64::NEG_INFINITY);
     let (mut pressure, mut least) = (0.0, f64::INFINITY);
     run(&mut engine, to, 6_000, &mut |tick, engine| {
-        let line = engine.cam(Cam::Intake);
+        let line = engine.cam(CamPlace::INTAKE);
         let moved = (line.vane().away().0 - start) / (to - from);
         for (time, share) in times.iter_mut().zip([0.1, 0.63, 0.9]) {
             if moved >= share && time.is_none() {
@@ -182,12 +184,12 @@ fn road_run(row: &Row<'_>) -> (f64, f64, f64, Vec<(String, f64)>, Vec<f64>) {
     engine.hold(&Demand::IDLE, 500);
     let forced = row.value("forced");
     if forced >= 0.0 {
-        let condition = *engine.cam(cam).condition();
+        let condition = *engine.cam(cam.on(Bank::One)).condition();
         let forced_duty = Some(forced);
-        engine.set_cam(cam, CamCondition { forced_duty, ..condition });
+        engine.set_cam(cam.on(Bank::One), CamCondition { forced_duty, ..condition });
     }
     let record = drive_as_printed(&mut engine, cam);
-    let summary = record.cams.of(cam);
+    let summary = record.cams.one.of(cam);
     let mut codes: Vec<(String, f64)> = summary
         .failures()
         .filter_map(|dated| dated.failed_at.map(|at| (dated.finding.code.to_string(), at.0)))
@@ -315,7 +317,7 @@ fn limit_a_long_hold_ends_on_the_target() {
     for _ in 0..20_000 {
         engine.tick(&wanted);
     }
-    let away = engine.cam(Cam::Intake).vane().away();
+    let away = engine.cam(CamPlace::INTAKE).vane().away();
     assert!((away.0 - 17.0).abs() < 0.15, "{away:?}");
-    assert_eq!(engine.cam(Cam::Intake).target(), CrankDegrees(17.0));
+    assert_eq!(engine.cam(CamPlace::INTAKE).target(), CrankDegrees(17.0));
 }

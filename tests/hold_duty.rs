@@ -11,7 +11,7 @@ use faultwright::physics::solenoid::Solenoid;
 use faultwright::physics::warm_up::EngineHeat;
 use faultwright::units::{Celsius, Ohms, Volts};
 use faultwright::vehicle::cam_line::CamCondition;
-use faultwright::vehicle::per_cam::Cam;
+use faultwright::vehicle::per_bank::CamPlace;
 use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
 
 /// Supply [V], winding at 20 °C [ohm], its turns, coil [°C].
@@ -36,7 +36,7 @@ fn closed_form_the_loop_finds_the_duty_of_the_balancing_current() {
             pulses_per_s: 300.0,
         };
         let mut condition = EngineCondition { supply: Volts(volts), ..EngineCondition::SOUND };
-        condition.cams.intake = CamCondition { coil, turns, ..CamCondition::SOUND };
+        condition.cams.one.intake = CamCondition { coil, turns, ..CamCondition::SOUND };
         let heat = EngineHeat { coolant: Celsius(89.0), oil: Celsius(88.0) };
         let air = Streams::new(1).stream("aeration");
         let mut engine = RunningEngine::new(EngineSpec::TYPICAL, condition, heat, air).unwrap();
@@ -46,13 +46,13 @@ fn closed_form_the_loop_finds_the_duty_of_the_balancing_current() {
         let (mut duty, mut current, mut told) = (0.0, 0.0, 0.0);
         for _ in 0..4_000 {
             engine.tick(&road::demand(2_000.0, 22.0, 0.0));
-            let line = engine.cam(Cam::Intake);
+            let line = engine.cam(CamPlace::INTAKE);
             duty += line.duty() / 4_000.0;
             current += line.current().0 / 4_000.0;
             told += coil.average(line.duty()).0 / 4_000.0;
         }
         let what = format!("{volts} V {ohms} ohm {turns} {coil_c} C: duty {duty}, {current} A");
-        assert!((engine.cam(Cam::Intake).vane().away().0 - 22.0).abs() < 0.5, "{what}");
+        assert!((engine.cam(CamPlace::INTAKE).vane().away().0 - 22.0).abs() < 0.5, "{what}");
         // The engine carries the current that the averaged law says, less what the spool's jolts induce.
         assert!((current / told - 1.0).abs() < 0.01, "{what}: {told}");
         // Spring and preload at mid-stroke: 0.8 + 600 * 1.25e-3 N, give or take the overlap of the port

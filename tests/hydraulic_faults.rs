@@ -4,6 +4,7 @@
 
 mod road;
 
+use faultwright::control_module::code_family::Bank;
 use faultwright::control_module::verdict::Verdict::{Failed, NotRun, Passed};
 use faultwright::numerics::streams::Streams;
 use faultwright::physics::oil::Oil;
@@ -12,6 +13,7 @@ use faultwright::physics::sump::{Dipstick, Sump};
 use faultwright::physics::warm_up::EngineHeat;
 use faultwright::units::{Celsius, Litres, Minutes, Newtons};
 use faultwright::vehicle::cam_line::CamCondition;
+use faultwright::vehicle::per_bank::CamPlace;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::route::{Demand, Foot, RouteProfile};
 use faultwright::vehicle::run_record::{Idling, RunRecord};
@@ -20,7 +22,7 @@ use road::{codes, coil, on, road_test, verdicts, warm};
 
 /// Codes of the intake cam and of the exhaust cam.
 fn both(record: &RunRecord) -> (Vec<String>, Vec<String>) {
-    (codes(&record.cams.intake), codes(&record.cams.exhaust))
+    (codes(&record.cams.one.intake), codes(&record.cams.one.exhaust))
 }
 
 #[test]
@@ -28,7 +30,7 @@ fn limit_a_sound_engine_passes_every_monitor_with_twenty_seeds() {
     for seed in 0..20 {
         let record = road_test(seed, |_| ());
         for cam in Cam::BOTH {
-            let summary = record.cams.of(cam);
+            let summary = record.cams.one.of(cam);
             assert_eq!(verdicts(summary), [Passed; 4], "seed {seed} {cam:?}");
             assert!(summary.mean_error.0 < 0.6 && summary.enabled.0 > 149.0);
         }
@@ -54,7 +56,7 @@ fn limit_silent_faults_set_no_code() {
             let record = road_test(3, on(cam, |valve| *valve = change));
             let (intake, exhaust) = both(&record);
             assert!(intake.is_empty() && exhaust.is_empty(), "{what} {cam:?}");
-            assert_eq!(verdicts(record.cams.of(cam)), [Passed; 4], "{what} {cam:?}");
+            assert_eq!(verdicts(record.cams.one.of(cam)), [Passed; 4], "{what} {cam:?}");
         }
     }
     for oil in [
@@ -98,9 +100,9 @@ fn limit_each_fault_sets_its_code_on_its_own_camshaft() {
     ] {
         for (cam, wanted) in [(Cam::Intake, intake), (Cam::Exhaust, exhaust)] {
             let record = road_test(1, on(cam, |condition| *condition = valve));
-            assert_eq!(codes(record.cams.of(cam)), wanted, "{what} {cam:?}");
+            assert_eq!(codes(record.cams.one.of(cam)), wanted, "{what} {cam:?}");
             let other = if cam == Cam::Intake { Cam::Exhaust } else { Cam::Intake };
-            assert_eq!(verdicts(record.cams.of(other)), [Passed; 4], "{what} {cam:?}");
+            assert_eq!(verdicts(record.cams.one.of(other)), [Passed; 4], "{what} {cam:?}");
         }
     }
 }
@@ -116,7 +118,7 @@ fn limit_sticking_spool_hunts_first_and_runs_away_below_two_newtons() {
             [(1.0, false, false), (1.5, true, false), (1.9, true, true), (2.2, true, true)]
         {
             let record = road_test(1, on(cam, |valve| valve.stiction = Newtons(newtons)));
-            let summary = record.cams.of(cam);
+            let summary = record.cams.one.of(cam);
             assert_eq!(!codes(summary).is_empty(), sets_a_code, "{newtons} N {cam:?}");
             let stayed_away = verdicts(summary)[3] == Failed;
             assert_eq!(stayed_away, runs_away, "{newtons} N {cam:?}");
@@ -192,13 +194,13 @@ fn limit_low_oil_swings_the_gauge() {
 fn limit_short_cold_or_inhibited_runs_decide_nothing() {
     // Idling: only the cam at rest can be judged.
     let record = warm(EngineCondition::SOUND, 1).hold(&Demand::IDLE, 60_000);
-    assert_eq!(verdicts(&record.cams.intake), [NotRun, NotRun, NotRun, Passed]);
+    assert_eq!(verdicts(&record.cams.one.intake), [NotRun, NotRun, NotRun, Passed]);
     // The same with a seized spool: still nothing wrong to be seen.
     let seized = on(Cam::Intake, |valve| valve.stiction = Newtons(12.0));
     let mut condition = EngineCondition::SOUND;
     seized(&mut condition);
     let record = warm(condition, 1).hold(&Demand::IDLE, 60_000);
-    assert_eq!(verdicts(&record.cams.intake), [NotRun, NotRun, NotRun, Passed]);
+    assert_eq!(verdicts(&record.cams.one.intake), [NotRun, NotRun, NotRun, Passed]);
     // Frost: too cold for any monitor at the start, and slow response waits for 60 °C.
     let cold = EngineHeat::cold(Celsius(-10.0));
     let air = Streams::new(1).stream("aeration");
@@ -207,16 +209,18 @@ fn limit_short_cold_or_inhibited_runs_decide_nothing() {
     engine.assume_learnt();
     engine.start();
     let record = engine.drive(&RouteProfile::warm_road_test()).unwrap();
-    assert_eq!(verdicts(&record.cams.exhaust)[2], NotRun);
+    assert_eq!(verdicts(&record.cams.one.exhaust)[2], NotRun);
     // Warmer than it was, although the metal of the head takes the first heat.
     assert!(record.heat.oil.0 > 5.0 && record.heat.oil.0 < 60.0, "{:?}", record.heat);
-    assert!(codes(&record.cams.intake).is_empty() && codes(&record.cams.exhaust).is_empty());
+    assert!(
+        codes(&record.cams.one.intake).is_empty() && codes(&record.cams.one.exhaust).is_empty()
+    );
     // A circuit code keeps the monitors of its own camshaft from running.
     let inhibited = CamCondition { is_inhibited: true, ..CamCondition::SOUND };
     let record = road_test(1, on(Cam::Exhaust, |valve| *valve = inhibited));
-    assert_eq!(verdicts(&record.cams.exhaust), [NotRun; 4]);
-    assert_eq!(record.cams.exhaust.furthest.0, 0.0);
-    assert_eq!(verdicts(&record.cams.intake), [Passed; 4]);
+    assert_eq!(verdicts(&record.cams.one.exhaust), [NotRun; 4]);
+    assert_eq!(record.cams.one.exhaust.furthest.0, 0.0);
+    assert_eq!(verdicts(&record.cams.one.intake), [Passed; 4]);
 }
 
 /// A valve held fully on at idle makes the engine stall or idle roughly (published); off, it is
@@ -225,9 +229,12 @@ fn limit_short_cold_or_inhibited_runs_decide_nothing() {
 fn published_valve_held_on_at_idle_is_felt() {
     for cam in Cam::BOTH {
         let mut engine = warm(EngineCondition::SOUND, 1);
-        engine.set_cam(cam, CamCondition { forced_duty: Some(1.0), ..CamCondition::SOUND });
+        engine.set_cam(
+            cam.on(Bank::One),
+            CamCondition { forced_duty: Some(1.0), ..CamCondition::SOUND },
+        );
         assert!(engine.hold(&Demand::IDLE, 8_000).idling >= Idling::Rough, "{cam:?}");
-        engine.set_cam(cam, CamCondition::SOUND);
+        engine.set_cam(cam.on(Bank::One), CamCondition::SOUND);
         engine.stop();
         engine.start();
         engine.hold(&Demand::IDLE, 5_000);
@@ -243,9 +250,9 @@ fn limit_idle_gets_worse_with_the_angle() {
         [(10.0, Idling::Smooth), (30.0, Idling::Rough), (50.0, Idling::Stalls)]
     {
         let mut spec = EngineSpec::TYPICAL;
-        spec.cams.intake.phaser.travel_deg = travel_deg;
+        spec.cams.one.intake.phaser.travel_deg = travel_deg;
         let mut condition = EngineCondition::SOUND;
-        condition.cams.intake.forced_duty = Some(1.0);
+        condition.cams.one.intake.forced_duty = Some(1.0);
         let heat = EngineHeat { coolant: Celsius(89.0), oil: Celsius(88.0) };
         let air = Streams::new(1).stream("aeration");
         let mut engine = RunningEngine::new(spec, condition, heat, air).unwrap();
@@ -265,13 +272,13 @@ fn limit_idle_gets_worse_with_the_angle() {
 fn limit_stopping_parks_the_phasers_and_keeps_the_heat() {
     let mut engine = warm(EngineCondition::SOUND, 1);
     engine.hold(&road::demand(2_000.0, 25.0, 15.0), 5_000);
-    assert!((engine.cam(Cam::Intake).seen().0 - 25.0).abs() < 1.0);
+    assert!((engine.cam(CamPlace::INTAKE).seen().0 - 25.0).abs() < 1.0);
     assert!(engine.pressure().0 > 4.0);
     let before = engine.heat();
     engine.stop();
     assert!(engine.pressure().0 < 0.01, "{:?}", engine.pressure());
     for cam in Cam::BOTH {
-        assert!(engine.cam(cam).vane().is_locked(), "{cam:?}");
+        assert!(engine.cam(cam.on(Bank::One)).vane().is_locked(), "{cam:?}");
     }
     assert!((engine.heat().oil.0 - before.oil.0).abs() < 1.0);
     engine.rest(Minutes(24 * 60));
@@ -279,13 +286,13 @@ fn limit_stopping_parks_the_phasers_and_keeps_the_heat() {
     // A spool stuck open keeps its phaser away, and the next start shows it.
     let stuck = CamCondition { stiction: Newtons(4.0), ..CamCondition::SOUND };
     let mut engine = warm(EngineCondition::SOUND, 1);
-    engine.set_cam(Cam::Intake, CamCondition { forced_duty: Some(1.0), ..stuck });
+    engine.set_cam(CamPlace::INTAKE, CamCondition { forced_duty: Some(1.0), ..stuck });
     engine.hold(&Foot::Down.on(Demand::IDLE), 2_000);
-    engine.set_cam(Cam::Intake, stuck);
+    engine.set_cam(CamPlace::INTAKE, stuck);
     engine.stop();
     engine.start();
     let record = engine.hold(&Foot::Down.on(Demand::IDLE), 10_000);
-    assert_eq!(codes(&record.cams.intake), ["P0011", "P0016"]);
+    assert_eq!(codes(&record.cams.one.intake), ["P0011", "P0016"]);
 }
 
 /// The module learns a repaired circuit again, and a battery that was off costs it what it knew.
@@ -295,23 +302,23 @@ fn limit_hold_is_learnt_anew_after_a_repair() {
     let mut condition = EngineCondition::SOUND;
     on(Cam::Intake, |valve| *valve = bad)(&mut condition);
     let mut engine = warm(condition, 1);
-    let learnt = |engine: &RunningEngine| engine.cam(Cam::Intake).module().learnt();
+    let learnt = |engine: &RunningEngine| engine.cam(CamPlace::INTAKE).module().learnt();
     let with_bad = learnt(&engine);
     assert!(with_bad > 1.5, "{with_bad}");
-    engine.set_cam(Cam::Intake, CamCondition::SOUND);
+    engine.set_cam(CamPlace::INTAKE, CamCondition::SOUND);
     // What it learnt is now far too much, and yet the proof of the repair must not fail for it.
     engine.start();
     let record = engine.drive(&RouteProfile::warm_road_test()).unwrap();
-    assert_eq!(verdicts(&record.cams.intake), [Passed; 4], "{:?}", record.cams.intake);
+    assert_eq!(verdicts(&record.cams.one.intake), [Passed; 4], "{:?}", record.cams.one.intake);
     engine.hold(&road::demand(2_000.0, 20.0, 0.0), 600_000);
     assert!((1.0..1.2).contains(&learnt(&engine)), "{}", learnt(&engine));
     engine.forget();
     assert_eq!(learnt(&engine).to_bits(), 1.0_f64.to_bits());
     // With the battery off and another winding it has to find the hold from far below.
-    engine.set_cam(Cam::Intake, bad);
+    engine.set_cam(CamPlace::INTAKE, bad);
     engine.start();
     let record = engine.drive(&RouteProfile::warm_road_test()).unwrap();
-    assert!(codes(&record.cams.intake).is_empty(), "{:?}", record.cams.intake);
+    assert!(codes(&record.cams.one.intake).is_empty(), "{:?}", record.cams.one.intake);
 }
 
 /// The same seed and the same steps give the same bits; another seed gives others.

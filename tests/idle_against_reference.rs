@@ -76,12 +76,12 @@ fn published_a_valve_fully_on_at_hot_idle_is_rough_or_stalls() {
     for cam in Cam::BOTH {
         for seed in 1..11 {
             let mut condition = EngineCondition::SOUND;
-            condition.cams.of_mut(cam).forced_duty = Some(1.0);
+            condition.cams.one.of_mut(cam).forced_duty = Some(1.0);
             let record = engine_at(90.0, seed, condition).hold(&Demand::IDLE, 15_000);
             assert!(record.idling >= Idling::Rough, "{cam:?} {seed}");
             stalls += u32::from(record.idling == Idling::Stalls);
             runs += 1;
-            condition.cams.of_mut(cam).forced_duty = Some(0.0);
+            condition.cams.one.of_mut(cam).forced_duty = Some(0.0);
             let record = engine_at(90.0, seed, condition).hold(&Demand::IDLE, 15_000);
             assert_eq!(record.idling, Idling::Smooth, "{cam:?} {seed}");
         }

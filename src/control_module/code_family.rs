@@ -7,14 +7,23 @@
 
 use crate::control_module::code::Code;
 use crate::control_module::known_code::{KnownCode, ReadinessGroup, Trips};
+use serde::{Deserialize, Serialize};
 
 /// A bank of cylinders.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize,
+)]
 pub enum Bank {
     /// With cylinder 1.
+    #[default]
     One,
     /// The other.
     Two,
+}
+
+impl Bank {
+    /// Both, in the order in which everything is done.
+    pub const BOTH: [Self; 2] = [Self::One, Self::Two];
 }
 
 /// A camshaft of a bank.

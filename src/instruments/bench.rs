@@ -36,6 +36,7 @@ pub(super) fn bench(resistances: &[(&str, &str, f64)], key_on: bool) -> Vec<(f64
         name: "bench".to_owned(),
         year: 2000,
         engine: "none".to_owned(),
+        cylinders: 4,
         sump: SumpSpec { full_litres: 1.0, least_litres: 0.5 },
         oil: OilSpec::default(),
         valves: Vec::new(),

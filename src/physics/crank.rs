@@ -1,10 +1,10 @@
 //! A crankshaft that turns by itself at idle: air in, fires, friction, speed.
 //!
 //! Model: mean values between fires. Air flows past a throttle into a manifold and from there into
-//! the cylinders; at every half turn one of four cylinders has drawn its charge, and the one before
-//! it burns: its work acts evenly over the next half turn. Friction, pumping and the generator act
-//! against it, the flywheel carries the difference. Limits: four cylinders; no ripple within a half
-//! turn; temperatures of charge and residual gas fixed; exact for the manifold and the crankshaft to
+//! the cylinders; fires are evenly spaced, with four cylinders at every half turn: one cylinder has drawn its charge,
+//! and the one before it burns: its work acts evenly until the next fire. Friction, pumping and the generator act
+//! against it, the flywheel carries the difference. Limits: no ripple between two
+//! fires; three to eight cylinders; temperatures of charge and residual gas fixed; exact for the manifold and the crankshaft to
 //! first order in the step.
 //!
 //! Sources: flow through an opening by the ellipse of ISO 6358 (critical ratio 0.528, that of an ideal
@@ -24,8 +24,10 @@ const AIR_J_KG_K: f64 = 287.0;
 const CHOKED: f64 = 0.684_7;
 /// Pressure ratio below which a nozzle is choked, for air.
 const CRITICAL: f64 = 0.528;
-/// Cylinders.
-const CYLINDERS: usize = 4;
+/// Most cylinders.
+const MOST_CYLINDERS: usize = 8;
+/// Angle of the crankshaft in which every cylinder fires once [rad]: two turns.
+const CYCLE_RAD: f64 = 2.0 * core::f64::consts::TAU;
 /// Below this speed the generator gives nothing [rad/s]: 380 rpm.
 const GENERATES_FROM_RAD_S: f64 = 40.0;
 
@@ -33,7 +35,9 @@ const GENERATES_FROM_RAD_S: f64 = 40.0;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CrankSpec {
-    /// Cylinders and valves.
+    /// Cylinders, 1 to 8.
+    pub cylinders: u8,
+    /// One cylinder and its valves.
     pub breathing: Breathing,
     /// Inertia of crankshaft, flywheel and what turns with them [kg m²].
     pub inertia_kg_m2: f64,
@@ -75,6 +79,7 @@ pub struct CrankSpec {
 impl CrankSpec {
     /// A four-cylinder petrol engine of 1.4 l (engineering estimate).
     pub const TYPICAL: Self = Self {
+        cylinders: 4,
         breathing: Breathing::TYPICAL,
         inertia_kg_m2: 0.13,
         dry_pa: 0.32e5,
@@ -95,6 +100,32 @@ impl CrankSpec {
         charge_scatter: 0.025,
     };
 
+    /// The same engine with another number of like cylinders, 1 to 8: flywheel, manifold and throttle grow with
+    /// them (engineering estimate).
+    #[must_use]
+    pub fn with_cylinders(self, cylinders: u8) -> Self {
+        let share = f64::from(cylinders) / f64::from(self.cylinders);
+        Self {
+            cylinders,
+            inertia_kg_m2: self.inertia_kg_m2 * share,
+            manifold_m3: self.manifold_m3 * share,
+            throttle_m2: self.throttle_m2 * share,
+            ..self
+        }
+    }
+
+    /// Angle of the crankshaft from one fire to the next [rad].
+    #[must_use]
+    #[inline]
+    pub fn between_fires_rad(&self) -> f64 {
+        CYCLE_RAD / f64::from(self.cylinders)
+    }
+
+    /// How many cylinders there are places for.
+    fn count(&self) -> usize {
+        usize::from(self.cylinders).clamp(1, MOST_CYLINDERS)
+    }
+
     /// Friction as mean effective pressure [Pa] at a speed [rev/s] and a viscosity [Pa s].
     #[must_use]
     pub fn friction_pa(&self, rev_s: f64, viscosity_pa_s: f64) -> f64 {
@@ -102,10 +133,10 @@ impl CrankSpec {
         self.dry_pa + self.film_pa * pow(film.max(0.0), self.film_power)
     }
 
-    /// Torque of a mean effective pressure [N m]: one cylinder's swept volume in half a turn.
+    /// Torque of a mean effective pressure [N m]: one cylinder's swept volume from fire to fire.
     #[must_use]
     pub fn torque_nm(&self, mean_effective_pa: f64) -> f64 {
-        mean_effective_pa * self.breathing.swept_m3 / core::f64::consts::PI
+        mean_effective_pa * self.breathing.swept_m3 / self.between_fires_rad()
     }
 
     /// Air past the throttle [kg/s] at an opening of 0 to 1, a manifold pressure [Pa] and a temperature
@@ -163,7 +194,7 @@ pub struct Crank {
     friction_pa: f64,
     residual: Residual,
     waiting: Option<Charge>,
-    burnt: [f64; CYLINDERS],
+    burnt: [f64; MOST_CYLINDERS],
     cylinder: usize,
     scatter: Stream,
 }
@@ -180,7 +211,7 @@ impl Crank {
             friction_pa: spec.dry_pa,
             residual: Residual { back: 0.0, kept: 0.0 },
             waiting: None,
-            burnt: [1.0; CYLINDERS],
+            burnt: [1.0; MOST_CYLINDERS],
             cylinder: 0,
             scatter,
         }
@@ -194,7 +225,7 @@ impl Crank {
         self.friction_pa = spec.dry_pa + spec.film_pa;
         self.fire_nm = spec.torque_nm(self.friction_pa + spec.exhaust_pa - self.manifold_pa);
         self.waiting = None;
-        self.burnt = [1.0; CYLINDERS];
+        self.burnt = [1.0; MOST_CYLINDERS];
     }
 
     /// The crankshaft stands.
@@ -230,15 +261,16 @@ impl Crank {
 
         let residual = self.residual.total();
         let trapped_kg = spec.trapped_kg(self.manifold_pa, residual);
-        let drawn_kg_s = trapped_kg * (1.0 - residual) * self.speed_rad_s / core::f64::consts::PI;
+        let between_rad = spec.between_fires_rad();
+        let drawn_kg_s = trapped_kg * (1.0 - residual) * self.speed_rad_s / between_rad;
         let let_in_kg_s = spec.air_kg_s(drive.opening, self.manifold_pa, drive.outside);
         let by_kg_pa = AIR_J_KG_K * spec.charge_k / spec.manifold_m3;
         self.manifold_pa = (self.manifold_pa + by_kg_pa * (let_in_kg_s - drawn_kg_s) * dt_s)
             .clamp(0.05 * spec.outside_pa, spec.outside_pa);
 
         self.angle_rad += self.speed_rad_s * dt_s;
-        if self.angle_rad >= core::f64::consts::PI {
-            self.angle_rad -= core::f64::consts::PI;
+        if self.angle_rad >= between_rad {
+            self.angle_rad -= between_rad;
             self.fire(spec, drive, trapped_kg);
         }
     }
@@ -253,9 +285,10 @@ impl Crank {
                 * (1.0 - charge.burnt_gas)
                 * spec.heat_j_kg
                 * (1.0 + spec.charge_scatter * self.scatter.normal());
-            self.fire_nm = heat_j * burnt * spec.indicated / core::f64::consts::PI;
+            self.fire_nm = heat_j * burnt * spec.indicated / spec.between_fires_rad();
         }
-        self.cylinder = (self.cylinder + 1) % CYLINDERS;
+        let cylinders = spec.count();
+        self.cylinder = (self.cylinder + 1) % cylinders;
         let rev_s = self.speed_rad_s / core::f64::consts::TAU;
         self.residual = spec.breathing.residual(
             spec.breathing.overlap_factor(drive.overlap_deg),
@@ -265,7 +298,7 @@ impl Crank {
         );
         // What stays in a cylinder is as burnt as its own last charge; what comes back from the exhaust
         // is as burnt as what all of them left there.
-        let in_exhaust = self.burnt.iter().sum::<f64>() / CYLINDERS as f64;
+        let in_exhaust = self.burnt.iter().take(cylinders).sum::<f64>() / cylinders as f64;
         let burnt_gas =
             self.residual.kept * self.burnt[self.cylinder] + self.residual.back * in_exhaust;
         self.waiting = Some(Charge { trapped_kg, burnt_gas });

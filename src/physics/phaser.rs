@@ -55,6 +55,18 @@ impl CamshaftDrag {
         most_pa_s: 0.25,
     };
 
+    /// That of a camshaft with a share of the valves.
+    #[must_use]
+    pub fn of_share(self, share: f64) -> Self {
+        Self {
+            fast_nm: self.fast_nm * share,
+            slow_nm: self.slow_nm * share,
+            viscous_nm: self.viscous_nm * share,
+            viscous_fast_nm: self.viscous_fast_nm * share,
+            ..self
+        }
+    }
+
     /// Dry friction of a camshaft that stands [N m]: what holds it against a spring.
     #[must_use]
     pub fn standing_nm(&self) -> f64 {

@@ -18,7 +18,6 @@ use crate::physics::battery::{Starter, internal, rest_voltage};
 use crate::physics::coil::Winding;
 use crate::physics::crank::CrankSpec;
 use crate::physics::oil::Oil;
-use crate::physics::phaser::Lobes;
 use crate::physics::stroke::{CLEAR, Click, DULL, Drive, Impact, Surroundings, energise};
 use crate::session::attempt::Entry;
 use crate::session::event::Event;
@@ -112,7 +111,8 @@ pub fn heard(log: &[Entry], briefing: &Briefing) -> Option<Heard> {
 #[must_use]
 pub fn goes_on(log: &[Entry], briefing: &Briefing) -> Passage {
     Running::after(log, briefing).map_or(Passage::SILENCE, |was| {
-        Passage::new(vec![engine(vec![Moment { at_s: 0.0, ..was.idle() }], was.is_rough)])
+        let moments = vec![Moment { at_s: 0.0, ..was.idle() }];
+        Passage::new(vec![engine(briefing, moments, was.is_rough)])
     })
 }
 
@@ -193,7 +193,7 @@ impl About<'_> {
     /// Speed at which the starter turns the engine on a charged battery, whose voltage droops by what the starter draws.
     fn charged_speed(&self) -> Rpm {
         let room = self.briefing.workshop_temperature;
-        let crank = CrankSpec::TYPICAL;
+        let crank = CrankSpec::TYPICAL.with_cylinders(self.briefing.vehicle.cylinders);
         let source = Ohms(internal(CHARGED, room).0 + CABLES_OHMS);
         let oil_pa_s = oil_pa_s(room);
         let against_nm = |rad_s: f64| {
@@ -204,8 +204,12 @@ impl About<'_> {
         Rpm(cranking.rad_s * 60.0 / core::f64::consts::TAU)
     }
 
+    const fn starter(&self, speed: Rpm, lasts: Seconds) -> Part {
+        Part::Starter(StarterRun { speed, cylinders: self.briefing.vehicle.cylinders, lasts })
+    }
+
     fn cranks(&self) -> Heard {
-        Heard::new(vec![starter(self.charged_speed(), TURNING)], vec![Name::Starter])
+        Heard::new(vec![self.starter(self.charged_speed(), TURNING)], vec![Name::Starter])
     }
 
     fn start(&self, quality: Idling) -> Heard {
@@ -218,17 +222,23 @@ impl About<'_> {
         let stands = Moment { at_s: RUN_UP_S + STALL_S, rpm: 0.0, load: Demand::IDLE.load };
         match quality {
             Idling::DoesNotStart => {
-                Heard::new(vec![starter(TOO_SLOW, TURNING)], vec![Name::StarterLabours])
+                Heard::new(vec![self.starter(TOO_SLOW, TURNING)], vec![Name::StarterLabours])
             }
             Idling::Smooth | Idling::Rough => {
                 let is_rough = quality == Idling::Rough;
                 Heard::new(
-                    vec![starter(self.charged_speed(), FIRING), engine(vec![up, idle], is_rough)],
+                    vec![
+                        self.starter(self.charged_speed(), FIRING),
+                        engine(self.briefing, vec![up, idle], is_rough),
+                    ],
                     vec![Name::Starter, Name::Idle { is_rough }],
                 )
             }
             Idling::Stalls => Heard::new(
-                vec![starter(self.charged_speed(), FIRING), engine(vec![up, idle, stands], true)],
+                vec![
+                    self.starter(self.charged_speed(), FIRING),
+                    engine(self.briefing, vec![up, idle, stands], true),
+                ],
                 vec![Name::Starter, Name::Stall],
             ),
         }
@@ -243,7 +253,7 @@ impl About<'_> {
         let was = self.was?;
         let stands = Moment { at_s: RUN_DOWN_S, rpm: 0.0, load: 0.0 };
         let engine = Part::Engine(EngineRun {
-            cylinders: CYLINDERS,
+            cylinders: self.briefing.vehicle.cylinders,
             moments: vec![was.idle(), stands],
             is_rough: false,
             is_fired: false,
@@ -261,7 +271,10 @@ impl About<'_> {
             Moment { at_s: BY_HAND_S + HELD_S, ..held },
             Moment { at_s: 2.0 * BY_HAND_S + HELD_S, ..was.idle() },
         ];
-        Some(Heard::new(vec![engine(moments, was.is_rough)], vec![Name::Held { rpm }]))
+        Some(Heard::new(
+            vec![engine(self.briefing, moments, was.is_rough)],
+            vec![Name::Held { rpm }],
+        ))
     }
 
     /// Some stretches of a road, shortened, and the engine is switched off.
@@ -271,7 +284,7 @@ impl About<'_> {
         }
         let (mut parts, mut names) = (Vec::new(), Vec::new());
         if self.was.is_none() {
-            parts.push(starter(self.charged_speed(), FIRING));
+            parts.push(self.starter(self.charged_speed(), FIRING));
             names.push(Name::Starter);
         }
         if let Some(route) = self.briefing.routes.get(route) {
@@ -279,7 +292,7 @@ impl About<'_> {
             let end_s = moments.last().map_or(0.0, |last| last.at_s);
             moments.push(Moment { at_s: end_s + RUN_DOWN_S, rpm: 0.0, load: 0.0 });
             let is_rough = quality != Idling::Smooth;
-            parts.push(engine(moments, is_rough));
+            parts.push(engine(self.briefing, moments, is_rough));
             names.push(Name::Road { is_rough });
         }
         Heard::new(parts, names)
@@ -340,15 +353,9 @@ impl About<'_> {
     }
 }
 
-/// Cylinders of every vehicle that there is: the model of its crankshaft has as many.
-const CYLINDERS: u8 = Lobes::TYPICAL.cylinders;
-
-fn engine(moments: Vec<Moment>, is_rough: bool) -> Part {
-    Part::Engine(EngineRun { cylinders: CYLINDERS, moments, is_rough, is_fired: true })
-}
-
-const fn starter(speed: Rpm, lasts: Seconds) -> Part {
-    Part::Starter(StarterRun { speed, cylinders: CYLINDERS, lasts })
+fn engine(briefing: &Briefing, moments: Vec<Moment>, is_rough: bool) -> Part {
+    let cylinders = briefing.vehicle.cylinders;
+    Part::Engine(EngineRun { cylinders, moments, is_rough, is_fired: true })
 }
 
 /// Viscosity of typical oil at a temperature [Pa s].

@@ -7,7 +7,7 @@ use crate::control_module::target_map::TargetMap;
 use crate::physics::actuator::Actuator;
 use crate::physics::oil::Fluid;
 use crate::physics::phaser::{
-    CamshaftDrag, HARMONICS, Phaser, PhaserDrive, PhaserState, PulseAngle,
+    CamshaftDrag, HARMONICS, Lobes, Phaser, PhaserDrive, PhaserState, PulseAngle,
 };
 use crate::physics::port::{Passage, Port};
 use crate::physics::pulsed_coil::CoilDrive;
@@ -68,6 +68,20 @@ impl CamSpec {
         rests_at: RestsAt::Advanced,
         ..Self::INTAKE
     };
+
+    /// The same for a camshaft that serves another number of cylinders: more or fewer valves drag on it, and the
+    /// phaser's assist spring is made for that (engineering estimate).
+    #[must_use]
+    pub fn with_cylinders(self, cylinders: u8) -> Self {
+        let lobes = self.phaser.lobes;
+        let share = f64::from(cylinders) / f64::from(lobes.cylinders);
+        let phaser = Phaser {
+            lobes: Lobes { cylinders, ..lobes },
+            spring_nm: self.phaser.spring_nm * share,
+            ..self.phaser
+        };
+        Self { phaser, drag: self.drag.of_share(share), ..self }
+    }
 }
 
 /// The state of one valve and its circuit: what a fault changes.

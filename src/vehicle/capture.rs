@@ -34,7 +34,7 @@ impl Vehicle {
         let number = self.spec.valves.iter().position(|place| place.id == *valve);
         Ok(number.and_then(|number| {
             let circuit = *circuits.valves.get(number)?;
-            let cam = self.spec.valves.get(number)?.cam;
+            let cam = self.spec.valves.get(number)?.camshaft();
             let duty = if self.engine_runs() { self.engine.cam(cam).duty() } else { 0.0 };
             Some(Driven { circuit, duty })
         }))

@@ -182,7 +182,7 @@ impl Vehicle {
         for ((valve, circuit), square) in self.spec.valves.iter().zip(&circuits.valves).zip(squares)
         {
             // With a poor contact or an open wire less flows than through a sound circuit.
-            let current = circuit.mean_current(self.engine.cam(valve.cam).duty()).0;
+            let current = circuit.mean_current(self.engine.cam(valve.camshaft()).duty()).0;
             *square += current * current;
         }
     }

@@ -326,7 +326,7 @@ impl Vehicle {
     /// Hands what the performance monitors have found to the code memory.
     fn note_performance(&mut self, moment: &FreezeFrame) {
         for valve in &self.spec.valves {
-            let monitor = self.engine.cam(valve.cam).monitor();
+            let monitor = self.engine.cam(valve.camshaft()).monitor();
             let findings = monitor.findings().map(|dated| dated.finding);
             self.module.note_findings(&findings, &monitor.results(), moment);
         }

@@ -3,7 +3,6 @@
 
 use super::error::VehicleError;
 use super::harness::{ElectricalState, Machines, OPEN_OHMS, STARTER, wire_up};
-use super::running::EngineSpec;
 use super::spec::HarnessElement;
 use super::whole::{Key, Vehicle};
 use crate::physics::battery::{Cranking, charge_after};
@@ -60,7 +59,7 @@ impl Vehicle {
         let (open, _) = across(None)?;
         let (locked, current) = across(Some(0.0))?;
         let source = if current.0 > 1e-9 { (open.0 - locked.0) / current.0 } else { OPEN_OHMS };
-        let crank = EngineSpec::TYPICAL.idle.crank;
+        let crank = self.engine.spec().idle.crank;
         let oil = self.engine.viscosity_pa_s();
         let against_nm = |rad_s: f64| {
             let friction = crank.friction_pa(rad_s / core::f64::consts::TAU, oil);

@@ -4,11 +4,12 @@ use super::cam_line::{CamCondition, CamSpec};
 use super::circuits::{Circuits, FREEWHEEL_V, PULSES_PER_S, ValveCircuit};
 use super::condition::{Condition, FittedValve};
 use super::harness::GENERATOR;
-use super::per_cam::Cam;
+use super::per_bank::{CamPlace, PerBank};
 use super::running::{EngineCondition, EngineSpec, RunningEngine};
 use super::snapshot::{CamSnapshot, Snapshot};
-use super::spec::VehicleSpec;
+use super::spec::{ValveSpec, VehicleSpec};
 use crate::control_module::cam_control::CamControlSpec;
+use crate::control_module::code_family::Bank;
 use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
 use crate::control_module::performance_limits::CamCodes;
@@ -22,12 +23,17 @@ use crate::units::{Celsius, Litres, Newtons, Ohms, Volts};
 /// [ohm]: engineering estimate.
 const LOOP_OHMS: f64 = 0.45;
 
-/// The engine of a vehicle: typical laws, with the codes and the calibration of its own valves.
+/// The engine of a vehicle: typical laws for its cylinders and banks, with the codes and the calibration of its own valves.
 #[must_use]
 pub fn engine_spec(spec: &VehicleSpec) -> EngineSpec {
     let mut engine = EngineSpec::TYPICAL;
+    let has_two_banks = has_two_banks(spec);
+    let on_a_camshaft = if has_two_banks { spec.cylinders / 2 } else { spec.cylinders };
+    engine.idle.crank = engine.idle.crank.with_cylinders(spec.cylinders);
+    let bank = engine.cams.one.map(|cam| cam.with_cylinders(on_a_camshaft));
+    engine.cams = PerBank { one: bank, two: has_two_banks.then_some(bank) };
     for valve in &spec.valves {
-        let cam = engine.cams.of_mut(valve.cam);
+        let cam = engine.cams.of_mut(valve.camshaft());
         cam.limits = spec.module.monitors.camshaft;
         cam.map = *spec.module.target_maps.of(valve.cam);
         cam.codes = CamCodes {
@@ -116,10 +122,13 @@ pub fn engine_condition(
         generator: GENERATOR.takes(circuits.battery, circuits.generator),
         ..EngineCondition::SOUND
     };
+    if has_two_banks(spec) {
+        engine.cams.two = Some(engine.cams.one);
+    }
     // A camshaft without a valve has no phaser: it stays where it was built in.
-    for cam in Cam::BOTH {
-        if spec.valves.iter().all(|valve| valve.cam != cam) {
-            *engine.cams.of_mut(cam) = CamCondition {
+    for place in engine.cams.places() {
+        if spec.valves.iter().all(|valve| valve.camshaft() != place) {
+            *engine.cams.of_mut(place) = CamCondition {
                 coil: CoilDrive::OPEN,
                 is_inhibited: true,
                 is_held_at_rest: true,
@@ -129,7 +138,7 @@ pub fn engine_condition(
     }
     for (number, place) in spec.valves.iter().enumerate() {
         let withheld = withheld.get(number).copied().unwrap_or(Withheld::ALL);
-        *engine.cams.of_mut(place.cam) =
+        *engine.cams.of_mut(place.camshaft()) =
             match (condition.valves.get(&place.id), circuits.valves.get(number)) {
                 (Some(fitted), Some(circuit)) => {
                     let mut actuator = spec.actuator_of(&fitted.part_number);
@@ -180,7 +189,7 @@ pub fn snapshot(
         .valves
         .iter()
         .map(|valve| {
-            let line = engine.cam(valve.cam);
+            let line = engine.cam(valve.camshaft());
             CamSnapshot {
                 valve: valve.id.clone(),
                 wanted: if runs { line.target().0 } else { 0.0 },
@@ -201,6 +210,11 @@ pub fn snapshot(
 }
 
 /// The camshafts in the order of the vehicle's valves.
-pub fn cams(spec: &VehicleSpec) -> impl Iterator<Item = Cam> + '_ {
-    spec.valves.iter().map(|valve| valve.cam)
+pub fn cams(spec: &VehicleSpec) -> impl Iterator<Item = CamPlace> + '_ {
+    spec.valves.iter().map(ValveSpec::camshaft)
+}
+
+/// Whether it is a V engine: some valve stands on the second bank.
+fn has_two_banks(spec: &VehicleSpec) -> bool {
+    spec.valves.iter().any(|valve| valve.bank == Bank::Two)
 }

@@ -22,6 +22,7 @@ pub mod idle;
 pub mod loose;
 pub mod module_link;
 mod oil_level;
+pub mod per_bank;
 pub mod per_cam;
 pub mod pulse;
 pub mod route;

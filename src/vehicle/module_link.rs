@@ -110,7 +110,7 @@ fn earlier_figures(spec: &VehicleSpec) -> Vec<TestResult> {
     let engine = engine_link::engine_spec(spec);
     let mut results = Vec::new();
     for valve in &spec.valves {
-        let cam = engine.cams.of(valve.cam);
+        let cam = engine.cams.of(valve.camshaft());
         let monitor = PerformanceMonitor::new(cam.codes, cam.rests_at, cam.limits);
         results.extend(monitor.results().map(|result| TestResult {
             value: match result.measure {

@@ -1,8 +1,8 @@
-//! One thing for each of the two camshafts.
+//! One thing for each of the two camshafts of a bank.
 
 use serde::{Deserialize, Serialize};
 
-/// Which camshaft.
+/// Which camshaft of a bank.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Cam {
@@ -17,7 +17,7 @@ impl Cam {
     pub const BOTH: [Self; 2] = [Self::Intake, Self::Exhaust];
 }
 
-/// One thing for each camshaft.
+/// One thing for each camshaft of a bank.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -46,7 +46,8 @@ impl<T> PerCam<T> {
     }
 
     /// The same made from each.
-    pub fn map<U>(&self, mut make: impl FnMut(&T) -> U) -> PerCam<U> {
+    #[inline]
+    pub fn map<'a, U>(&'a self, mut make: impl FnMut(&'a T) -> U) -> PerCam<U> {
         PerCam { intake: make(&self.intake), exhaust: make(&self.exhaust) }
     }
 }

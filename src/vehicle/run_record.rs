@@ -1,11 +1,12 @@
 //! What one run of the engine left behind: findings, figures, and a trace of bounded length.
 
-use crate::control_module::performance_monitor::DatedFinding;
+use crate::control_module::performance_monitor::{DatedFinding, PerformanceMonitor};
 use crate::control_module::step_response::StepResponse;
 use crate::control_module::verdict::Verdict;
 use crate::physics::warm_up::EngineHeat;
 use crate::units::{Bars, Celsius, CrankDegrees, Rpm, Seconds};
-use crate::vehicle::per_cam::{Cam, PerCam};
+use crate::vehicle::per_bank::PerBank;
+use crate::vehicle::per_cam::PerCam;
 use crate::vehicle::route::Demand;
 use serde::{Deserialize, Serialize};
 
@@ -34,11 +35,11 @@ pub struct TracePoint {
     /// Coolant temperature.
     pub coolant: Celsius,
     /// Wanted angles away from rest.
-    pub targets: PerCam<CrankDegrees>,
+    pub targets: PerBank<PerCam<CrankDegrees>>,
     /// Measured angles away from rest.
-    pub measured: PerCam<CrankDegrees>,
+    pub measured: PerBank<PerCam<CrankDegrees>>,
     /// Duties of the valves, 0 to 1.
-    pub duties: PerCam<f64>,
+    pub duties: PerBank<PerCam<f64>>,
     /// Gallery pressure.
     pub pressure: Bars,
 }
@@ -135,7 +136,7 @@ pub struct RunRecord {
     /// How long it ran.
     pub duration: Seconds,
     /// Each camshaft's figures.
-    pub cams: PerCam<CamSummary>,
+    pub cams: PerBank<PerCam<CamSummary>>,
     /// Least gallery pressure, the first second not counted; zero in a run that short.
     pub least_pressure: Bars,
     /// Mean gallery pressure, the first second not counted; zero in a run that short.
@@ -170,6 +171,12 @@ impl CamTally {
         since_change_ticks: 0,
     };
 
+    /// Room for two banks, of which an engine in line fills the first.
+    const NONE_YET: PerBank<PerCam<Self>> = {
+        let bank = PerCam { intake: Self::EMPTY, exhaust: Self::EMPTY };
+        PerBank { one: bank, two: Some(bank) }
+    };
+
     #[inline]
     fn add(&mut self, target_deg: f64, measured_deg: f64) {
         if target_deg.total_cmp(&self.target_deg).is_eq() {
@@ -192,7 +199,7 @@ impl CamTally {
 #[derive(Debug, Clone)]
 pub struct Tally {
     ticks: u64,
-    cams: PerCam<CamTally>,
+    cams: PerBank<PerCam<CamTally>>,
     pressure_sum_pa: f64,
     least_pressure_pa: f64,
     oil_lamp: bool,
@@ -206,11 +213,11 @@ pub struct TallyTick<'a> {
     /// What was asked.
     pub demand: &'a Demand,
     /// Wanted angles away from rest.
-    pub targets: PerCam<CrankDegrees>,
+    pub targets: PerBank<PerCam<CrankDegrees>>,
     /// Measured angles away from rest.
-    pub measured: PerCam<CrankDegrees>,
+    pub measured: PerBank<PerCam<CrankDegrees>>,
     /// Duties.
-    pub duties: PerCam<f64>,
+    pub duties: PerBank<PerCam<f64>>,
     /// Gallery pressure [Pa].
     pub gallery_pa: f64,
     /// The switch of the oil lamp is closed.
@@ -233,7 +240,7 @@ impl Tally {
     pub fn new() -> Self {
         Self {
             ticks: 0,
-            cams: PerCam { intake: CamTally::EMPTY, exhaust: CamTally::EMPTY },
+            cams: CamTally::NONE_YET,
             pressure_sum_pa: 0.0,
             least_pressure_pa: f64::INFINITY,
             oil_lamp: false,
@@ -247,7 +254,7 @@ impl Tally {
     pub fn without_room() -> Self {
         Self {
             ticks: 0,
-            cams: PerCam { intake: CamTally::EMPTY, exhaust: CamTally::EMPTY },
+            cams: CamTally::NONE_YET,
             pressure_sum_pa: 0.0,
             least_pressure_pa: f64::INFINITY,
             oil_lamp: false,
@@ -270,9 +277,9 @@ impl Tally {
     /// Takes in one tick.
     #[inline]
     pub fn add(&mut self, tick: &TallyTick<'_>) {
-        for cam in Cam::BOTH {
-            let target = tick.targets.of(cam).0;
-            self.cams.of_mut(cam).add(target, tick.measured.of(cam).0);
+        let angles = tick.targets.each().zip(tick.measured.each());
+        for (tally, (target, measured)) in self.cams.each_mut().zip(angles) {
+            tally.add(target.0, measured.0);
         }
         if self.ticks >= PRESSURE_BUILDS_TICKS {
             self.pressure_sum_pa += tick.gallery_pa;
@@ -297,22 +304,22 @@ impl Tally {
         self.ticks += 1;
     }
 
-    /// The record so far; `of_cam` gives findings, enabled time and steps of each camshaft.
+    /// The record so far, with what the monitors of each camshaft say.
     pub fn record(
         &self,
         heat: EngineHeat,
-        of_cam: impl Fn(Cam) -> ([DatedFinding; 4], Seconds, Vec<StepResponse>),
+        monitors: PerBank<PerCam<&PerformanceMonitor>>,
     ) -> RunRecord {
-        let summary = |cam| {
-            let (findings, enabled, steps) = of_cam(cam);
-            let tally = self.cams.of(cam);
+        let summary = |place| {
+            let monitor = monitors.of(place);
+            let tally = self.cams.of(place);
             CamSummary {
-                findings,
-                enabled,
+                findings: monitor.findings(),
+                enabled: monitor.enabled(),
                 mean_error: CrankDegrees(tally.sum_deg / self.ticks.max(1) as f64),
                 peak_to_peak: CrankDegrees((tally.most_deg - tally.least_deg).max(0.0)),
                 furthest: CrankDegrees(tally.furthest_deg),
-                steps,
+                steps: monitor.step_responses().to_vec(),
             }
         };
         let counted = self.ticks.saturating_sub(PRESSURE_BUILDS_TICKS);
@@ -323,7 +330,7 @@ impl Tally {
         };
         RunRecord {
             duration: Seconds(self.ticks as f64 * 1e-3),
-            cams: PerCam { intake: summary(Cam::Intake), exhaust: summary(Cam::Exhaust) },
+            cams: PerBank::of_each(monitors.two.is_some(), summary),
             least_pressure: Bars(least * 1e-5),
             mean_pressure: Bars(mean * 1e-5),
             oil_lamp: self.oil_lamp,

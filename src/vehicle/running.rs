@@ -1,8 +1,8 @@
-//! A running engine, tick by tick: oil, gallery, two camshafts, warm-up, monitors.
+//! A running engine, tick by tick: oil, gallery, two camshafts a bank, warm-up, monitors.
 //!
 //! Order of work in one tick of a millisecond: every hundredth tick the temperatures move on and
 //! what depends on them is worked out again; every tenth tick the control module runs; then air,
-//! both camshafts, and last the gallery with the oil that they drew. Temperatures, phasers and what
+//! the camshafts bank by bank, and last the one gallery with the oil that all of them drew. Temperatures, phasers and what
 //! the module has learnt stay between runs; findings belong to a driving cycle.
 
 use crate::control_module::performance_monitor::Conditions;
@@ -16,6 +16,7 @@ use crate::physics::warm_up::{Deck, DeckSpec, EngineHeat, WarmUp};
 use crate::units::{Bars, Celsius, Litres, Minutes, Rpm, Seconds, Volts, Watts};
 use crate::vehicle::cam_line::{CamCondition, CamLine, CamSpec, DT_S, SharedTick};
 use crate::vehicle::idle::{Idle, IdleSpec, IdleTick};
+use crate::vehicle::per_bank::{CamPlace, PerBank};
 use crate::vehicle::per_cam::{Cam, PerCam};
 use crate::vehicle::route::{Demand, Foot, RouteError, RouteProfile};
 use crate::vehicle::run_record::{RunRecord, Tally, TallyTick};
@@ -47,8 +48,8 @@ pub struct EngineSpec {
     pub pressure_switch: PressureSwitch,
     /// Warm-up.
     pub warm_up: WarmUp,
-    /// The two camshafts.
-    pub cams: PerCam<CamSpec>,
+    /// The camshafts of each bank.
+    pub cams: PerBank<PerCam<CamSpec>>,
     /// Crankshaft and idle.
     pub idle: IdleSpec,
     /// The deck above the cylinders.
@@ -62,7 +63,7 @@ impl EngineSpec {
         sump: Sump::TYPICAL,
         pressure_switch: PressureSwitch::TYPICAL,
         warm_up: WarmUp::TYPICAL,
-        cams: PerCam { intake: CamSpec::INTAKE, exhaust: CamSpec::EXHAUST },
+        cams: PerBank::single(PerCam { intake: CamSpec::INTAKE, exhaust: CamSpec::EXHAUST }),
         idle: IdleSpec::TYPICAL,
         deck: DeckSpec::TYPICAL,
     };
@@ -77,7 +78,7 @@ pub struct EngineCondition {
     /// How much of it.
     pub fill: Litres,
     /// Valves and circuits.
-    pub cams: PerCam<CamCondition>,
+    pub cams: PerBank<PerCam<CamCondition>>,
     /// Supply of the control module with the engine running.
     pub supply: Volts,
     /// Temperature of the air.
@@ -91,11 +92,20 @@ impl EngineCondition {
     pub const SOUND: Self = Self {
         oil: Oil::TYPICAL_5W_30,
         fill: Litres(4.5),
-        cams: PerCam { intake: CamCondition::SOUND, exhaust: CamCondition::SOUND },
+        cams: PerBank::single(PerCam { intake: CamCondition::SOUND, exhaust: CamCondition::SOUND }),
         supply: Volts(14.1),
         ambient: Celsius(20.0),
         generator: Watts(700.0),
     };
+}
+
+impl EngineCondition {
+    /// The same for an engine with as many banks as `spec` has: a second bank of which nothing is said is like the
+    /// first.
+    fn with_banks_of(self, spec: &EngineSpec) -> Self {
+        let two = spec.cams.two.and(self.cams.two.or(Some(self.cams.one)));
+        Self { cams: PerBank { two, ..self.cams }, ..self }
+    }
 }
 
 /// A running engine.
@@ -111,7 +121,7 @@ pub struct RunningEngine {
     gallery: Gallery,
     switch_is_closed: bool,
     aeration: Aeration,
-    cams: PerCam<CamLine>,
+    cams: PerBank<PerCam<CamLine>>,
     crank_rad: f64,
     idle: Idle,
     is_braked: bool,
@@ -134,10 +144,12 @@ impl RunningEngine {
         heat: EngineHeat,
         air: Stream,
     ) -> Result<Self, OilError> {
+        let condition = condition.with_banks_of(&spec);
         let curve = condition.oil.curve()?;
         let fluid = curve.fluid(heat.oil);
         let idle = Idle::new(spec.idle, air.sibling("cycles"));
-        let line = |cam| CamLine::new(*spec.cams.of(cam), *condition.cams.of(cam), &fluid);
+        let line = |place| CamLine::new(*spec.cams.of(place), *condition.cams.of(place), &fluid);
+        let cams = PerBank::of_each(spec.cams.two.is_some(), line);
         Ok(Self {
             curve,
             fluid,
@@ -147,7 +159,7 @@ impl RunningEngine {
             gallery: Gallery::default(),
             switch_is_closed: true,
             aeration: Aeration::new(&spec.sump, air),
-            cams: PerCam { intake: line(Cam::Intake), exhaust: line(Cam::Exhaust) },
+            cams,
             crank_rad: 0.0,
             idle,
             is_braked: false,
@@ -166,18 +178,18 @@ impl RunningEngine {
     /// [`OilError`] when the oil's figures describe no oil; then nothing is changed.
     pub fn set_condition(&mut self, condition: EngineCondition) -> Result<(), OilError> {
         self.curve = condition.oil.curve()?;
-        self.condition = condition;
-        for cam in Cam::BOTH {
-            self.cams.of_mut(cam).set_condition(*condition.cams.of(cam));
+        self.condition = condition.with_banks_of(&self.spec);
+        for (line, condition) in self.cams.each_mut().zip(self.condition.cams.each()) {
+            line.set_condition(*condition);
         }
         self.refresh();
         Ok(())
     }
 
     /// Changes one valve or its circuit only, for instance as its coil gets hot.
-    pub fn set_cam(&mut self, cam: Cam, condition: CamCondition) {
-        *self.condition.cams.of_mut(cam) = condition;
-        let line = self.cams.of_mut(cam);
+    pub fn set_cam(&mut self, place: CamPlace, condition: CamCondition) {
+        *self.condition.cams.of_mut(place) = condition;
+        let line = self.cams.of_mut(place);
         line.set_condition(condition);
         line.refresh(&self.fluid);
     }
@@ -191,15 +203,15 @@ impl RunningEngine {
     /// Gives the module the hold duties that earlier drives with these circuits would have taught.
     pub fn assume_learnt(&mut self) {
         let (supply, oil) = (self.condition.supply, self.heat.oil);
-        for cam in Cam::BOTH {
-            self.cams.of_mut(cam).assume_learnt(supply, oil);
+        for line in self.cams.each_mut() {
+            line.assume_learnt(supply, oil);
         }
     }
 
     /// The battery was off: the module forgets what it learnt.
     pub fn forget(&mut self) {
-        for cam in Cam::BOTH {
-            self.cams.of_mut(cam).forget();
+        for line in self.cams.each_mut() {
+            line.forget();
         }
     }
 
@@ -207,8 +219,8 @@ impl RunningEngine {
     fn refresh(&mut self) {
         self.fluid = self.curve.fluid(self.heat.oil);
         self.fluid_is_for = self.heat.oil;
-        for cam in Cam::BOTH {
-            self.cams.of_mut(cam).refresh(&self.fluid);
+        for line in self.cams.each_mut() {
+            line.refresh(&self.fluid);
         }
     }
 
@@ -236,8 +248,8 @@ impl RunningEngine {
 
     /// Begins a new driving cycle: the monitors have found nothing yet.
     pub fn begin_cycle(&mut self) {
-        for cam in Cam::BOTH {
-            self.cams.of_mut(cam).begin_cycle();
+        for line in self.cams.each_mut() {
+            line.begin_cycle();
         }
     }
 
@@ -254,9 +266,9 @@ impl RunningEngine {
         self.advance(&felt);
         self.tally.add(&TallyTick {
             demand: &felt,
-            targets: self.cams.map(CamLine::target),
-            measured: self.cams.map(CamLine::seen),
-            duties: self.cams.map(CamLine::duty),
+            targets: self.cams.map(|bank| bank.map(CamLine::target)),
+            measured: self.cams.map(|bank| bank.map(CamLine::seen)),
+            duties: self.cams.map(|bank| bank.map(CamLine::duty)),
             gallery_pa: self.gallery.pressure_pa(),
             switch_is_closed: self.switch_is_closed,
             heat: self.heat,
@@ -274,15 +286,25 @@ impl RunningEngine {
             self.idle.follow(demand);
             return *demand;
         }
-        let away_deg = self.cams.intake.vane().away().0 + self.cams.exhaust.vane().away().0;
         let around = IdleTick {
-            away_deg,
+            away_deg: self.away_deg(),
             viscosity_pa_s: self.fluid.viscosity_pa_s,
             coolant: self.heat.coolant,
             outside: self.condition.ambient,
             generator: self.condition.generator,
         };
         Demand { speed: self.idle.tick(demand.speed, &around), ..*demand }
+    }
+
+    /// Both camshafts' way from rest together, as the idle feels it [degrees at the crank]: of a V engine the mean
+    /// of its banks. The idle's model has one manifold and one residual for all cylinders, and every second charge
+    /// comes from the other bank. Limit: a bank that burns badly by itself is felt as both burning half as badly,
+    /// so that it shakes less than a real one.
+    fn away_deg(&self) -> f64 {
+        let of =
+            |bank: &PerCam<CamLine>| bank.intake.vane().away().0 + bank.exhaust.vane().away().0;
+        let one_deg = of(&self.cams.one);
+        self.cams.two.as_ref().map_or(one_deg, |two| 0.5 * (one_deg + of(two)))
     }
 
     /// The order of work in one millisecond.
@@ -306,19 +328,25 @@ impl RunningEngine {
             self.crank_rad -= CYCLE_RAD;
         }
         let is_turning = demand.speed.0 > 0.0;
-        let is_pulsed =
-            is_turning && !(self.cams.intake.is_parked() && self.cams.exhaust.is_parked());
+        let is_pulsed = is_turning && !self.cams.each().all(CamLine::is_parked);
         let shared = SharedTick {
             gallery_pa: self.gallery.pressure_pa(),
             pulses: if is_pulsed {
-                PulseAngle::at(self.spec.cams.intake.phaser.lobes.cylinders, self.crank_rad)
+                let lobes = &self.spec.cams.one.intake.phaser.lobes;
+                PulseAngle::at(lobes.cylinders, self.crank_rad)
             } else {
                 PulseAngle::STANDING
             },
             air,
             is_turning,
         };
-        let drawn_m3_s = self.cams.intake.tick(&shared) + self.cams.exhaust.tick(&shared);
+        let one = &mut self.cams.one;
+        let mut drawn_m3_s = one.intake.tick(&shared) + one.exhaust.tick(&shared);
+        if let Some(two) = &mut self.cams.two {
+            // Fires alternate between the banks, so that the other's pulses fall between these.
+            let shared = SharedTick { pulses: shared.pulses.half_a_pulse_later(), ..shared };
+            drawn_m3_s += two.intake.tick(&shared) + two.exhaust.tick(&shared);
+        }
         let delivery_m3_s = self.spec.pump.delivery_m3_s(demand.speed, air);
         self.gallery.step(&self.spec.pump, &self.fluid, delivery_m3_s, drawn_m3_s, air, DT_S);
         let switch = &self.spec.pressure_switch;
@@ -343,10 +371,13 @@ impl RunningEngine {
             supply: self.condition.supply,
             circuit_is_sound: true,
         };
-        for cam in Cam::BOTH {
-            let in_its_place = demand.bench_targets.map(|targets| *targets.of(cam));
-            let line = self.cams.of_mut(cam);
-            line.control(demand.load, in_its_place, &conditions, self.is_powered);
+        let asked = demand.bench_targets;
+        for bank in self.cams.banks_mut() {
+            for cam in Cam::BOTH {
+                let in_its_place = asked.map(|targets| *targets.of(cam));
+                let line = bank.of_mut(cam);
+                line.control(demand.load, in_its_place, &conditions, self.is_powered);
+            }
         }
     }
 
@@ -407,13 +438,13 @@ impl RunningEngine {
         for second in 0..u64::from(time.0) * 60 {
             let passed = self.deck.step(&self.spec.deck, Watts(0.0), false, 1.0);
             self.heat.step(&standing, passed, self.condition.ambient, 1.0);
-            let is_away = Cam::BOTH.iter().any(|cam| !self.cams.of(*cam).vane().is_locked());
+            let is_away = self.cams.each().any(|line| !line.vane().is_locked());
             if is_away {
                 if second.is_multiple_of(60) {
                     self.refresh();
                 }
-                for cam in Cam::BOTH {
-                    self.cams.of_mut(cam).stand(1.0);
+                for line in self.cams.each_mut() {
+                    line.stand(1.0);
                 }
             }
         }
@@ -439,10 +470,7 @@ impl RunningEngine {
     /// The record so far.
     #[must_use]
     pub fn record(&self) -> RunRecord {
-        self.tally.record(self.heat, |cam| {
-            let monitor = self.cams.of(cam).monitor();
-            (monitor.findings(), monitor.enabled(), monitor.step_responses().to_vec())
-        })
+        self.tally.record(self.heat, self.cams.map(|bank| bank.map(CamLine::monitor)))
     }
 
     /// Lets go of the record and the room that its trace took.
@@ -500,8 +528,8 @@ impl RunningEngine {
 
     /// One camshaft now.
     #[must_use]
-    pub const fn cam(&self, cam: Cam) -> &CamLine {
-        self.cams.of(cam)
+    pub const fn cam(&self, place: CamPlace) -> &CamLine {
+        self.cams.of(place)
     }
 
     /// The crankshaft and how it idles.

@@ -311,7 +311,7 @@ impl Vehicle {
         let circuits = self.circuits_when(true)?;
         let mut mixes = vec![(1.0, BTreeMap::new())];
         for (valve, circuit) in self.spec.valves.iter().zip(&circuits.valves) {
-            let duty = self.engine.cam(valve.cam).duty();
+            let duty = self.engine.cam(valve.camshaft()).duty();
             let current = circuit.mean_current(duty).0.max(0.0);
             let off = if current > 0.0 {
                 DriverState::Freewheel(Amperes(current))
@@ -522,7 +522,7 @@ impl Vehicle {
         builder.number(self.engine.pressure().0);
         builder.whole(self.stopped_at.map_or(0, |stopped| self.now.0 - stopped.0 + 1));
         for valve in &self.spec.valves {
-            let line = self.engine.cam(valve.cam);
+            let line = self.engine.cam(valve.camshaft());
             builder.number(line.seen().0);
             builder.number(line.duty());
             builder.number(self.coils.get(&valve.id).map_or(0.0, |coil| coil.0));

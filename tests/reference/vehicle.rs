@@ -3,6 +3,7 @@
 //! The figures are check values: common practice or engineering estimates, no source.
 
 use faultwright::control_module::code::Code;
+use faultwright::control_module::code_family::Bank;
 use faultwright::control_module::driver_side::DriverSide;
 use faultwright::vehicle::per_cam::Cam;
 use faultwright::vehicle::spec::{
@@ -118,6 +119,7 @@ fn vehicle(elements: Vec<HarnessElement>) -> VehicleSpec {
         name: "test bench".to_owned(),
         year: 2000,
         engine: "two oil-control valves".to_owned(),
+        cylinders: 4,
         sump: SumpSpec { full_litres: 5.0, least_litres: 4.0 },
         oil: OilSpec::default(),
         valves: vec![valve("intake", Cam::Intake), valve("exhaust", Cam::Exhaust)],
@@ -143,6 +145,7 @@ fn valve(name: &str, cam: Cam) -> ValveSpec {
     let none = Code(0);
     ValveSpec {
         id: Id(format!("{name}-valve")),
+        bank: Bank::One,
         cam,
         part_number: id("V-11"),
         connector: Id(format!("{name}-connector")),

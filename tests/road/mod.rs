@@ -71,10 +71,10 @@ pub fn one_cam(row: &Row<'_>, cam: Cam, hold: f64, r_total: f64, oil_c: f64) -> 
         ..EngineCondition::SOUND
     };
     for other in Cam::BOTH {
-        let line = spec.cams.of_mut(other);
+        let line = spec.cams.one.of_mut(other);
         line.control.learning_s = f64::INFINITY;
         line.control.hold_duty = hold;
-        let valve = condition.cams.of_mut(other);
+        let valve = condition.cams.one.of_mut(other);
         if other == cam {
             valve.blockage = row.value("blockage");
             valve.stiction = Newtons(row.value("stiction_n"));
@@ -162,7 +162,7 @@ pub fn road_test(seed: u64, change: impl FnOnce(&mut EngineCondition)) -> RunRec
 
 /// The same change of a valve on one camshaft.
 pub fn on(cam: Cam, change: impl FnOnce(&mut CamCondition)) -> impl FnOnce(&mut EngineCondition) {
-    move |condition| change(condition.cams.of_mut(cam))
+    move |condition| change(condition.cams.one.of_mut(cam))
 }
 
 pub fn demand(rpm: f64, intake_deg: f64, exhaust_deg: f64) -> Demand {

@@ -29,6 +29,7 @@ pub fn wiring(resistances: &[(&str, &str, f64)]) -> Wiring {
         name: "bench".to_owned(),
         year: 2000,
         engine: "none".to_owned(),
+        cylinders: 4,
         sump: SumpSpec { full_litres: 1.0, least_litres: 0.5 },
         oil: OilSpec::default(),
         valves: Vec::new(),

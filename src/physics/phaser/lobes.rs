@@ -78,6 +78,14 @@ impl PulseAngle {
         Self([s, 2.0 * s * c, s * (3.0 - 4.0 * s * s)])
     }
 
+    /// Half a pulse later: where the pulses of the other bank's camshafts stand, when the banks fire by turns.
+    #[must_use]
+    #[inline]
+    pub const fn half_a_pulse_later(self) -> Self {
+        let [first, second, third] = self.0;
+        Self([-first, second, -third])
+    }
+
     /// Torque of the pulses [N m] for harmonics of [`Lobes::harmonics_nm`].
     #[must_use]
     #[inline]
@@ -122,6 +130,23 @@ mod tests {
                     (projected - coefficient).abs() < 2e-4,
                     "{cylinders} {harmonic}: {projected} {coefficient}"
                 );
+            }
+        }
+    }
+
+    /// Banks of three cylinders that fire by turns, 120 degrees of the crankshaft apart, and of four, 90 degrees:
+    /// half a pulse is what lies between two fires.
+    #[test]
+    fn closed_form_half_a_pulse_is_the_way_from_fire_to_fire() {
+        for (cylinders, between_deg) in [(3_u8, 120.0), (4, 90.0)] {
+            for step in 0..200 {
+                let crank_rad = f64::from(step) * 0.05;
+                let later = PulseAngle::at(cylinders, crank_rad).half_a_pulse_later();
+                let wanted =
+                    PulseAngle::at(cylinders, crank_rad + between_deg * RADIANS_PER_DEGREE);
+                for (got, wanted) in later.0.into_iter().zip(wanted.0) {
+                    assert!((got - wanted).abs() < 1e-12, "{cylinders} {crank_rad}");
+                }
             }
         }
     }

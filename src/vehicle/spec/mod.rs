@@ -35,6 +35,9 @@ pub struct VehicleSpec {
     pub year: u16,
     /// Engine in a few words, for the job sheet.
     pub engine: String,
+    /// Cylinders, 3 to 8, of a V engine an even number; one that does not say has four.
+    #[serde(default = "in_line_four")]
+    pub cylinders: u8,
     /// Oil sump and dipstick.
     pub sump: SumpSpec,
     /// Its grade of oil, and where oil pressure is measured.
@@ -56,6 +59,10 @@ pub struct VehicleSpec {
     /// Longest pulse from an outside source that the data sheet allows on a valve [s]; `None`
     /// where it forbids any.
     pub longest_power: Option<f64>,
+}
+
+const fn in_line_four() -> u8 {
+    4
 }
 
 /// The sump as the dipstick shows it.

@@ -2,7 +2,9 @@
 
 use super::id::Id;
 use crate::control_module::code::Code;
+use crate::control_module::code_family::Bank;
 use crate::physics::actuator::Actuator;
+use crate::vehicle::per_bank::CamPlace;
 use crate::vehicle::per_cam::Cam;
 use serde::{Deserialize, Serialize};
 
@@ -13,7 +15,10 @@ use serde::{Deserialize, Serialize};
 pub struct ValveSpec {
     /// Name of the place and of the part in the access list.
     pub id: Id,
-    /// Camshaft.
+    /// Bank of cylinders; an engine in line has bank one alone and need not say so.
+    #[serde(default, skip_serializing_if = "is_bank_one")]
+    pub bank: Bank,
+    /// Camshaft of that bank.
     pub cam: Cam,
     /// Part number fitted at the factory.
     pub part_number: Id,
@@ -21,6 +26,20 @@ pub struct ValveSpec {
     pub connector: Id,
     /// Codes that the module keeps for it.
     pub codes: ValveCodes,
+}
+
+impl ValveSpec {
+    /// The camshaft that it moves.
+    #[must_use]
+    pub const fn camshaft(&self) -> CamPlace {
+        self.cam.on(self.bank)
+    }
+}
+
+/// So that a vehicle in line is written as it always was.
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "the writer asks by reference")]
+const fn is_bank_one(bank: &Bank) -> bool {
+    matches!(bank, Bank::One)
 }
 
 /// Codes of one valve and its camshaft, by what they mean (SAE J2012).

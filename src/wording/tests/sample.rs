@@ -2,6 +2,7 @@
 //! kind of wiring element.
 
 use crate::control_module::code::Code;
+use crate::control_module::code_family::Bank;
 use crate::control_module::driver_side::DriverSide;
 use crate::session::setup::{
     Briefing, ElectricalMinutes, JobSheet, Prices, Route, SmallParts, StepMinutes,
@@ -97,6 +98,7 @@ fn vehicle() -> VehicleSpec {
         name: "Marlow Estate".to_owned(),
         year: 2016,
         engine: "1.8 petrol".to_owned(),
+        cylinders: 4,
         sump: SumpSpec { full_litres: 4.5, least_litres: 3.5 },
         oil: OilSpec::default(),
         valves: vec![
@@ -124,6 +126,7 @@ fn valve(name: &str, cam: Cam, codes: [&str; 7]) -> ValveSpec {
     let [open, low, high, advanced, retarded, slow, correlation] = codes.map(code);
     ValveSpec {
         id: Id(format!("{name}-valve")),
+        bank: Bank::One,
         cam,
         part_number: Id::from("hd-4470-1"),
         connector: Id(format!("{name}-connector")),
