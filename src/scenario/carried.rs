@@ -22,7 +22,7 @@ macro_rules! carried {
 }
 
 /// The scenarios; the first is the one that is taken where none is named, the others follow by level.
-pub(super) const SCENARIOS: [Carried; 19] = [
+pub(super) const SCENARIOS: [Carried; 20] = [
     carried!("market-hill", "harrowfen-dray"),
     carried!("coal-wharf", "harrowfen-dray"),
     carried!("lime-kiln", "harrowfen-dray"),
@@ -36,6 +36,7 @@ pub(super) const SCENARIOS: [Carried; 19] = [
     carried!("tithe-barn", "harrowfen-dray"),
     carried!("tram-depot", "harrowfen-dray"),
     carried!("malt-house", "marlgate-teal"),
+    carried!("signal-box", "brackenholm-bittern"),
     carried!("glasshouse-lane", "harrowfen-dray"),
     carried!("weir-cottage", "harrowfen-dray"),
     carried!("harbour-office", "harrowfen-dray"),
@@ -45,10 +46,11 @@ pub(super) const SCENARIOS: [Carried; 19] = [
 ];
 
 /// The vehicles by their names.
-pub(super) const VEHICLES: [(&str, &str); 3] = [
+pub(super) const VEHICLES: [(&str, &str); 4] = [
     ("harrowfen-dray", include_str!("../../scenarios/vehicles/harrowfen-dray.ron")),
     ("marlgate-teal", include_str!("../../scenarios/vehicles/marlgate-teal.ron")),
     ("coldbeck-heron", include_str!("../../scenarios/vehicles/coldbeck-heron.ron")),
+    ("brackenholm-bittern", include_str!("../../scenarios/vehicles/brackenholm-bittern.ron")),
 ];
 
 /// The text of a carried vehicle.

@@ -224,6 +224,16 @@ pub enum ProblemKind {
         /// The place.
         valve: Id,
     },
+    /// A valve of a V engine whose camshaft has no phaser on the other bank.
+    NoPartner {
+        /// The valve.
+        valve: Id,
+    },
+    /// A V engine with an odd number of cylinders.
+    UnevenBanks {
+        /// The cylinders.
+        cylinders: u8,
+    },
     /// A data-sheet window too narrow for [`super::draw::WINDING_SPREAD`] of healthy parts.
     NarrowWindow {
         /// The part number.

@@ -9,7 +9,6 @@ use super::running::{EngineCondition, EngineSpec, RunningEngine};
 use super::snapshot::{CamSnapshot, Snapshot};
 use super::spec::{ValveSpec, VehicleSpec};
 use crate::control_module::cam_control::CamControlSpec;
-use crate::control_module::code_family::Bank;
 use crate::control_module::known_code::Driver;
 use crate::control_module::module::ControlModule;
 use crate::control_module::performance_limits::CamCodes;
@@ -27,7 +26,7 @@ const LOOP_OHMS: f64 = 0.45;
 #[must_use]
 pub fn engine_spec(spec: &VehicleSpec) -> EngineSpec {
     let mut engine = EngineSpec::TYPICAL;
-    let has_two_banks = has_two_banks(spec);
+    let has_two_banks = spec.has_two_banks();
     let on_a_camshaft = if has_two_banks { spec.cylinders / 2 } else { spec.cylinders };
     engine.idle.crank = engine.idle.crank.with_cylinders(spec.cylinders);
     let bank = engine.cams.one.map(|cam| cam.with_cylinders(on_a_camshaft));
@@ -122,7 +121,7 @@ pub fn engine_condition(
         generator: GENERATOR.takes(circuits.battery, circuits.generator),
         ..EngineCondition::SOUND
     };
-    if has_two_banks(spec) {
+    if spec.has_two_banks() {
         engine.cams.two = Some(engine.cams.one);
     }
     // A camshaft without a valve has no phaser: it stays where it was built in.
@@ -212,9 +211,4 @@ pub fn snapshot(
 /// The camshafts in the order of the vehicle's valves.
 pub fn cams(spec: &VehicleSpec) -> impl Iterator<Item = CamPlace> + '_ {
     spec.valves.iter().map(ValveSpec::camshaft)
-}
-
-/// Whether it is a V engine: some valve stands on the second bank.
-fn has_two_banks(spec: &VehicleSpec) -> bool {
-    spec.valves.iter().any(|valve| valve.bank == Bank::Two)
 }

@@ -305,6 +305,7 @@ impl Tally {
     }
 
     /// The record so far, with what the monitors of each camshaft say.
+    #[must_use]
     pub fn record(
         &self,
         heat: EngineHeat,

@@ -1,6 +1,6 @@
 //! Under which numbers a vehicle's module tells its test results (service $06).
 //!
-//! Monitor $35 is variable valve timing of bank 1 (vehicle makers' service text); tests from $80 up
+//! Monitor $35 is variable valve timing of bank 1 (vehicle makers' service text), $36 that of bank 2; tests from $80 up
 //! are each maker's own. No standard monitor covers a valve's circuit, so those tests stand under
 //! $E1, the first of the maker's own monitors (from memory). Which test is which code is this
 //! vehicle's own list, as makers print it in their service information: eight numbers a valve.
@@ -8,7 +8,7 @@
 use super::spec::VehicleSpec;
 use crate::control_module::code::Code;
 use crate::control_module::oil_pressure_monitor::OilPressureMonitor;
-use crate::control_module::services::test_result::{FIRST_OWN_TEST, Scaling, VALVE_TIMING};
+use crate::control_module::services::test_result::{FIRST_OWN_TEST, Scaling, valve_timing};
 use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::control_module::test_result::Measure;
 
@@ -85,7 +85,7 @@ pub fn numbered_tests(spec: &VehicleSpec) -> Vec<NumberedTest> {
             }));
         };
         of(
-            VALVE_TIMING,
+            valve_timing(valve.bank),
             &[
                 (codes.advanced, Measure::TimeOffTarget),
                 (codes.advanced, Measure::HuntingShare),
@@ -100,6 +100,8 @@ pub fn numbered_tests(spec: &VehicleSpec) -> Vec<NumberedTest> {
         of(OWN_MONITOR, &circuit.map(|code| (code, Measure::TimeOfCircuitFault)), &mut circuits);
     }
     timing.append(&mut circuits);
+    // A file may name its valves in any order.
+    timing.sort_by_key(|test| test.monitor);
     let monitors = &spec.module.monitors;
     let shared = [
         (

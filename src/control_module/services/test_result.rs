@@ -3,18 +3,30 @@
 //! Nine bytes a result: monitor, test, unit and scaling, then value, least and most in two bytes
 //! each. All three are zero until the monitor has run since the codes were cleared (SAE J1979, as
 //! vehicle makers' service text repeats it). Monitor $35 is variable valve timing of bank 1 and
-//! tests $80 to $FE are the maker's own; both are printed in vehicle makers' service text. Units and
-//! scalings: those that an independent open-source decoder lists (python-OBD,
-//! `obd/UnitsAndScaling.py`).
+//! tests $80 to $FE are the maker's own; both are printed in vehicle makers' service text. Monitor $36,
+//! the same of bank 2, and units and scalings: those that an independent open-source decoder lists
+//! (python-OBD, `obd/commands.py` and `obd/UnitsAndScaling.py`).
 
+use crate::control_module::code_family::Bank;
 use crate::control_module::services::reply::{ReplyFault, malformed};
 use crate::control_module::services::{Service, word};
 use crate::numerics::whole::{to_i64, to_u32};
 
 /// Variable valve timing, bank 1.
 pub const VALVE_TIMING: u8 = 0x35;
+/// Variable valve timing, bank 2.
+const VALVE_TIMING_TWO: u8 = 0x36;
 /// First test of the maker's own numbering.
 pub const FIRST_OWN_TEST: u8 = 0x80;
+
+/// The monitor of variable valve timing of a bank.
+#[must_use]
+pub const fn valve_timing(bank: Bank) -> u8 {
+    match bank {
+        Bank::One => VALVE_TIMING,
+        Bank::Two => VALVE_TIMING_TWO,
+    }
+}
 
 /// Unit and step of a result.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

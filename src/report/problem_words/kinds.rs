@@ -111,6 +111,10 @@ pub(super) fn said(kind: &ProblemKind, words: &Words) -> String {
                 ("spread", short_number(WINDING_SPREAD * 100.0, 1, words).into()),
             ],
         ),
+        ProblemKind::NoPartner { valve } => one("flaw-no-partner", "valve", valve.as_str()),
+        ProblemKind::UnevenBanks { cylinders } => {
+            words.say("flaw-uneven-banks", &[("cylinders", (*cylinders).into())])
+        }
         ProblemKind::ValveLacks { valve, what } => one(valve_key(*what), "valve", valve.as_str()),
         ProblemKind::HarnessLacks { what } => plain(harness_key(*what)),
         ProblemKind::HangingNode { node, nearest } => {

@@ -21,6 +21,9 @@ pub(super) use story::scenario;
 /// Entries of the longest list of any kind in a vehicle or a scenario.
 const MOST_ENTRIES: usize = 300;
 
+/// Cylinders of an engine: what the models of crankshaft and camshaft know.
+const CYLINDERS: (f64, f64) = (3.0, 8.0);
+
 /// Checks a vehicle.
 pub(super) fn vehicle(findings: &mut Findings<'_>, spec: &VehicleSpec) {
     findings.whole_text();
@@ -30,6 +33,11 @@ pub(super) fn vehicle(findings: &mut Findings<'_>, spec: &VehicleSpec) {
     text(findings, "vehicle.name", &spec.name);
     text(findings, "vehicle.engine", &spec.engine);
     findings.number("vehicle.year", f64::from(spec.year), (1950.0, 2100.0));
+    findings.number("vehicle.cylinders", f64::from(spec.cylinders), CYLINDERS);
+    if spec.has_two_banks() && !spec.cylinders.is_multiple_of(2) {
+        let cylinders = spec.cylinders;
+        findings.add("vehicle.cylinders", ProblemKind::UnevenBanks { cylinders });
+    }
     let sump = spec.sump;
     findings.number("vehicle.sump.full_litres", sump.full_litres, (1.0, 20.0));
     findings.number("vehicle.sump.least_litres", sump.least_litres, (0.5, 20.0));

@@ -2,6 +2,7 @@
 
 use super::names;
 use crate::control_module::code::Code;
+use crate::control_module::code_family::Bank;
 use crate::scenario::draw::WINDING_SPREAD;
 use crate::scenario::findings::Findings;
 use crate::scenario::problem::{ProblemKind, Thing, ValveNeed};
@@ -48,13 +49,18 @@ pub(super) fn check(findings: &mut Findings<'_>, spec: &VehicleSpec) {
         }
     }
     let mut codes = BTreeSet::new();
-    let mut cams = BTreeSet::new();
+    let mut camshafts = BTreeSet::new();
+    let partners: BTreeSet<_> = spec.valves.iter().map(|valve| (valve.cam, valve.bank)).collect();
+    let is_v_engine = spec.has_two_banks();
     for (number, valve) in spec.valves.iter().enumerate() {
         let path = |field: &str| format!("vehicle.valves[{number}].{field}");
-        // The engine has one camshaft of each sort; a second bank would drive the first one's.
-        if !cams.insert(valve.cam) {
+        // A bank has one camshaft of each sort; a second valve would drive the first one's.
+        if !camshafts.insert(valve.camshaft()) {
             let name = valve.id.to_string();
             findings.add(&path("cam"), ProblemKind::Repeated { thing: Thing::Camshaft, name });
+        }
+        if is_v_engine && !partners.contains(&(valve.cam, other(valve.bank))) {
+            findings.add(&path("cam"), ProblemKind::NoPartner { valve: valve.id.clone() });
         }
         findings.name(&path("part_number"), Thing::PartNumber, &valve.part_number, numbers());
         let part = spec.valve_part(&valve.part_number);
@@ -73,6 +79,13 @@ pub(super) fn check(findings: &mut Findings<'_>, spec: &VehicleSpec) {
             let valve = valve.id.clone();
             findings.add(&path(field), ProblemKind::ValveLacks { valve, what });
         }
+    }
+}
+
+const fn other(bank: Bank) -> Bank {
+    match bank {
+        Bank::One => Bank::Two,
+        Bank::Two => Bank::One,
     }
 }
 

@@ -1,7 +1,7 @@
 //! Errors of meaning in the valves of a vehicle.
 
 use super::planted::In::Vehicle;
-use super::planted::{alone, among, everywhere};
+use super::planted::{alone, among, everywhere, planted};
 use crate::scenario::load::ScenarioText;
 use crate::scenario::problem::{ProblemKind, Thing, ValveNeed};
 use crate::vehicle::spec::Id;
@@ -123,4 +123,55 @@ fn valves_and_their_codes() {
         "slow: ¦\"P0011\"",
         ProblemKind::RepeatedCode { code: "P0011".parse().unwrap() },
     );
+}
+
+/// The first vehicle's engine in line, made a V engine by mistake or on purpose.
+#[test]
+fn banks_of_valves() {
+    let exhaust = "cam: Exhaust,\n                part_number: \"hd-4470-1\"";
+    let camshaft = repeated(Thing::Camshaft, "exhaust-valve");
+    one(exhaust, &exhaust.replace("Exhaust", "¦Intake"), camshaft);
+    // On banks of their own, each lacks the valve that is its like.
+    let alone = |valve: &str| {
+        let cam = if valve.starts_with("intake") { "cam: Intake," } else { "cam: Exhaust," };
+        (cam.to_owned(), ProblemKind::NoPartner { valve: Id::from(valve) })
+    };
+    for two in [vec!["exhaust-valve"], vec!["intake-valve"], vec!["intake-valve", "exhaust-valve"]]
+    {
+        let changes: Vec<(String, String)> = two
+            .iter()
+            .map(|valve| {
+                let id = format!("                id: \"{valve}\",\n                cam");
+                (id.clone(), id.replace("cam", "bank: Two,\n                cam"))
+            })
+            .collect();
+        let changes: Vec<_> = changes.iter().map(|(from, to)| (&**from, &**to)).collect();
+        let found = everywhere(&changes);
+        assert_eq!(found, [alone("intake-valve"), alone("exhaust-valve")], "{two:?}");
+    }
+    // There is no third bank, and no bank by number.
+    for (bank, shape) in [("Three", true), ("2", false)] {
+        let to =
+            format!("bank: ¦{bank}, cam: Exhaust,\n                part_number: \"hd-4470-1\"");
+        let (problems, place) = planted(Vehicle, exhaust, &to);
+        let [problem] = &problems[..] else { panic!("{problems:#?}") };
+        assert_eq!((problem.file.clone(), problem.line), (place.0, place.1));
+        let is_list = matches!(&problem.kind, ProblemKind::UnknownVariant { expected, .. }
+            if expected[..] == ["One", "Two"]);
+        assert_eq!(is_list, shape, "{:?}", problem.kind);
+    }
+}
+
+#[test]
+fn cylinders_of_an_engine() {
+    let year = "year: 2016,";
+    let out = |cylinders: f64| ProblemKind::OutOfRange { found: cylinders, least: 3.0, most: 8.0 };
+    one(year, "year: 2016,\n        cylinders: ¦2,", out(2.0));
+    one(year, "year: 2016,\n        cylinders: ¦12,", out(12.0));
+    let found = everywhere(&[
+        (year, "year: 2016,\n        cylinders: 5,"),
+        ("                cam: Exhaust", "                bank: Two, cam: Exhaust"),
+    ]);
+    let uneven = ProblemKind::UnevenBanks { cylinders: 5 };
+    assert!(found.contains(&("cylinders: 5,".to_owned(), uneven)), "{found:#?}");
 }

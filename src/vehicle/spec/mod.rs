@@ -10,6 +10,7 @@ mod topology;
 mod valve;
 
 use crate::control_module::code::Code;
+use crate::control_module::code_family::Bank;
 use crate::control_module::oil_pressure_monitor::OilPressureMonitor;
 use crate::control_module::supply_monitor::SupplyMonitor;
 use crate::physics::actuator::Actuator;
@@ -85,6 +86,12 @@ impl VehicleSpec {
         let oil_pressure = monitors.oil_pressure.map(|_| OilPressureMonitor::CODES);
         let others = supply.into_iter().flatten().chain(oil_pressure.into_iter().flatten());
         self.valves.iter().flat_map(|valve| valve.codes.all()).chain(others).collect()
+    }
+
+    /// Whether it is a V engine: some valve stands on the second bank.
+    #[must_use]
+    pub fn has_two_banks(&self) -> bool {
+        self.valves.iter().any(|valve| valve.bank == Bank::Two)
     }
 
     /// The valve place of that name.

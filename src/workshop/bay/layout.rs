@@ -1,7 +1,7 @@
 //! Lays a vehicle's bay out: every part that its file names gets a shape and a place by its kind and by what hides it.
 //!
-//! The file says nothing of places. An engine across the bay is drawn, the intake side in front, the control module on
-//! the left, battery and fuses on the right: common practice, no source, and the same for every vehicle. So another
+//! The file says nothing of places. An engine across the bay is drawn, the intake side or in a V one bank in
+//! front, the control module on the left, battery and fuses on the right: common practice, no source, and the same for every vehicle. So another
 //! vehicle needs no code.
 
 use super::anchors::Anchors;
@@ -11,8 +11,9 @@ use super::piece::Piece;
 use super::pose::Pose;
 use super::role::{CoverRole, role_of};
 use super::{bench, scenery, wires};
+use crate::control_module::code_family::Bank;
 use crate::vehicle::per_cam::Cam;
-use crate::vehicle::spec::{HarnessElement, Id, PartKind, PartSpec, VehicleSpec};
+use crate::vehicle::spec::{HarnessElement, Id, PartKind, PartSpec, ValveSpec, VehicleSpec};
 use bevy::math::{Quat, Vec2, Vec3, vec2, vec3};
 
 /// Height of the cam cover's ridges, on which the valves stand [m].
@@ -55,7 +56,9 @@ pub(super) fn lay_out(spec: &VehicleSpec) -> Model {
     things.extend(wires::wires(spec, &anchors));
     things.extend(wires::test_points(spec, &things, &anchors));
     things.sort_by_key(|thing| thing.sort);
-    let mut scenery = scenery::scenery();
+    let valves: Vec<Vec3> =
+        spec.valves.iter().map(|valve| Laying::valve_home(spec, &valve.id).at).collect();
+    let mut scenery = scenery::scenery(&valves);
     scenery.extend(bench::furniture(bench));
     Model { things, scenery, bench }
 }
@@ -100,9 +103,9 @@ impl Laying<'_> {
     /// Where a valve stands, whether or not it has been put there yet.
     fn valve_home(spec: &VehicleSpec, valve: &Id) -> Pose {
         let mut along = [0.0_f32; 2];
-        let at_back = cam_at_back(spec);
+        let at_back = row_at_back(spec);
         for other in &spec.valves {
-            let (side, row, turn) = if other.cam == at_back {
+            let (side, row, turn) = if at_back.holds(other) {
                 (-CAM, &mut along[1], 40.0)
             } else {
                 (CAM, &mut along[0], 0.0)
@@ -173,6 +176,11 @@ impl Laying<'_> {
                 let foot = Self::valve_home(self.spec, valve).at;
                 (parts::heat_shield(), foot + vec3(0.0, 0.068, 0.0))
             }
+            CoverRole::Manifold(first, last) => {
+                let [one, other] = [first, last].map(|valve| Self::valve_home(self.spec, valve).at);
+                let over = parts::manifold(one.distance(other));
+                (over, one.midpoint(other) + vec3(0.0, 0.094, 0.0))
+            }
             CoverRole::Module => {
                 let over = vec3(MODULE_SIZE.x + 0.05, 0.060, MODULE_SIZE.z + 0.05);
                 (parts::module_cover(over), MODULE + vec3(0.0, MODULE_SIZE.y - 0.030, 0.0))
@@ -225,16 +233,34 @@ impl Laying<'_> {
     }
 }
 
-/// The camshaft at the back of the engine, over which the duct runs: the one whose plugs lie behind it and the other's
-/// do not, else the exhaust's.
-fn cam_at_back(spec: &VehicleSpec) -> Cam {
+/// A row of valves along the engine: a camshaft's, or in a V a bank's.
+#[derive(Debug, Clone, Copy)]
+enum Row {
+    Camshaft(Cam),
+    Bank(Bank),
+}
+
+impl Row {
+    fn holds(self, valve: &ValveSpec) -> bool {
+        match self {
+            Self::Camshaft(cam) => valve.cam == cam,
+            Self::Bank(bank) => valve.bank == bank,
+        }
+    }
+}
+
+/// The row at the back of the engine, over which the duct runs: the one whose plugs lie behind it and the other's do
+/// not, else the exhaust camshaft's or bank two.
+fn row_at_back(spec: &VehicleSpec) -> Row {
     let is_duct = |id: &Id| spec.part(id).is_some_and(|part| part.kind == PartKind::Duct);
-    let is_behind = |cam: Cam| {
-        let valves = spec.valves.iter().filter(|valve| valve.cam == cam);
+    let is_behind = |row: Row| {
+        let valves = spec.valves.iter().filter(|valve| row.holds(valve));
         let mut plugs = valves.filter_map(|valve| spec.part(&valve.connector));
         plugs.any(|plug| plug.behind.iter().any(is_duct))
     };
-    if is_behind(Cam::Intake) && !is_behind(Cam::Exhaust) { Cam::Intake } else { Cam::Exhaust }
+    let [first, else_at_back] =
+        if spec.has_two_banks() { Bank::BOTH.map(Row::Bank) } else { Cam::BOTH.map(Row::Camshaft) };
+    if is_behind(first) && !is_behind(else_at_back) { first } else { else_at_back }
 }
 
 /// The battery's posts in its own frame: the positive one, the other.

@@ -9,6 +9,8 @@ pub enum CoverRole<'a> {
     Engine,
     /// One valve, with something else in the way.
     HeatShield(&'a Id),
+    /// Several valves, from the first to the last, with something else in the way.
+    Manifold(&'a Id, &'a Id),
     /// The control module: a driver's pin is behind it.
     Module,
     /// Fuses.
@@ -21,16 +23,17 @@ pub enum CoverRole<'a> {
 #[must_use]
 pub fn role_of<'a>(cover: &PartSpec, spec: &'a VehicleSpec) -> CoverRole<'a> {
     let hides = |behind: &[Id]| behind.contains(&cover.id);
-    let mut parts = spec.parts.iter().filter(|part| hides(&part.behind));
+    let parts = spec.parts.iter().filter(|part| hides(&part.behind));
     if parts.clone().any(|part| part.kind == PartKind::Fuse) {
         return CoverRole::FuseBox;
     }
-    if let Some(valve) = parts.find(|part| part.kind == PartKind::Valve) {
-        return if cover.behind.is_empty() {
-            CoverRole::Engine
-        } else {
-            CoverRole::HeatShield(&valve.id)
-        };
+    let valves: Vec<&Id> =
+        parts.filter(|part| part.kind == PartKind::Valve).map(|part| &part.id).collect();
+    match valves[..] {
+        [] => {}
+        _ if cover.behind.is_empty() => return CoverRole::Engine,
+        [valve] => return CoverRole::HeatShield(valve),
+        [first, .., last] => return CoverRole::Manifold(first, last),
     }
     let is_driver_pin = |node: &Id| {
         spec.harness

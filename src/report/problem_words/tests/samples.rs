@@ -196,6 +196,8 @@ every!(one_of_each: ProblemKind {
     SameWinding: [ProblemKind::SameWinding { part_number: number() }],
     DoesNotFit: [ProblemKind::DoesNotFit { part_number: number(), valve: valve() }],
     NarrowWindow: [ProblemKind::NarrowWindow { part_number: number() }],
+    NoPartner: [ProblemKind::NoPartner { valve: valve() }],
+    UnevenBanks: [ProblemKind::UnevenBanks { cylinders: 5 }],
     ValveLacks: [ProblemKind::ValveLacks { valve: valve(), what: ValveNeed::Pins }],
     HarnessLacks: [ProblemKind::HarnessLacks { what: HarnessNeed::Battery }],
     HangingNode: [

@@ -52,6 +52,25 @@ pub fn heat_shield() -> Vec<Piece> {
     ]
 }
 
+/// An intake manifold that lies flat over valves in a row: a shallow chamber with a runner to each cylinder, over a
+/// length from the first valve to the last [m].
+pub fn manifold(length: f32) -> Vec<Piece> {
+    let (width, depth) = (length + 0.15, 0.15);
+    let chamber = block(vec3(width, 0.012, depth), 0.030, 0.005);
+    let mut runners = Solid::default();
+    let mut bolts = Solid::default();
+    for k in [-1.0_f32, 0.0, 1.0] {
+        let x = k * width * 0.30;
+        runners.add(block(vec3(0.046, 0.008, depth * 0.86), 0.012, 0.004).at(x, 0.010, 0.0));
+        bolts.add(rod(0.010, 0.006).at(x + width * 0.14, 0.011, depth * 0.40));
+    }
+    vec![
+        piece(Finish::Casting, chamber),
+        piece(Finish::Casting, runners),
+        piece(Finish::Steel, bolts),
+    ]
+}
+
 /// A hood over the control module.
 pub fn module_cover(size: Vec3) -> Vec<Piece> {
     let grip = block(vec3(size.x * 0.34, 0.010, 0.030), 0.008, 0.004).at(0.0, size.y, 0.0);

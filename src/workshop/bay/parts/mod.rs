@@ -11,7 +11,7 @@ mod probe;
 mod valve;
 
 pub use battery::{CASE, battery};
-pub use cover::{engine_cover, heat_shield, lid, module_cover, plain_cover};
+pub use cover::{engine_cover, heat_shield, lid, manifold, module_cover, plain_cover};
 pub use duct::{clamp, duct};
 pub use fuse::{fuse, relay};
 pub use machine::{alternator, dipstick, starter};

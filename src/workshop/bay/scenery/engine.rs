@@ -3,14 +3,14 @@
 use crate::workshop::bay::layout::{CAM, GROUND, RIDGE};
 use crate::workshop::bay::piece::{Finish, Piece, piece};
 use crate::workshop::bay::shape::{Solid, block, circle, lathe, plate, rod, smooth, tube};
-use bevy::math::{Vec2, vec2, vec3};
+use bevy::math::{Vec2, Vec3, vec2, vec3};
 
 /// Length of the head along the bay [m].
 const LENGTH: f32 = 0.60;
 /// Where the cylinders stand [m].
 const CYLINDERS: [f32; 4] = [-0.215, -0.085, 0.045, 0.135];
 
-pub fn engine() -> Vec<Piece> {
+pub fn engine(valves: &[Vec3]) -> Vec<Piece> {
     let mut pieces = vec![
         piece(Finish::Casting, block(vec3(LENGTH, 0.26, 0.32), 0.03, 0.012).at(0.0, 0.12, 0.0)),
         piece(Finish::Iron, block(vec3(LENGTH - 0.06, 0.10, 0.28), 0.04, 0.03).at(0.0, 0.03, 0.0)),
@@ -20,7 +20,7 @@ pub fn engine() -> Vec<Piece> {
             block(vec3(LENGTH - 0.01, 0.008, 0.352), 0.03, 0.002).at(0.0, 0.379, 0.0),
         ),
     ];
-    pieces.extend(cam_cover());
+    pieces.extend(cam_cover(valves));
     pieces.extend(timing_end());
     pieces.extend(intake());
     pieces.push(piece(Finish::Iron, exhaust()));
@@ -31,8 +31,9 @@ pub fn engine() -> Vec<Piece> {
     pieces
 }
 
-/// The cover over both camshafts: a bed with two ridges, bolts around it, coils between, a filler cap.
-fn cam_cover() -> Vec<Piece> {
+/// The cover over both camshafts, or in a V over both banks: a bed with two ridges, bolts around it, coils between, a
+/// filler cap.
+fn cam_cover(valves: &[Vec3]) -> Vec<Piece> {
     let bed = block(vec3(LENGTH + 0.01, 0.050, 0.37), 0.04, 0.012).at(0.0, 0.512, 0.0);
     let mut ridges = Solid::default();
     let mut bosses = Solid::default();
@@ -46,10 +47,11 @@ fn cam_cover() -> Vec<Piece> {
             0.553,
             side,
         ));
-        bosses.add(
-            lathe(&[(0.046, 0.56), (0.042, RIDGE - 0.006), (0.038, RIDGE)]).at(0.20, 0.0, side),
-        );
-        bores.add(lathe(&[(0.024, RIDGE - 0.002), (0.024, RIDGE + 0.0006)]).at(0.20, 0.0, side));
+    }
+    for valve in valves {
+        let at = |solid: Solid| solid.at(valve.x, 0.0, valve.z);
+        bosses.add(at(lathe(&[(0.046, 0.56), (0.042, RIDGE - 0.006), (0.038, RIDGE)])));
+        bores.add(at(lathe(&[(0.024, RIDGE - 0.002), (0.024, RIDGE + 0.0006)])));
     }
     let mut bolts = Solid::default();
     for k in 0..6_u8 {
