@@ -9,7 +9,7 @@ use faultwright::vehicle::cam_line::CamCondition;
 use faultwright::vehicle::per_bank::PerBank;
 use faultwright::vehicle::per_cam::PerCam;
 use faultwright::vehicle::route::RouteProfile;
-use faultwright::vehicle::run_record::MOST_POINTS;
+use faultwright::vehicle::run_record::{CamSummary, MOST_POINTS};
 use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
 use std::hint::black_box;
 
@@ -75,6 +75,26 @@ fn limit_a_tick_with_faults_takes_nothing_from_the_heap() {
     let failures =
         record.cams.one.intake.failures().count() + record.cams.one.exhaust.failures().count();
     assert!(failures > 0, "no monitor found a fault");
+}
+
+/// Four phasers take no more than two: what a bank needs is there before the engine starts.
+#[test]
+fn limit_a_tick_of_a_v_engine_takes_nothing_from_the_heap() {
+    let one = EngineSpec::TYPICAL.cams.one;
+    let spec = EngineSpec { cams: PerBank { one, two: Some(one) }, ..EngineSpec::TYPICAL };
+    let blocked = CamCondition { blockage: 0.97, ..CamCondition::SOUND };
+    let sound = EngineCondition::SOUND.cams.one;
+    let two = Some(PerCam { intake: blocked, exhaust: CamCondition::SOUND });
+    let condition = EngineCondition { cams: PerBank { one: sound, two }, ..EngineCondition::SOUND };
+    let air = Streams::new(7).stream("air in the oil");
+    let heat = EngineHeat::cold(Celsius(85.0));
+    let mut engine = RunningEngine::new(spec, condition, heat, air).unwrap();
+    let taken = taken(&mut engine, 160 * TICKS_IN_A_SECOND);
+    assert_eq!((taken.count_total, taken.bytes_total), (0, 0), "{taken:?}");
+    let record = engine.record();
+    let failures = |bank: &PerCam<CamSummary>| bank.intake.failures().count();
+    assert_eq!(failures(&record.cams.one), 0);
+    assert!(failures(record.cams.two.as_ref().unwrap()) > 0, "no monitor found the fault");
 }
 
 /// The counter counts: otherwise the tests above could not fail.

@@ -1,5 +1,5 @@
-//! The vehicles that are carried beside the first one: valves that are switched in their feed, and an
-//! engine with one phaser. Both are files alone; what they ask of wiring, module and engine is held here.
+//! The vehicles that are carried beside the first one: valves that are switched in their feed, an engine
+//! with one phaser and one with four. All are files alone; what they ask of wiring, module and engine is held here.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use faultwright::control_module::driver_side::DriverSide;
@@ -25,13 +25,17 @@ use std::sync::Arc;
 
 const COLD: Celsius = Celsius(19.0);
 
-/// A scenario on the vehicle with switched feeds, and one on that with one phaser.
+/// A scenario on the vehicle with switched feeds, one on that with one phaser, and one on that with two banks.
 fn switched_feed() -> Loaded {
     load(Path::new("malt-house")).unwrap()
 }
 
 fn one_phaser() -> Loaded {
     load(Path::new("gravel-pit")).unwrap()
+}
+
+fn two_banks() -> Loaded {
+    load(Path::new("signal-box")).unwrap()
 }
 
 fn with(spec: &VehicleSpec, faults: &[(FaultKind, &str, f64)]) -> Vehicle {
@@ -154,7 +158,7 @@ fn published_circuit_faults_of_a_switched_feed_set_the_code_of_what_holds_the_pi
 
 #[test]
 fn limit_sound_vehicles_set_no_code_and_reach_their_targets() {
-    for loaded in [switched_feed(), one_phaser()] {
+    for loaded in [switched_feed(), one_phaser(), two_banks()] {
         let spec = &loaded.vehicle;
         let mut vehicle = with(spec, &[]);
         vehicle.key_on_only().unwrap();

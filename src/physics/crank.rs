@@ -335,6 +335,7 @@ impl Crank {
 mod tests {
     use super::*;
     use crate::numerics::streams::Streams;
+    use crate::numerics::whole::to_u32;
     use proptest::prelude::*;
 
     const SPEC: CrankSpec = CrankSpec::TYPICAL;
@@ -387,6 +388,43 @@ mod tests {
         }
         let left = kinetic(&crank);
         assert!(((lost + left) / before - 1.0).abs() < 1e-3, "{lost} {left} {before}");
+    }
+
+    /// Over two turns the work of a mean effective pressure is that of all cylinders, and each of them fires once.
+    #[test]
+    fn closed_form_a_cycle_has_the_work_and_the_fires_of_all_cylinders() {
+        assert_eq!(SPEC.with_cylinders(SPEC.cylinders), SPEC);
+        for cylinders in 3..=8 {
+            let grown = SPEC.with_cylinders(cylinders);
+            // So heavy that the speed stays.
+            let spec = CrankSpec { inertia_kg_m2: 1e9, ..grown };
+            let work_j = spec.torque_nm(2e5) * CYCLE_RAD;
+            let wanted_j = 2e5 * spec.breathing.swept_m3 * f64::from(cylinders);
+            assert!((work_j / wanted_j - 1.0).abs() < 1e-12, "{cylinders}: {work_j} J");
+            let mut crank = Crank::new(&spec, Streams::new(2).stream("cycles"));
+            crank.spin(Rpm(600.0));
+            let drive = CrankDrive {
+                opening: 0.3,
+                spark: 1.0,
+                overlap_deg: 6.0,
+                viscosity_pa_s: 0.0109,
+                generator: Watts(0.0),
+                starter_nm: 0.0,
+                outside: Celsius(20.0),
+            };
+            let mut fires = vec![0_u32; spec.count()];
+            let mut before = crank.cylinder;
+            // Ten cycles of 0.2 s and half a fire more, so that no fire falls on the end.
+            let end_s = 10.0 * 0.2 + 0.1 / f64::from(cylinders);
+            for _ in 0..to_u32(end_s / 1e-4) {
+                crank.step(&spec, &drive, 1e-4);
+                if crank.cylinder != before {
+                    before = crank.cylinder;
+                    fires[before] += 1;
+                }
+            }
+            assert!(fires.iter().all(|count| *count == 10), "{cylinders}: {fires:?}");
+        }
     }
 
     proptest! {
