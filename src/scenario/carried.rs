@@ -22,7 +22,7 @@ macro_rules! carried {
 }
 
 /// The scenarios; the first is the one that is taken where none is named, the others follow by level.
-pub(super) const SCENARIOS: [Carried; 20] = [
+pub(super) const SCENARIOS: [Carried; 21] = [
     carried!("market-hill", "harrowfen-dray"),
     carried!("coal-wharf", "harrowfen-dray"),
     carried!("lime-kiln", "harrowfen-dray"),
@@ -30,6 +30,7 @@ pub(super) const SCENARIOS: [Carried; 20] = [
     carried!("toll-bar", "harrowfen-dray"),
     carried!("ferry-stairs", "marlgate-teal"),
     carried!("gravel-pit", "coldbeck-heron"),
+    carried!("mill-race", "brackenholm-bittern"),
     carried!("chapel-row", "harrowfen-dray"),
     carried!("apple-loft", "harrowfen-dray"),
     carried!("saddlers-yard", "harrowfen-dray"),
