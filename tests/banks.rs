@@ -29,31 +29,32 @@ fn vee() -> EngineSpec {
 }
 
 /// The same without torque pulses, which come at other moments on the other bank.
-fn without_pulses(mut spec: EngineSpec) -> EngineSpec {
+fn without_pulses(spec: &EngineSpec) -> EngineSpec {
+    let mut spec = *spec;
     for cam in spec.cams.each_mut() {
         cam.phaser.lobes = Lobes { lobe_nm: 0.0, ..cam.phaser.lobes };
     }
     spec
 }
 
-fn conditions(one: [CamCondition; 2], two: [CamCondition; 2]) -> EngineCondition {
-    let bank = |[intake, exhaust]: [CamCondition; 2]| PerCam { intake, exhaust };
+fn conditions(one: &[CamCondition; 2], two: &[CamCondition; 2]) -> EngineCondition {
+    let bank = |valves: &[CamCondition; 2]| PerCam { intake: valves[0], exhaust: valves[1] };
     EngineCondition {
         cams: PerBank { one: bank(one), two: Some(bank(two)) },
         ..EngineCondition::SOUND
     }
 }
 
-const SOUND: [CamCondition; 2] = [CamCondition::SOUND; 2];
+static SOUND: [CamCondition; 2] = [CamCondition::SOUND; 2];
 
-fn engine(spec: EngineSpec, condition: EngineCondition) -> RunningEngine {
+fn engine(spec: &EngineSpec, condition: &EngineCondition) -> RunningEngine {
     let air = Streams::new(5).stream("aeration");
-    let mut engine = RunningEngine::new(spec, condition, WARM, air).unwrap();
+    let mut engine = RunningEngine::new(*spec, *condition, WARM, air).unwrap();
     engine.assume_learnt();
     engine
 }
 
-fn road_test(spec: EngineSpec, condition: EngineCondition) -> RunRecord {
+fn road_test(spec: &EngineSpec, condition: &EngineCondition) -> RunRecord {
     let mut engine = engine(spec, condition);
     engine.start();
     engine.drive(&RouteProfile::warm_road_test()).unwrap()
@@ -68,8 +69,8 @@ fn places(engine: &RunningEngine) -> impl Iterator<Item = CamPlace> + use<> {
 }
 
 /// Pressure of the gallery with every vane locked, and with every vane on its way.
-fn pressures(spec: EngineSpec) -> [f64; 2] {
-    let mut engine = engine(spec, EngineCondition::SOUND);
+fn pressures(spec: &EngineSpec) -> [f64; 2] {
+    let mut engine = engine(spec, &EngineCondition::SOUND);
     engine.brake(true);
     engine.hold(&demand(2_000.0, 0.0, 0.0), 3_000);
     assert!(places(&engine).all(|place| engine.cam(place).vane().is_locked()));
@@ -86,7 +87,7 @@ fn at_rest(displacement_cm3: f64, leaking: usize) -> f64 {
     for cam in spec.cams.each_mut().skip(leaking) {
         cam.port.leak_m3 = 0.0;
     }
-    let mut engine = engine(spec, EngineCondition::SOUND);
+    let mut engine = engine(&spec, &EngineCondition::SOUND);
     engine.brake(true);
     engine.hold(&demand(1_000.0, 0.0, 0.0), 2_000);
     assert!(places(&engine).all(|place| engine.cam(place).vane().is_locked()));
@@ -119,10 +120,10 @@ fn closed_form_the_gallery_feeds_the_sum_of_what_four_phasers_draw() {
 /// Vanes on their way take oil as well: the gallery falls further when four of them move than when two do.
 #[test]
 fn limit_four_vanes_on_their_way_take_more_than_two() {
-    let four = without_pulses(vee());
+    let four = without_pulses(&vee());
     let two = EngineSpec { cams: PerBank { two: None, ..four.cams }, ..four };
     let fall = |[before, after]: [f64; 2]| before - after;
-    let (by_four, by_two) = (fall(pressures(four)), fall(pressures(two)));
+    let (by_four, by_two) = (fall(pressures(&four)), fall(pressures(&two)));
     assert!(by_two > 0.01 && by_four > 1.5 * by_two, "{by_four} bar, {by_two} bar");
 }
 
@@ -130,11 +131,11 @@ fn limit_four_vanes_on_their_way_take_more_than_two() {
 /// pulses at other moments.
 #[test]
 fn limit_banks_with_the_same_data_and_condition_read_alike() {
-    let record = road_test(without_pulses(vee()), EngineCondition::SOUND);
+    let record = road_test(&without_pulses(&vee()), &EngineCondition::SOUND);
     let [one, two] = banks(&record);
     assert_eq!(one, two);
     assert_eq!(verdicts(&one.intake), [faultwright::control_module::verdict::Verdict::Passed; 4]);
-    let record = road_test(vee(), EngineCondition::SOUND);
+    let record = road_test(&vee(), &EngineCondition::SOUND);
     let [one, two] = banks(&record);
     for cam in Cam::BOTH {
         let (one, two) = (one.of(cam), two.of(cam));
@@ -150,12 +151,12 @@ fn limit_banks_with_the_same_data_and_condition_read_alike() {
 fn limit_a_second_bank_of_which_nothing_is_said_is_like_the_first() {
     let sticking = CamCondition { stiction: Newtons(2.5), ..CamCondition::SOUND };
     let both = [sticking, CamCondition::SOUND];
-    let said = road_test(vee(), conditions(both, both));
-    let mut unsaid = conditions(both, both);
+    let said = road_test(&vee(), &conditions(&both, &both));
+    let mut unsaid = conditions(&both, &both);
     unsaid.cams.two = None;
-    assert_eq!(road_test(vee(), unsaid), said);
+    assert_eq!(road_test(&vee(), &unsaid), said);
     // And an engine in line keeps one, whatever is said.
-    let in_line = road_test(EngineSpec::TYPICAL, conditions(both, SOUND));
+    let in_line = road_test(&EngineSpec::TYPICAL, &conditions(&both, &SOUND));
     assert_eq!(in_line.cams.two, None);
     assert!(!codes(&in_line.cams.one.intake).is_empty());
 }
@@ -175,9 +176,9 @@ proptest! {
         } else {
             [CamCondition::SOUND, bad]
         };
-        let spec = without_pulses(vee());
-        let first = road_test(spec, conditions(hurt, SOUND));
-        let second = road_test(spec, conditions(SOUND, hurt));
+        let spec = without_pulses(&vee());
+        let first = road_test(&spec, &conditions(&hurt, &SOUND));
+        let second = road_test(&spec, &conditions(&SOUND, &hurt));
         let ([one, two], [other_one, other_two]) = (banks(&first), banks(&second));
         prop_assert_eq!(one, other_two);
         prop_assert_eq!(two, other_one);
@@ -193,26 +194,26 @@ proptest! {
 #[test]
 fn limit_the_idle_feels_the_mean_of_the_banks() {
     let on = CamCondition { forced_duty: Some(1.0), ..CamCondition::SOUND };
-    let idle = |one, two| {
-        let mut engine = engine(vee(), conditions(one, two));
+    let idle = |one: &[CamCondition; 2], two: &[CamCondition; 2]| {
+        let mut engine = engine(&vee(), &conditions(one, two));
         engine.start();
         let record = engine.hold(&Demand::IDLE, 20_000);
         (record.idling, engine.idle().spread_rpm())
     };
-    let (sound, spread) = idle(SOUND, SOUND);
+    let (sound, spread) = idle(&SOUND, &SOUND);
     assert_eq!(sound, Idling::Smooth);
-    assert_eq!(idle([on, on], [on, on]).0, Idling::Stalls);
-    let (_, of_one) = idle([on, CamCondition::SOUND], SOUND);
-    let (_, of_two) = idle(SOUND, [on, CamCondition::SOUND]);
+    assert_eq!(idle(&[on, on], &[on, on]).0, Idling::Stalls);
+    let (_, of_one) = idle(&[on, CamCondition::SOUND], &SOUND);
+    let (_, of_two) = idle(&SOUND, &[on, CamCondition::SOUND]);
     assert!(of_one > spread && of_two > spread, "{spread} {of_one} {of_two} rpm");
-    let (worst, _) = idle([on, CamCondition::SOUND], [on, CamCondition::SOUND]);
+    let (worst, _) = idle(&[on, CamCondition::SOUND], &[on, CamCondition::SOUND]);
     assert!(worst >= Idling::Rough, "{worst:?}");
 }
 
 /// Nobody reads a bank that is not there as another one's: the name of a camshaft leads to its own line.
 #[test]
 fn limit_each_camshaft_has_a_line_of_its_own() {
-    let mut engine = engine(vee(), EngineCondition::SOUND);
+    let mut engine = engine(&vee(), &EngineCondition::SOUND);
     engine.brake(true);
     engine.start();
     for (number, place) in places(&engine).enumerate() {

@@ -136,7 +136,7 @@ fn follower(condition: &CamCondition, fluid: &Fluid) -> Follower {
     Follower::new(&condition.actuator, &spool, fluid.viscosity_pa_s, &flux, DT_S)
 }
 
-/// What both camshafts share in one tick.
+/// What all camshafts of a bank share in one tick.
 #[derive(Debug, Clone, Copy)]
 pub struct SharedTick {
     /// Gallery pressure [Pa].

@@ -51,7 +51,7 @@ impl IdleSpec {
 /// What decides how it idles in one tick.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct IdleTick {
-    /// Both camshafts' way from rest together [degrees at the crank].
+    /// Both camshafts' way from rest together [degrees at the crank], of a V engine the mean of its banks.
     pub away_deg: f64,
     /// Viscosity of the oil [Pa s].
     pub viscosity_pa_s: f64,

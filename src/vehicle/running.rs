@@ -102,9 +102,9 @@ impl EngineCondition {
 impl EngineCondition {
     /// The same for an engine with as many banks as `spec` has: a second bank of which nothing is said is like the
     /// first.
-    fn with_banks_of(self, spec: &EngineSpec) -> Self {
-        let two = spec.cams.two.and(self.cams.two.or(Some(self.cams.one)));
-        Self { cams: PerBank { two, ..self.cams }, ..self }
+    fn with_banks_of(&self, spec: &EngineSpec) -> Self {
+        let two = spec.cams.two.is_some().then(|| self.cams.two.unwrap_or(self.cams.one));
+        Self { cams: PerBank { two, ..self.cams }, ..*self }
     }
 }
 
