@@ -112,8 +112,9 @@ fn closed_form_the_gallery_feeds_the_sum_of_what_four_phasers_draw() {
     for leaking in [1, 3, 4] {
         let fed = without + leaking as f64 * a_valve;
         let got = at_rest(fed, leaking);
-        assert!((got - pressure).abs() < 1e-6, "{leaking}: {got} bar, {pressure} bar");
-        assert!((at_rest(with_two, leaking) - pressure).abs() > 1e-3, "{leaking} draw as two do");
+        // The oil warms a little meanwhile, and the gallery follows it; what a valve draws is a thousand times that.
+        assert!((got - pressure).abs() < 1e-5, "{leaking}: {got} bar, {pressure} bar");
+        assert!((at_rest(with_two, leaking) - pressure).abs() > 1e-2, "{leaking} draw as two do");
     }
 }
 

@@ -111,20 +111,24 @@ fn published_a_circuit_fault_of_one_bank_sets_that_bank_s_code_alone() {
     }
 }
 
-/// Each bank has a fuse: both of its circuits are low, and the other bank's are as they were.
+/// Each bank has a fuse with nothing else behind it, so that a blown one leaves both of its circuits open; a feed that
+/// lies on ground as well holds them low. The other bank's are as they were.
 #[test]
 fn limit_a_blown_fuse_of_one_bank_leaves_the_other_alive() {
     for bank in Bank::BOTH {
         let number = if bank == Bank::One { 1 } else { 2 };
-        let own = spec().valves.iter().filter(|valve| valve.bank == bank);
-        let low: BTreeSet<Code> = own.map(|valve| valve.codes.low).collect();
-        assert_eq!(low.len(), 2);
+        let own: Vec<_> = spec().valves.iter().filter(|valve| valve.bank == bank).collect();
+        let open: BTreeSet<Code> = own.iter().map(|valve| valve.codes.open).collect();
+        let low: BTreeSet<Code> = own.iter().map(|valve| valve.codes.low).collect();
+        assert_eq!((open.len(), low.len()), (2, 2));
         let fuse = format!("bank-{number}-fuse");
         let wire = format!("bank-{number}-feed-wire");
-        for (kind, place) in [(FaultKind::BlownFuse, fuse), (FaultKind::ChafedFeed, wire)] {
+        for (kind, place, wanted) in
+            [(FaultKind::BlownFuse, fuse, open), (FaultKind::ChafedFeed, wire, low)]
+        {
             let mut vehicle = with(kind, &place, 0.5);
             vehicle.key_on_only().unwrap();
-            assert_eq!(codes(&vehicle)[0], low, "{place}");
+            assert_eq!(codes(&vehicle)[0], wanted, "{place}");
         }
     }
 }

@@ -53,7 +53,7 @@ impl Anchors {
     }
 
     fn at_module(&mut self, node: &Id) {
-        let along = f32::from(self.at_module % 5);
+        let along = f32::from(self.at_module % 6);
         if !self.places.contains_key(node) {
             self.at_module += 1;
         }
