@@ -13,6 +13,7 @@ use serde::{Deserialize, Serialize};
 #[derive(
     Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize,
 )]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub enum Bank {
     /// With cylinder 1.
     #[default]

@@ -22,19 +22,28 @@ pub const ROUTE_FORMAT: &str = "faultwright route";
 /// Newest version of the scenario's format.
 pub const SCENARIO_VERSION: u32 = 2;
 /// Newest version of the vehicle's format.
-pub const VEHICLE_VERSION: u32 = 1;
+pub const VEHICLE_VERSION: u32 = 2;
 /// Newest version of the road's format.
 pub const ROUTE_VERSION: u32 = 1;
 /// Letters of the longest name.
 pub const LONGEST_NAME: usize = 48;
 
 /// Fields of a scenario that a later version of its format brought, with that version; every other field of any file
-/// came with the first.
+/// came with the first, but for those of a vehicle below.
 pub const BROUGHT: [(&str, u32); 0] = [];
+/// The same of a vehicle: what holds the field, the field, one that has always stood beside it, and the version.
+pub const BROUGHT_TO_VEHICLE: [(&str, &str, &str, u32); 2] =
+    [("VehicleSpec", "cylinders", "engine", 2), ("ValveSpec", "bank", "cam", 2)];
 
 /// The version that brought a field, given as `Type.field`.
 #[must_use]
 pub fn since(field: &str) -> u32 {
+    let in_vehicle = BROUGHT_TO_VEHICLE.iter().find(|(holder, name, ..)| {
+        field.strip_prefix(holder).and_then(|rest| rest.strip_prefix('.')) == Some(name)
+    });
+    if let Some((.., version)) = in_vehicle {
+        return *version;
+    }
     let field = field.strip_prefix("ScenarioFile.").unwrap_or_default();
     BROUGHT.iter().find(|(name, _)| *name == field).map_or(1, |(_, version)| *version)
 }
@@ -268,7 +277,7 @@ pub struct OldCode {
 pub struct VehicleFile {
     /// Always `"faultwright vehicle"`.
     pub format: String,
-    /// Version of the format: 1.
+    /// Version of the format: 2, or 1 for an older file.
     pub version: u32,
     /// The vehicle.
     pub vehicle: VehicleSpec,

@@ -7,8 +7,8 @@ use super::findings::{nearest, shown};
 use super::outline::{DEEPEST, Outline};
 use super::problem::{Problem, ProblemKind, Shape, SyntaxFault};
 use super::schema::{
-    BROUGHT, SCENARIO_FORMAT, SCENARIO_VERSION, ScenarioFile, VEHICLE_FORMAT, VEHICLE_VERSION,
-    VehicleFile,
+    BROUGHT, BROUGHT_TO_VEHICLE, SCENARIO_FORMAT, SCENARIO_VERSION, ScenarioFile, VEHICLE_FORMAT,
+    VEHICLE_VERSION, VehicleFile,
 };
 use ron::error::{Error, Position, SpannedError};
 use ron::extensions::Extensions;
@@ -22,6 +22,9 @@ pub(super) trait Dated: DeserializeOwned {
     const NEWEST: u32;
     /// Outermost fields that a later version than the first brought, with that version.
     const BROUGHT: &'static [(&'static str, u32)] = &[];
+    /// Fields further in that a later version brought: what holds them, the field, one that has always stood beside it,
+    /// and the version.
+    const BROUGHT_WITHIN: &'static [(&'static str, &'static str, &'static str, u32)] = &[];
     /// Format and version that the file names.
     fn says(&self) -> (&str, u32);
 }
@@ -38,6 +41,8 @@ impl Dated for ScenarioFile {
 impl Dated for VehicleFile {
     const FORMAT: &'static str = VEHICLE_FORMAT;
     const NEWEST: u32 = VEHICLE_VERSION;
+    const BROUGHT_WITHIN: &'static [(&'static str, &'static str, &'static str, u32)] =
+        &BROUGHT_TO_VEHICLE;
     fn says(&self) -> (&str, u32) {
         (&self.format, self.version)
     }
@@ -69,6 +74,11 @@ pub(super) fn parse<T: Dated>(
         for (field, since) in T::BROUGHT.iter().filter(|(_, since)| *since > version) {
             if let Some(offset) = outline.start_of_field(field) {
                 return Err(problem(offset, ProblemKind::NewerField { field, since: *since }));
+            }
+        }
+        for (_, field, beside, since) in T::BROUGHT_WITHIN.iter().filter(|it| it.3 > version) {
+            if let Some((offset, _)) = outline.fields_beside(field, beside).first() {
+                return Err(problem(*offset, ProblemKind::NewerField { field, since: *since }));
             }
         }
     }

@@ -1,7 +1,7 @@
 //! A vehicle with any figures comes back from its file as it went.
 
 use faultwright::scenario::load::{Loaded, ScenarioText, demo, read};
-use faultwright::scenario::schema::VehicleFile;
+use faultwright::scenario::schema::{VEHICLE_VERSION, VehicleFile};
 use faultwright::vehicle::spec::{HarnessElement, VehicleSpec};
 use proptest::prelude::*;
 use std::sync::OnceLock;
@@ -53,7 +53,7 @@ proptest! {
         let vehicle = moved(&factors);
         let file = VehicleFile {
             format: "faultwright vehicle".to_owned(),
-            version: 1,
+            version: VEHICLE_VERSION,
             vehicle: vehicle.clone(),
         };
         let written = if is_pretty {

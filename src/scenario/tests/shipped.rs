@@ -2,7 +2,7 @@
 
 use crate::faults::places;
 use crate::scenario::load::{ScenarioText, demo, read};
-use crate::scenario::schema::{FaultPrior, ScenarioFile, VehicleFile};
+use crate::scenario::schema::{FaultPrior, ScenarioFile, VEHICLE_VERSION, VehicleFile};
 use crate::units::Rpm;
 use crate::vehicle::per_cam::Cam;
 use crate::vehicle::route::Segment;
@@ -35,7 +35,7 @@ fn prop_round_trip_of_both_files() {
     assert_eq!(ron::from_str::<ScenarioFile>(&scenario).unwrap(), loaded.scenario);
     let file: VehicleFile = VehicleFile {
         format: "faultwright vehicle".to_owned(),
-        version: 1,
+        version: VEHICLE_VERSION,
         vehicle: loaded.vehicle.clone(),
     };
     let vehicle = ron::ser::to_string_pretty(&file, ron::ser::PrettyConfig::default()).unwrap();

@@ -1,7 +1,7 @@
 //! Errors of meaning in the valves of a vehicle.
 
 use super::planted::In::Vehicle;
-use super::planted::{alone, among, everywhere, planted};
+use super::planted::{alone, among, everywhere};
 use crate::scenario::load::ScenarioText;
 use crate::scenario::problem::{ProblemKind, Thing, ValveNeed};
 use crate::vehicle::spec::Id;
@@ -125,6 +125,9 @@ fn valves_and_their_codes() {
     );
 }
 
+/// What a vehicle of the newest version says first.
+const OLDER: (&str, &str) = ("version: 1,", "version: 2,");
+
 /// The first vehicle's engine in line, made a V engine by mistake or on purpose.
 #[test]
 fn banks_of_valves() {
@@ -145,32 +148,39 @@ fn banks_of_valves() {
                 (id.clone(), id.replace("cam", "bank: Two,\n                cam"))
             })
             .collect();
-        let changes: Vec<_> = changes.iter().map(|(from, to)| (&**from, &**to)).collect();
+        let mut changes: Vec<_> = changes.iter().map(|(from, to)| (&**from, &**to)).collect();
+        changes.push(OLDER);
         let found = everywhere(&changes);
         assert_eq!(found, [alone("intake-valve"), alone("exhaust-valve")], "{two:?}");
     }
-    // There is no third bank, and no bank by number.
-    for (bank, shape) in [("Three", true), ("2", false)] {
-        let to =
-            format!("bank: ¦{bank}, cam: Exhaust,\n                part_number: \"hd-4470-1\"");
-        let (problems, place) = planted(Vehicle, exhaust, &to);
-        let [problem] = &problems[..] else { panic!("{problems:#?}") };
-        assert_eq!((problem.file.clone(), problem.line), (place.0, place.1));
-        let is_list = matches!(&problem.kind, ProblemKind::UnknownVariant { expected, .. }
-            if expected[..] == ["One", "Two"]);
-        assert_eq!(is_list, shape, "{:?}", problem.kind);
-    }
+    // There is no third bank.
+    let third = exhaust.replace("cam:", "bank: Three, cam:");
+    let found = everywhere(&[(exhaust, &third), OLDER]);
+    let [(line, kind)] = &found[..] else { panic!("{found:#?}") };
+    assert!(line.starts_with("bank: Three"), "{line}");
+    assert!(
+        matches!(kind, ProblemKind::UnknownVariant { found, expected, .. }
+            if found == "Three" && expected[..] == ["One", "Two"]),
+        "{kind:?}"
+    );
+    // A file of the version before banks cannot have any.
+    let newer = |field| ProblemKind::NewerField { field, since: 2 };
+    one(exhaust, &exhaust.replace("cam:", "¦bank: One, cam:"), newer("bank"));
+    one("year: 2016,", "year: 2016, ¦cylinders: 4,", newer("cylinders"));
 }
 
 #[test]
 fn cylinders_of_an_engine() {
-    let year = "year: 2016,";
+    let with = |cylinders: &str| format!("year: 2016,\n        cylinders: {cylinders},");
     let out = |cylinders: f64| ProblemKind::OutOfRange { found: cylinders, least: 3.0, most: 8.0 };
-    one(year, "year: 2016,\n        cylinders: ¦2,", out(2.0));
-    one(year, "year: 2016,\n        cylinders: ¦12,", out(12.0));
+    for (cylinders, kind) in [("2", out(2.0)), ("12", out(12.0))] {
+        let found = everywhere(&[("year: 2016,", &with(cylinders)), OLDER]);
+        assert_eq!(found, [(format!("cylinders: {cylinders},"), kind)]);
+    }
     let found = everywhere(&[
-        (year, "year: 2016,\n        cylinders: 5,"),
+        ("year: 2016,", &with("5")),
         ("                cam: Exhaust", "                bank: Two, cam: Exhaust"),
+        OLDER,
     ]);
     let uneven = ProblemKind::UnevenBanks { cylinders: 5 };
     assert!(found.contains(&("cylinders: 5,".to_owned(), uneven)), "{found:#?}");

@@ -28,6 +28,7 @@ pub fn files() -> (ScenarioFile, VehicleFile) {
         part_number: Id::from("hd-4470-3"),
         chance: 0.5,
     });
+    vehicle.cylinders = 4;
     vehicle.longest_power = Some(1.0);
     vehicle.parts[0].torque_nm = Some(10.0);
     vehicle.module.monitors.supply = Some(SupplyLimits::default());
