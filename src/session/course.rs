@@ -92,8 +92,16 @@ fn cams(session: &Session, trace: &Trace) -> Vec<CamCourse> {
         .iter()
         .map(|valve| CamCourse {
             valve: valve.id.clone(),
-            wanted: trace.points().iter().map(|it| tenths(it.targets.of(valve.cam).0)).collect(),
-            actual: trace.points().iter().map(|it| tenths(it.measured.of(valve.cam).0)).collect(),
+            wanted: trace
+                .points()
+                .iter()
+                .map(|it| tenths(it.targets.of(valve.camshaft()).0))
+                .collect(),
+            actual: trace
+                .points()
+                .iter()
+                .map(|it| tenths(it.measured.of(valve.camshaft()).0))
+                .collect(),
         })
         .collect()
 }

@@ -16,7 +16,7 @@ pub struct ValveSpec {
     /// Name of the place and of the part in the access list.
     pub id: Id,
     /// Bank of cylinders; an engine in line has bank one alone and need not say so.
-    #[serde(default, skip_serializing_if = "is_bank_one")]
+    #[serde(default)]
     pub bank: Bank,
     /// Camshaft of that bank.
     pub cam: Cam,
@@ -34,12 +34,6 @@ impl ValveSpec {
     pub const fn camshaft(&self) -> CamPlace {
         self.cam.on(self.bank)
     }
-}
-
-/// So that a vehicle in line is written as it always was.
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "the writer asks by reference")]
-const fn is_bank_one(bank: &Bank) -> bool {
-    matches!(bank, Bank::One)
 }
 
 /// Codes of one valve and its camshaft, by what they mean (SAE J2012).
