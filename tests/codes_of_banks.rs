@@ -5,6 +5,7 @@
 use faultwright::control_module::code::Code;
 use faultwright::control_module::code_family::{Bank, CamshaftFamily};
 use faultwright::control_module::services::test_result::valve_timing;
+use faultwright::control_module::test_result::TestResult;
 use faultwright::faults::{Fault, FaultKind, FaultName, apply};
 use faultwright::scenario::load::{Loaded, ScenarioText, load, read};
 use faultwright::scenario::shared_routes::route;
@@ -168,11 +169,11 @@ fn limit_a_sound_v_engine_and_one_with_another_winding_set_no_code() {
             condition.valves.insert(Id::from(place), FittedValve::new(part, 1.0));
         }
     };
-    for mut vehicle in [vehicle(|_| ()), vehicle(other("bank-2-exhaust-valve"))] {
+    for mut vehicle in vec![vehicle(|_| ()), vehicle(other("bank-2-exhaust-valve"))] {
         drive(&mut vehicle);
         drive(&mut vehicle);
         assert_eq!(codes(&vehicle), [set(&[]), set(&[])]);
-        assert!(vehicle.module().test_results().all(|result| result.passes()));
+        assert!(vehicle.module().test_results().all(TestResult::passes));
         // Every one of the figures is that of a monitor that has run.
         let seen: BTreeSet<_> =
             vehicle.module().test_results().map(|it| (it.code, it.measure.number())).collect();
