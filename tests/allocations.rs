@@ -1,9 +1,11 @@
-//! A tick takes nothing from the heap, so its cost never depends on what was asked for before.
+//! A tick takes nothing from the heap, so its cost never depends on what was asked for before; a file takes little of it,
+//! whatever it holds.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
 use allocation_counter::{AllocationInfo, measure};
 use faultwright::numerics::streams::Streams;
 use faultwright::physics::warm_up::EngineHeat;
+use faultwright::scenario::load::{MOST_BYTES, ScenarioText, read_bytes};
 use faultwright::units::{Celsius, Litres, Newtons};
 use faultwright::vehicle::cam_line::CamCondition;
 use faultwright::vehicle::per_bank::PerBank;
@@ -13,6 +15,8 @@ use faultwright::vehicle::run_record::{CamSummary, MOST_POINTS};
 use faultwright::vehicle::running::{EngineCondition, EngineSpec, RunningEngine};
 use std::hint::black_box;
 
+/// Heap that reading a scenario may take at any moment [byte]: the text some times over, and what is noted of its values.
+const MOST_HEAP: u64 = 16 << 20;
 const TICKS_IN_A_SECOND: usize = 1_000;
 /// Ticks between two points of a fresh trace.
 const TICKS_IN_A_POINT: usize = 100;
@@ -95,6 +99,53 @@ fn limit_a_tick_of_a_v_engine_takes_nothing_from_the_heap() {
     let failures = |bank: &PerCam<CamSummary>| bank.intake.failures().count();
     assert_eq!(failures(&record.cams.one), 0);
     assert!(failures(record.cams.two.as_ref().unwrap()) > 0, "no monitor found the fault");
+}
+
+/// Texts of the greatest size that is read, each of which asks the reader for as much as it can.
+fn greedy_texts() -> Vec<String> {
+    let most = usize::try_from(MOST_BYTES).unwrap();
+    let full = |begin: &str, part: &str| {
+        let mut text = begin.to_owned();
+        text.push_str(&part.repeat((most - begin.len()) / part.len()));
+        text
+    };
+    let demo = ScenarioText::demo().scenario_text;
+    let in_demo = |from: &str, to: &str| {
+        let (before, after) = demo.split_once(from).unwrap();
+        let room = most - demo.len() - from.len();
+        format!("{before}{from}{}{after}", to.repeat(room / to.len()))
+    };
+    vec![
+        full("", "("),
+        full("(faults: [", "["),
+        full("[", "0,"),
+        full("(", "a:1,"),
+        full("(routes: {", "a:(),"),
+        full("(title: \"", "a"),
+        full("(title: \"", "\\n"),
+        full("", "/*"),
+        full("(version: ", "9"),
+        full("#![enable(", "implicit_some,"),
+        in_demo("faults: [", "(kind: LowOil, place: \"sumpf\", weight: -1, severity: (2, -2)),"),
+        in_demo("old_codes: [", "(code: \"P0456\", chance: 7),"),
+        in_demo("history: [", "\"a\","),
+        in_demo("answers: {", "symptom: \"a\","),
+    ]
+}
+
+/// Whatever a file of a mebibyte holds, reading it takes a bounded part of the heap, and what is said of it is short.
+#[test]
+fn limit_reading_a_hostile_scenario_takes_a_bounded_part_of_the_heap() {
+    let vehicle = ScenarioText::demo().vehicle_text;
+    for text in greedy_texts() {
+        let (scenario, vehicle) = (text.clone().into_bytes(), vehicle.clone().into_bytes());
+        let mut said = String::new();
+        let taken = measure(|| said = format!("{:?}", read_bytes(scenario, vehicle).err()));
+        let begin: String = text.chars().take(24).collect();
+        assert!(said.starts_with("Some("), "{begin} was taken");
+        assert!(said.len() < 100_000, "{begin}: {} bytes are said of it", said.len());
+        assert!(taken.bytes_max < MOST_HEAP, "{begin}: {taken:?}");
+    }
 }
 
 /// The counter counts: otherwise the tests above could not fail.

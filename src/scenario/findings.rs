@@ -37,7 +37,7 @@ fn line_text(text: &str, offset: usize) -> (String, u32) {
         .chars()
         .skip(skipped)
         .take(LINE_CHARACTERS)
-        .map(|c| if c.is_control() { ' ' } else { c })
+        .map(|c| if is_unseen(c) { ' ' } else { c })
         .collect();
     (part, u32::try_from(skipped + 1).unwrap_or(u32::MAX))
 }
@@ -58,10 +58,20 @@ impl<K> Problem<K> {
     }
 }
 
-/// A wrong word as it is shown: not too long, without control characters.
+/// A wrong word as it is shown: not too long, without characters that cannot be seen.
 #[must_use]
 pub(super) fn shown(word: &str) -> String {
-    word.chars().take(WORD_CHARACTERS).map(|c| if c.is_control() { ' ' } else { c }).collect()
+    word.chars().take(WORD_CHARACTERS).map(|c| if is_unseen(c) { ' ' } else { c }).collect()
+}
+
+/// Whether a character shows nothing of itself and changes what is shown around it: controls, and signs that turn the direction
+/// of the text round, join or part.
+fn is_unseen(c: char) -> bool {
+    let turns = ['\u{61c}', '\u{feff}'].contains(&c)
+        || ('\u{200b}'..='\u{200f}').contains(&c)
+        || ('\u{202a}'..='\u{202e}').contains(&c)
+        || ('\u{2060}'..='\u{2069}').contains(&c);
+    c.is_control() || turns
 }
 
 /// The likeliest right name for a wrong one: fewest letters changed, swapped, added or left out.

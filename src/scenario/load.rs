@@ -212,6 +212,19 @@ pub fn carried_vehicles() -> [&'static str; VEHICLES.len()] {
     VEHICLES.map(|(name, _)| name)
 }
 
+/// Reads a scenario from the bytes of its file and of its vehicle's, whatever they are: what [`load`] does, without a folder.
+/// The door for tests that throw anything at the reader.
+///
+/// # Errors
+/// [`LoadError`] when the bytes are no text, are too many, or anything in them is wrong.
+pub fn read_bytes(scenario: Vec<u8>, vehicle: Vec<u8>) -> Result<Loaded, LoadError> {
+    let name = "bytes";
+    let file = format!("{name}.ron");
+    let text = text_in(scenario)
+        .map_err(|trouble| LoadError::Unreadable { file: file.clone(), trouble })?;
+    read_with(&file, name.to_owned(), text, |_| text_in(vehicle).map_err(Lookup::Unreadable))
+}
+
 /// The scenario that is taken where none is named.
 ///
 /// # Errors
@@ -320,7 +333,7 @@ fn trouble_of(error: &io::Error) -> FileTrouble {
     }
 }
 
-/// Reads a plain file of limited size as UTF-8; a byte order mark at its start is dropped.
+/// Reads a plain file of limited size as UTF-8.
 fn read_limited(path: &Path) -> Result<String, FileTrouble> {
     // Asked before opening, because opening a pipe would wait for its other end.
     if !fs::metadata(path).map_err(|error| trouble_of(&error))?.is_file() {
@@ -329,6 +342,11 @@ fn read_limited(path: &Path) -> Result<String, FileTrouble> {
     let file = fs::File::open(path).map_err(|error| trouble_of(&error))?;
     let mut bytes = Vec::new();
     file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|error| trouble_of(&error))?;
+    text_in(bytes)
+}
+
+/// The text of a file that holds these bytes; a byte order mark at its start is dropped.
+fn text_in(bytes: Vec<u8>) -> Result<String, FileTrouble> {
     if bytes.len() as u64 > MOST_BYTES {
         return Err(FileTrouble::TooLarge { most: MOST_BYTES });
     }

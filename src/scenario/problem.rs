@@ -21,7 +21,7 @@ pub struct Problem<K = ProblemKind> {
     pub line: u32,
     /// Column in characters, from 1.
     pub column: u32,
-    /// The offending line, a long one only around the column; control characters are blanks.
+    /// The offending line, a long one only around the column; characters that cannot be seen are blanks.
     pub text: String,
     /// Column at which `text` begins, from 1.
     pub text_from: u32,
@@ -43,6 +43,11 @@ pub enum ProblemKind {
     /// Brackets nest deeper than any right file.
     TooDeep {
         /// Levels that are allowed.
+        most: usize,
+    },
+    /// More values than any right file.
+    TooManyValues {
+        /// Values that are allowed.
         most: usize,
     },
     /// Another kind of file.

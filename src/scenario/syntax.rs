@@ -4,7 +4,7 @@
 //! the value that is wrong, and into a kind that does not depend on the wording of the reader.
 
 use super::findings::{nearest, shown};
-use super::outline::{DEEPEST, Outline};
+use super::outline::{DEEPEST, MOST_VALUES, Outline};
 use super::problem::{Problem, ProblemKind, Shape, SyntaxFault};
 use super::schema::{
     BROUGHT, BROUGHT_TO_VEHICLE, SCENARIO_FORMAT, SCENARIO_VERSION, ScenarioFile, VEHICLE_FORMAT,
@@ -58,6 +58,9 @@ pub(super) fn parse<T: Dated>(
     let problem = |offset, kind| Box::new(Problem::at(file, written, offset, kind));
     if let Some(offset) = outline.too_deep {
         return Err(problem(offset, ProblemKind::TooDeep { most: DEEPEST }));
+    }
+    if let Some(offset) = outline.too_many {
+        return Err(problem(offset, ProblemKind::TooManyValues { most: MOST_VALUES }));
     }
     // An older or newer file fails on some field as well; that it is old is the better answer.
     if let Some((offset, found)) = outline.written("format")

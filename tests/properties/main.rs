@@ -7,5 +7,6 @@
 
 mod instruments;
 mod integrators;
+mod mutations;
 mod networks;
 mod scenario;

@@ -72,6 +72,7 @@ flaw-bad-escape = Dieser umgekehrte Schrägstrich hat mit dem, was folgt, keine 
 flaw-bad-number = Diese Zahl ist nicht richtig geschrieben. Schreib Ziffern, mit einem Punkt vor den Dezimalstellen, zum Beispiel 12 oder 0.25.
 flaw-unknown-extension = Das verlangt eine Erweiterung, die RON nicht hat. Nimm das #![enable(…)] heraus.
 flaw-other-syntax = Die Datei endet hier oder geht auf eine Weise weiter, die RON, die Schreibweise der Szenarien, nicht kennt. Vergleiche sie mit einem Szenario ohne Beanstandung.
+flaw-too-many-values = Hier steht ein Wert mehr als die { $most }, die eine Datei haben darf. Such oberhalb nach einer Liste, die kein Ende nimmt.
 flaw-too-deep = Klammern sind hier tiefer als { $most } ineinander geschachtelt. Such oberhalb nach Klammern, die geöffnet und nie geschlossen werden.
 flaw-wrong-format = Die Datei sagt, ihr Format sei „{ $found }“, hier ist aber „{ $expected }“ fällig. Nenne eine Datei dieses Formats, oder berichtige diese Zeile.
 flaw-newer-format = Version { $found } des Formats ist neuer als dieses Programm, das Version { $newest } liest. Aktualisiere das Programm.

@@ -72,6 +72,7 @@ flaw-bad-escape = this backslash with what follows it has no meaning. Write \\ f
 flaw-bad-number = this number is not well written. Write digits, with a point before decimals, such as 12 or 0.25.
 flaw-unknown-extension = this asks for an extension that RON does not have. Take the #![enable(…)] out.
 flaw-other-syntax = the file ends here or goes on in a way that RON, the notation of scenarios, does not have. Compare it with a scenario that checks clean.
+flaw-too-many-values = this is one value more than the { $most } that a file may have. Look above for a list that goes on and on.
 flaw-too-deep = brackets are nested more than { $most } deep here. Look above for brackets that are opened and never closed.
 flaw-wrong-format = the file says that its format is “{ $found }”, and “{ $expected }” is due here. Name a file of that format, or correct this line.
 flaw-newer-format = version { $found } of the format is newer than this program, which reads version { $newest }. Update the program.

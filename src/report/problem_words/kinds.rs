@@ -20,6 +20,9 @@ pub(super) fn said(kind: &ProblemKind, words: &Words) -> String {
     match kind {
         ProblemKind::Syntax { fault } => form::syntax(*fault, words),
         ProblemKind::TooDeep { most } => words.say("flaw-too-deep", &[("most", (*most).into())]),
+        ProblemKind::TooManyValues { most } => {
+            words.say("flaw-too-many-values", &[("most", (*most).into())])
+        }
         ProblemKind::WrongFormat { found, expected } => words.say(
             "flaw-wrong-format",
             &[("found", quoted::word(found).into()), ("expected", (*expected).into())],

@@ -3,7 +3,8 @@
 //! Model: one pass over the text notes the start and end of every value as a tree of fields and
 //! items, without knowing what they mean. The reader of the data itself is `ron`; this outline only
 //! gives problems their line and column. Limits: it stops, with what it has, at the first thing
-//! that is no RON, and at [`DEEPEST`] levels.
+//! that is no RON, at [`DEEPEST`] levels and at
+//! [`MOST_VALUES`] values.
 
 mod spots;
 mod walk;
@@ -16,6 +17,9 @@ use std::collections::BTreeSet;
 /// Levels of brackets that a file may have; the deepest right file has seven.
 pub(super) const DEEPEST: usize = 32;
 
+/// Values that a file may have; the largest that the program carries has some 1,500.
+pub(super) const MOST_VALUES: usize = 20_000;
+
 /// Values of a text with their positions.
 #[derive(Debug)]
 pub(super) struct Outline<'t> {
@@ -25,6 +29,8 @@ pub(super) struct Outline<'t> {
     root: Option<usize>,
     /// Where brackets nest deeper than [`DEEPEST`].
     pub(super) too_deep: Option<usize>,
+    /// Where the first value stands that is one too many.
+    pub(super) too_many: Option<usize>,
     /// The innermost bracket that is still open when the text ends.
     pub(super) unclosed: Option<(usize, char)>,
     /// Where a comment begins that is never closed.
@@ -67,6 +73,7 @@ impl<'t> Outline<'t> {
             nodes: Vec::new(),
             root: None,
             too_deep: None,
+            too_many: None,
             unclosed: None,
             open_comment: None,
         })

@@ -1,6 +1,6 @@
 //! The one pass over a text that fills an outline.
 
-use super::{Body, DEEPEST, Entry, Node, Outline};
+use super::{Body, DEEPEST, Entry, MOST_VALUES, Node, Outline};
 
 /// Fills an empty outline from its text.
 pub(super) fn outline(outline: Outline<'_>) -> Outline<'_> {
@@ -76,6 +76,10 @@ impl<'t> Walk<'t> {
     fn value(&mut self, depth: usize) -> Option<(usize, Whole)> {
         self.skip_blank();
         let start = self.at;
+        if self.outline.nodes.len() >= MOST_VALUES {
+            self.outline.too_many.get_or_insert(start);
+            return None;
+        }
         if self.skip_quoted() {
             return Some((self.note(start, Body::Text), true));
         }

@@ -4,6 +4,7 @@ mod doubts;
 mod draws;
 mod format_page;
 mod hostile;
+mod hostile_corpus;
 mod library;
 mod old_files;
 mod planted;

@@ -133,6 +133,7 @@ every!(one_of_each: ProblemKind {
         ProblemKind::WrongVersion { found: word("3"), newest: 2 },
         ProblemKind::WrongVersion { found: word("0"), newest: 2 },
     ],
+    TooManyValues: [ProblemKind::TooManyValues { most: 20_000 }],
     NewerField: [ProblemKind::NewerField { field: "approval", since: 2 }],
     UnknownField: [
         ProblemKind::UnknownField {
