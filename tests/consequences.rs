@@ -13,7 +13,8 @@ use faultwright::scenario::load::{Loaded, demo};
 use faultwright::scenario::suppose::suppositions;
 use faultwright::session::attempt::Session;
 use faultwright::session::event::{Breach, Event};
-use faultwright::session::setup::{Briefing, Hidden};
+use faultwright::session::setup::{Approval, Briefing, Hidden};
+use faultwright::units::Money;
 use faultwright::vehicle::condition::{Condition, FittedValve};
 use faultwright::vehicle::spec::Id;
 use faultwright::wording::step_parser;
@@ -130,7 +131,7 @@ fn judge(session: &Session, fault: Option<&Fault>) -> Debrief {
             supposed.variant == 0 && (is_truth || is_rival || supposed.faults.is_empty())
         })
         .collect();
-    let worlds = Worlds::begin(briefing(), &wanted, &|_, _| {}).unwrap();
+    let worlds = Worlds::begin(session.briefing(), &wanted, &|_, _| {}).unwrap();
     let faults = fault.cloned().into_iter().collect();
     debrief(session, faults, worlds, &scenario().scenario.rubric, &|_, _| {}).unwrap()
 }
@@ -241,6 +242,102 @@ fn verif_a_part_without_evidence_costs_marks_and_money() {
     let price = briefing().prices.valves[&Id::from("hd-4470-1")];
     assert!(guessed.till.money.0 >= measured.till.money.0 + price.0);
     assert!(guessed.total < measured.total - 5.0, "{} {}", guessed.total, measured.total);
+}
+
+/// A session whose customer pays so much for the repair and no more.
+fn begin_with_limit(fault: &Fault, money: Money) -> Session {
+    let approval = Approval::UpTo { money };
+    let briefing = Arc::new(Briefing { approval, ..Briefing::clone(briefing()) });
+    Session::begin(briefing, hidden(Some(fault))).unwrap()
+}
+
+/// What a new intake valve takes of a limit: the part, and the way to the counter.
+fn price_of_valve() -> Money {
+    let prices = &briefing().prices;
+    let fetched = prices.minutes.fetch_part.at_rate(prices.labour_per_hour);
+    fetched + prices.valves[&Id::from("hd-4470-1")]
+}
+
+#[test]
+fn limit_a_customer_who_sets_a_limit_pays_up_to_it_and_not_beyond() {
+    let coil = fault(FaultKind::OpenCoil, "intake-valve");
+    let Money(price) = price_of_valve();
+    for (limit, is_beyond) in [(price, false), (price - 1, true)] {
+        let mut session = begin_with_limit(&coil, Money(limit));
+        take(&mut session, LOOK_FIRST);
+        let answer = take(&mut session, "commit open-coil intake-valve\nask approval");
+        assert_eq!(answer[0], Event::ApprovedUpTo { money: Money(limit) });
+        take(&mut session, "remove engine-cover\nunplug intake-connector\nremove intake-valve");
+        let fitted = take(&mut session, "fit intake-valve hd-4470-1");
+        let beyond = breaches(&fitted).contains(&&Breach::RepairBeyondApproval);
+        assert_eq!(beyond, is_beyond, "{fitted:?}");
+        let again = take(&mut session, "ask approval");
+        assert_eq!(again[0], Event::MoreDeclined { left: Money(limit - price) });
+    }
+    // Without a limit the answer is what it has always been.
+    let mut session = begin(Some(&coil));
+    for _ in 0..2 {
+        assert_eq!(take(&mut session, "ask approval")[0], Event::Approved);
+    }
+}
+
+#[test]
+fn verif_what_the_customer_declines_is_found_offered_written_down_and_left() {
+    const RECORD: &str =
+        "write concern lamp on\nwrite cause coil open\nwrite correction declined\n";
+    let coil = fault(FaultKind::OpenCoil, "intake-valve");
+    let limit = Money(price_of_valve().0 - 1);
+    let worked = |named: &str, asked: &str, rest: &str| {
+        let mut session = begin_with_limit(&coil, limit);
+        take(&mut session, LOOK_FIRST);
+        take(&mut session, &format!("commit {named}\n{asked}\n{rest}"));
+        judge(&session, Some(&coil))
+    };
+    let repair = |judged: &Debrief| mark(judged, MarkCategory::Repair).share;
+    let twice = "ask approval\nask approval";
+    let hand_over = format!("{RECORD}hand over declined");
+    let honest = worked("open-coil intake-valve", twice, &hand_over);
+    assert!(honest.aftermath.comes_back(), "nothing was mended");
+    assert_eq!((repair(&honest), &honest.critical[..]), (1.0, &[][..]));
+    assert_eq!(mark(&honest, MarkCategory::Proof).share, 1.0);
+    assert!(is_proved(&honest, ProofPart::Declined) && !is_proved(&honest, ProofPart::RoadTest));
+    // Another fault named, never asked for more, or handed over as something else: nobody has declined this repair.
+    for (named, asked, rest) in [
+        ("broken-wire intake-control-wire", twice, &*hand_over),
+        ("open-coil intake-valve", "ask approval", &*hand_over),
+        ("open-coil intake-valve", twice, &*format!("{RECORD}hand over referred")),
+    ] {
+        let judged = worked(named, asked, rest);
+        assert_eq!(repair(&judged), 0.0, "{named} {asked} {rest}");
+        assert!(!is_proved(&judged, ProofPart::Declined));
+    }
+    // Written before the customer was asked, it does not say what was declined.
+    let early = worked("open-coil intake-valve", &format!("{RECORD}{twice}"), "hand over declined");
+    assert!(!is_proved(&early, ProofPart::Declined) && repair(&early) == 1.0);
+    // As repaired it is what it always was.
+    let denied = worked("open-coil intake-valve", twice, &format!("{RECORD}hand over"));
+    assert!(denied.critical.contains(&Critical::NotRepaired));
+}
+
+#[test]
+fn verif_work_beyond_what_was_approved_costs_marks_however_right_it_is() {
+    let coil = fault(FaultKind::OpenCoil, "intake-valve");
+    let Money(price) = price_of_valve();
+    let worked = |limit: i64| {
+        let mut session = begin_with_limit(&coil, Money(limit));
+        take(&mut session, LOOK_FIRST);
+        take(&mut session, "commit open-coil intake-valve\nask approval");
+        take(&mut session, NEW_INTAKE_VALVE);
+        take(&mut session, PROVE);
+        take(&mut session, "hand over");
+        judge(&session, Some(&coil))
+    };
+    let (within, beyond) = (worked(price), worked(price - 1));
+    for category in [MarkCategory::Repair, MarkCategory::Care] {
+        let lost = mark(&within, category).share - mark(&beyond, category).share;
+        assert!(lost >= 0.25, "{category:?}: {lost}");
+    }
+    assert!(!beyond.aftermath.comes_back());
 }
 
 #[test]

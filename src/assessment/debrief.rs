@@ -67,6 +67,15 @@ impl Debrief {
     }
 }
 
+/// Whether a finished session leaves nothing wrong but what the customer has declined, and something of that.
+#[must_use]
+pub fn is_settled_by_declining(session: &Session, faults: &[Fault]) -> bool {
+    let log = session.log();
+    let Some(ending) = session.ending() else { return false };
+    let declined = marks::declined(log, faults, ending, session.briefing());
+    marks::is_all_settled(log, faults, &declined)
+}
+
 /// Judges a finished session. `faults` is the truth, told to the apprentice here and nowhere
 /// earlier; `progress` hears how many of how many steps are reviewed.
 ///
@@ -87,7 +96,11 @@ pub fn debrief(
     let known = session.briefing().vehicle.own_codes();
     let review = review(session.briefing(), worlds, log, progress)?;
     let left_off: Vec<Id> = session.parts_off().cloned().collect();
-    let parts = marks::proof_parts(log, &known);
+    let declined = marks::declined(log, &faults, ending, session.briefing());
+    let mut parts = marks::proof_parts(log, &known);
+    if marks::is_all_settled(log, &faults, &declined) {
+        parts = marks::proof_of_declined(log, &parts);
+    }
     let needed = [ProofPart::Cleared, ProofPart::RoadTest];
     let lacks_proof = parts.iter().any(|(part, entry)| needed.contains(part) && entry.is_none());
     let unproved = ending == Ending::Repaired && lacks_proof;
@@ -96,7 +109,7 @@ pub fn debrief(
         marks::access_order(log),
         marks::reading(log),
         marks::calibration(log, &review),
-        marks::repair(log, &review, aftermath, &faults, &session.briefing().vehicle),
+        marks::repair(log, &review, aftermath, &faults, &declined, &session.briefing().vehicle),
         marks::proof(log, &parts, &marks::erased(log, session.codes_from_elsewhere()), unproved),
         marks::care(log, &left_off),
         marks::record(log),

@@ -272,6 +272,7 @@ fn kind_of_remark(log: &[Entry], remark: &Remark) -> Option<LessonKind> {
         | About::NotTold { .. }
         | About::ClosedUnproved
         | About::NoRegret
+        | About::Declined { .. }
         | About::NoDetour
         | About::SoundReadings
         | About::NoBreach => return None,

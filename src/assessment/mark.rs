@@ -110,6 +110,11 @@ pub enum About {
         /// Mended.
         is_mended: bool,
     },
+    /// A fault was found and offered, and the customer has declined its repair.
+    Declined {
+        /// The fault.
+        fault: FaultName,
+    },
     /// The vehicle came back, or did not.
     CameBack {
         /// Came back.
@@ -147,10 +152,12 @@ pub enum ProofPart {
     RoadTest,
     /// Codes read again after the road test, and none of them back.
     Rescan,
+    /// Where the customer has declined what is still wrong: the record written after that.
+    Declined,
 }
 
 impl ProofPart {
-    /// All parts in the order of the work.
+    /// The parts of the proof of a repair, in the order of the work.
     pub const ALL: [Self; 5] =
         [Self::Recorded, Self::Cleared, Self::KeyOnCheck, Self::RoadTest, Self::Rescan];
 }

@@ -7,6 +7,7 @@
 //! noise.
 
 pub mod belief;
+pub mod consent;
 pub mod discernment;
 pub mod expert;
 pub mod foresight;

@@ -168,14 +168,7 @@ impl Tariff {
     /// is missing is not known here: [`Step::TopUpOil`] counts its time alone.
     #[must_use]
     pub fn of_steps(&self, briefing: &Briefing, steps: &[Step]) -> f64 {
-        let labour = briefing.prices.labour_per_hour;
-        steps
-            .iter()
-            .map(|step| {
-                let (minutes, money) = of_step(briefing, step);
-                (minutes.at_rate(labour) + money).as_units()
-            })
-            .sum()
+        steps.iter().map(|step| work_price(briefing, step).as_units()).sum()
     }
 
     /// What a proof costs once the vehicle is closed up: codes cleared, key on, the shortest of the
@@ -188,6 +181,12 @@ impl Tariff {
         let minutes = requests + prices.minutes.key + road;
         (minutes.at_rate(prices.labour_per_hour) + prices.fuel).as_units()
     }
+}
+
+/// What a step of a repair costs, work and things.
+pub(super) fn work_price(briefing: &Briefing, step: &Step) -> Money {
+    let (minutes, money) = of_step(briefing, step);
+    minutes.at_rate(briefing.prices.labour_per_hour) + money
 }
 
 fn of_step(briefing: &Briefing, step: &Step) -> (Minutes, Money) {

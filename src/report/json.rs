@@ -206,6 +206,7 @@ fn remark(remark: &Remark) -> Value {
         About::NoConfidence => json!("no-confidence"),
         About::Repair { chance } => json!({ "repair-chance": rounded(*chance) }),
         About::Part { fault, is_mended } => json!({ "fault": fault, "mended": is_mended }),
+        About::Declined { fault } => json!({ "declined": fault }),
         About::CameBack { came_back } => json!({ "came-back": came_back }),
         About::Proof(part) => json!({ "proof": match part {
             ProofPart::Recorded => "recorded",
@@ -213,6 +214,7 @@ fn remark(remark: &Remark) -> Value {
             ProofPart::KeyOnCheck => "key-on-check",
             ProofPart::RoadTest => "road-test",
             ProofPart::Rescan => "rescan",
+            ProofPart::Declined => "declined",
         } }),
         About::ClosedUnproved => json!("closed-unproved"),
         About::Unrelated { code, reported } => json!({ "unrelated": code, "reported": reported }),

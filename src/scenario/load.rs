@@ -87,6 +87,7 @@ impl Loaded {
                 ScenarioMode::Assessed => Mode::Assessed,
             },
             job: self.scenario.job.clone(),
+            approval: self.scenario.approval,
             prices: self.scenario.prices.clone(),
             routes: self.routes(),
             customers_route: self.scenario.customers_route.clone(),

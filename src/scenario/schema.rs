@@ -7,7 +7,7 @@
 use crate::assessment::rubric::Rubric;
 use crate::control_module::code::Code;
 use crate::faults::{FaultKind, FaultName};
-use crate::session::setup::{JobSheet, Prices, Route};
+use crate::session::setup::{Approval, JobSheet, Prices, Route};
 use crate::units::Celsius;
 use crate::vehicle::spec::{Id, VehicleSpec};
 use serde::{Deserialize, Serialize};
@@ -30,7 +30,7 @@ pub const LONGEST_NAME: usize = 48;
 
 /// Fields of a scenario that a later version of its format brought, with that version; every other field of any file
 /// came with the first, but for those of a vehicle below.
-pub const BROUGHT: [(&str, u32); 0] = [];
+pub const BROUGHT: [(&str, u32); 1] = [("approval", 2)];
 /// The same of a vehicle: what holds the field, the field, one that has always stood beside it, and the version.
 pub const BROUGHT_TO_VEHICLE: [(&str, &str, &str, u32); 2] =
     [("VehicleSpec", "cylinders", "engine", 2), ("ValveSpec", "bank", "cam", 2)];
@@ -74,6 +74,10 @@ pub struct ScenarioFile {
     pub mode: Mode,
     /// The job sheet.
     pub job: JobSheet,
+    /// What the customer says when asked to approve a repair.
+    #[serde(default, skip_serializing_if = "is_usual")]
+    #[cfg_attr(test, schemars(extend("default" = "Everything")))]
+    pub approval: Approval,
     /// Faults that may be drawn, each entry at most once with the same kinds and places.
     pub faults: Vec<FaultPrior>,
     /// How often a vehicle without any fault is drawn, on the scale of the faults' weights.
@@ -95,6 +99,11 @@ pub struct ScenarioFile {
     pub workshop_temperature: Celsius,
     /// How a session is weighed.
     pub rubric: Rubric,
+}
+
+/// A file that says nothing of it need be of no newer version for it.
+fn is_usual(approval: &Approval) -> bool {
+    *approval == Approval::default()
 }
 
 /// How much a scenario asks of an apprentice.

@@ -63,6 +63,8 @@ pub(super) struct Progress {
     pub codes_seen: BTreeSet<Code>,
     pub committed: bool,
     pub approved: bool,
+    /// Work and things of every repair so far, in hundredths.
+    pub spent_on_repair: Money,
     pub cleaned: BTreeSet<Id>,
     pub ending: Option<Ending>,
 }

@@ -14,11 +14,13 @@ use crate::session::step::{CustomerTopic, Ending, HintGrade, KeyPosition, Sectio
 use crate::units::{Minutes, Money};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
-use crate::vehicle::spec::{Care, Id};
+use crate::vehicle::spec::Id;
 use serde::{Deserialize, Serialize};
 
+mod breach;
 mod senses;
 
+pub use breach::Breach;
 pub use senses::{OilFeel, OilLook, Sight};
 
 /// One thing that followed from a step.
@@ -328,14 +330,23 @@ pub enum Event {
         /// The diagnosis.
         fault: Option<FaultName>,
     },
-    /// A hint was asked for. What it tells follows from the steps before it and is worked out above the
-    /// session, which knows no expert.
+    /// A hint was asked for. What it tells is worked out above the session, which knows no expert.
     HintAsked {
         /// How much of it.
         grade: HintGrade,
     },
-    /// The customer approved.
+    /// The customer approved, whatever it takes.
     Approved,
+    /// The customer approved a repair whose work and things cost no more than this.
+    ApprovedUpTo {
+        /// The limit.
+        money: Money,
+    },
+    /// Asked for more than was approved, the customer said no.
+    MoreDeclined {
+        /// What is left of what was approved; below zero where more was done.
+        left: Money,
+    },
     /// A new valve was fitted.
     Fitted {
         /// Place.
@@ -445,44 +456,6 @@ pub enum Hazard {
     UsedOil,
 }
 
-/// What was done against the rules.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Breach {
-    /// A connector was parted with the key on.
-    KeyOnWhileUnplugging(Id),
-    /// Resistance measured on a live circuit.
-    OhmsOnLiveCircuit,
-    /// Resistance measured with the component still plugged in.
-    OhmsWhilePlugged(Id),
-    /// Amperes across a source.
-    AmpsAcrossSource,
-    /// A probe pushed into a connector's terminal from the front.
-    FrontProbed(Id),
-    /// A test lamp put on a control module's pin or on the wire to it.
-    TestLampOnModule(Id),
-    /// A part's own rule.
-    Part(Id, Care),
-    /// A valve powered for longer than the data sheet allows.
-    PoweredTooLong(Id),
-    /// Polarity reversed.
-    ReversedPolarity(Id),
-    /// Driven or started with the oil lamp on or the stick dry.
-    RunWithoutOil,
-    /// Driven without having looked at the oil first.
-    DrivenUnchecked,
-    /// Driven with something left off.
-    DrivenIncomplete,
-    /// Codes cleared before they were read.
-    ClearedUnread,
-    /// Oil of another grade than the maker asks for was filled in.
-    WrongOilGrade,
-    /// A part fitted or work done before a diagnosis was committed to.
-    RepairBeforeDiagnosis,
-    /// A part fitted without the customer's approval.
-    RepairWithoutApproval,
-}
-
 /// Why the module did not answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -523,8 +496,7 @@ pub struct Frame {
 pub struct LiveValue {
     /// What was chosen.
     pub item: LiveItem,
-    /// Its value in people's units, rounded as the reader shows it; `None` where the module does not
-    /// have it.
+    /// Its value in people's units, rounded as the reader shows it; `None` where the module has none.
     pub value: Option<f64>,
 }
 

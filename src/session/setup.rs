@@ -21,6 +21,8 @@ pub struct Briefing {
     pub mode: Mode,
     /// The job sheet.
     pub job: JobSheet,
+    /// What the customer approves. Nobody is told before asking.
+    pub approval: Approval,
     /// Prices and times.
     pub prices: Prices,
     /// Roads for a test drive, by name.
@@ -32,6 +34,22 @@ pub struct Briefing {
     /// How likely it is, 0 to 1, that a code stands in the memory that no fault has set. Nobody is told;
     /// an expert expects it.
     pub false_codes: BTreeMap<Code, f64>,
+}
+
+/// What the customer says when asked to approve a repair.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub enum Approval {
+    /// Yes, whatever it takes.
+    #[default]
+    Everything,
+    /// Yes, up to a limit that the customer names; asked for more, no. The limit is for the repair, its work and its things:
+    /// what is spent on finding the fault, on opening and closing and on proving is not counted, nor is a top-up of oil.
+    UpTo {
+        /// The limit.
+        money: Money,
+    },
 }
 
 /// What the job sheet says, in the scenario's own words.

@@ -1,7 +1,7 @@
 //! What came of one session.
 
 use crate::assessment::debrief::Debrief;
-use crate::assessment::mark::{About, Critical, ProofPart};
+use crate::assessment::mark::{About, Critical};
 use crate::assessment::rubric::MarkCategory;
 use crate::reasoning::plan::budget::Bounds;
 use crate::session::step::Ending;
@@ -19,14 +19,22 @@ pub enum Outcome {
     CameBack,
     /// Handed to somebody else.
     Referred,
+    /// Handed back with nothing wrong but what was found and offered, and the customer has declined.
+    Declined,
     /// Not handed back after the most steps that an apprentice may take.
     Unfinished,
 }
 
 impl Outcome {
     /// Every outcome.
-    pub const ALL: [Self; 5] =
-        [Self::Repaired, Self::NoFaultFound, Self::CameBack, Self::Referred, Self::Unfinished];
+    pub const ALL: [Self; 6] = [
+        Self::Repaired,
+        Self::NoFaultFound,
+        Self::CameBack,
+        Self::Referred,
+        Self::Declined,
+        Self::Unfinished,
+    ];
 
     /// The word by which files name it.
     #[must_use]
@@ -36,6 +44,7 @@ impl Outcome {
             Self::NoFaultFound => "no-fault-found",
             Self::CameBack => "came-back",
             Self::Referred => "referred",
+            Self::Declined => "declined",
             Self::Unfinished => "unfinished",
         }
     }
@@ -46,10 +55,12 @@ impl Outcome {
         Self::ALL.into_iter().find(|outcome| outcome.word() == word)
     }
 
-    /// The outcome of an ending; `None` for a session that did not end.
+    /// The outcome of an ending; `None` for a session that did not end. `is_settled` says that all that is still wrong was
+    /// found, offered and declined.
     #[must_use]
-    pub const fn of(ending: Option<Ending>, comes_back: bool) -> Self {
+    pub const fn of(ending: Option<Ending>, comes_back: bool, is_settled: bool) -> Self {
         match ending {
+            Some(Ending::Declined) if is_settled => Self::Declined,
             None => Self::Unfinished,
             Some(Ending::Repaired | Ending::NoFaultFound) if comes_back => Self::CameBack,
             Some(Ending::Repaired) => Self::Repaired,
@@ -61,7 +72,7 @@ impl Outcome {
     /// Whether the vehicle went back as it should.
     #[must_use]
     pub const fn is_right(self) -> bool {
-        matches!(self, Self::Repaired | Self::NoFaultFound)
+        matches!(self, Self::Repaired | Self::NoFaultFound | Self::Declined)
     }
 }
 
@@ -94,12 +105,16 @@ impl Judged {
             debrief.marks.iter().find(|mark| mark.category == category).map_or(0.0, |m| m.share)
         };
         let remarks = debrief.marks.iter().flat_map(|mark| &mark.remarks);
-        let shown =
-            remarks.filter(|remark| remark.good && matches!(remark.about, About::Proof(_))).count();
+        let of_proof = remarks.filter(|remark| matches!(remark.about, About::Proof(_)));
+        let (mut shown, mut missing) = (0, 0);
+        for remark in of_proof {
+            shown += usize::from(remark.good);
+            missing += usize::from(!remark.good);
+        }
         Self {
             total: debrief.total,
             shares: MarkCategory::ALL.map(share),
-            proved: shown == ProofPart::ALL.len(),
+            proved: shown > 0 && missing == 0,
             unproved: debrief.critical.contains(&Critical::Unproved),
             passed: debrief.passed,
             regret: Some(Bounds {

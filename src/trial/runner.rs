@@ -1,7 +1,7 @@
 //! Cases dealt, worked and marked, on as many threads as there are.
 
 use super::row::{Judged, Origin, Outcome, Row, Rows};
-use crate::assessment::debrief::{NoDebrief, debrief};
+use crate::assessment::debrief::{NoDebrief, debrief, is_settled_by_declining};
 use crate::faults::Fault;
 use crate::numerics::digest::DigestBuilder;
 use crate::reasoning::belief::was_refused;
@@ -231,7 +231,8 @@ pub(super) fn worked(
         }
         None => (session.aftermath()?.comes_back(), None),
     };
-    let outcome = Outcome::of(session.ending(), comes_back);
+    let is_settled = is_settled_by_declining(&session, &case.hidden.faults);
+    let outcome = Outcome::of(session.ending(), comes_back, is_settled);
     // Whoever gets a vehicle handed on, or waits for it still, has the fault to find yet.
     let comeback = if outcome.is_right() { Money(0) } else { case.briefing.prices.comeback };
     Ok(Worked { session, outcome, comeback, judged })

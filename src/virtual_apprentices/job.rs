@@ -3,6 +3,7 @@
 use super::habits;
 use super::seen::{Seen, VirtualApprentice};
 use crate::faults::FaultName;
+use crate::reasoning::consent::Consent;
 use crate::reasoning::remedy::Remedy;
 use crate::session::step::{Ending, Step};
 use crate::vehicle::error::VehicleError;
@@ -46,6 +47,7 @@ pub(super) trait Finder {
 enum Stage {
     New,
     Finding,
+    Asking,
     ClosingUp,
     KeyOnCheck,
     RoadTest,
@@ -58,6 +60,8 @@ pub(super) struct Job<F> {
     queue: VecDeque<Step>,
     repairs: usize,
     diagnosis: Option<FaultName>,
+    /// The repair that the customer is asked for.
+    wanted: Option<Remedy>,
     listed: BTreeSet<FaultName>,
     found_nothing: bool,
 }
@@ -70,6 +74,7 @@ impl<F: Finder> Job<F> {
             queue: VecDeque::new(),
             repairs: 0,
             diagnosis: None,
+            wanted: None,
             listed: BTreeSet::new(),
             found_nothing: false,
         }
@@ -82,10 +87,9 @@ impl<F: Finder> Job<F> {
                 self.note(confidences);
                 self.queue.push_back(Step::Commit { fault: Some(diagnosis.clone()) });
                 self.queue.push_back(Step::AskApproval);
-                self.queue.extend(remedy.steps(&seen.briefing.vehicle, seen.sighted));
                 self.diagnosis = Some(diagnosis);
-                self.repairs += 1;
-                self.stage = Stage::ClosingUp;
+                self.wanted = Some(remedy);
+                self.stage = Stage::Asking;
             }
             // Whoever has repaired, or has found nothing once before, and still sees the fault, is at an end.
             Decision::NothingWrong if self.repairs == 0 && !self.found_nothing => {
@@ -101,6 +105,29 @@ impl<F: Finder> Job<F> {
             }
         }
         Ok(())
+    }
+
+    /// Repairs what the customer has approved. Whoever is given a limit and would need more asks once more, does what lies
+    /// within it where that mends the same, and else hands the vehicle back with what was declined.
+    fn act_on_the_answer(&mut self, seen: Seen<'_>) {
+        let consent = Consent::of(seen.log, seen.briefing);
+        let others = self.diagnosis.iter().flat_map(Remedy::of);
+        let allowed = self
+            .wanted
+            .clone()
+            .into_iter()
+            .chain(others)
+            .find(|remedy| consent.covers(remedy, seen.briefing));
+        if let Some(remedy) = allowed {
+            self.queue.extend(remedy.steps(&seen.briefing.vehicle, seen.sighted));
+            self.repairs += 1;
+            self.stage = Stage::ClosingUp;
+        } else if matches!(consent, Consent::UpTo { is_final: true, .. }) {
+            self.queue.extend(habits::close_up(seen));
+            self.finish(seen, Ending::Declined);
+        } else {
+            self.queue.push_back(Step::AskApproval);
+        }
     }
 
     /// Confidences on the list: those that no longer hold go first, so that the sum never passes
@@ -132,6 +159,7 @@ impl<F: Finder> VirtualApprentice for Job<F> {
                     self.stage = Stage::Finding;
                 }
                 Stage::Finding => self.look_for_it(seen)?,
+                Stage::Asking => self.act_on_the_answer(seen),
                 Stage::ClosingUp => {
                     self.queue.extend(habits::close_up(seen));
                     self.queue.extend(habits::key_on_check());

@@ -40,6 +40,7 @@ pub fn against_care(breach: &Breach, words: &Words) -> String {
         Breach::WrongOilGrade => plain("breach-wrong-oil-grade"),
         Breach::ClearedUnread => plain("breach-cleared-unread"),
         Breach::RepairBeforeDiagnosis => plain("breach-repair-before-diagnosis"),
+        Breach::RepairBeyondApproval => plain("breach-repair-beyond-approval"),
         Breach::RepairWithoutApproval => plain("breach-repair-without-approval"),
     };
     words.say("event-against-care", &[("breach", breach.into())])

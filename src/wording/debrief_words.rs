@@ -332,6 +332,9 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
             if *is_mended { "about-part-mended" } else { "about-part-left" },
             &[("fault", fault_words(fault, words).into())],
         ),
+        About::Declined { fault } => {
+            words.say("about-declined", &[("fault", fault_words(fault, words).into())])
+        }
         About::CameBack { came_back: true } => plain("about-came-back"),
         About::CameBack { came_back: false } => plain("about-stayed-away"),
         About::Proof(part) => plain(match part {
@@ -340,6 +343,7 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
             ProofPart::KeyOnCheck => "proof-key-on",
             ProofPart::RoadTest => "proof-road",
             ProofPart::Rescan => "proof-rescan",
+            ProofPart::Declined => "proof-declined",
         }),
         About::ClosedUnproved => plain("about-closed-unproved"),
         About::Unrelated { code, reported } => words.say(

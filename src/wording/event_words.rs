@@ -21,6 +21,7 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
     let plain = |key: &str| words.say(key, &[]);
     let with_place =
         |key: &str, id: &Id| with_capital(&words.say(key, &[("place", place(id, words).into())]));
+    let of_money = |amount: Money| money(amount, &briefing.prices.currency, words);
     match event {
         Event::Spent { minutes, money } => {
             spent(*minutes, *money, &briefing.prices.currency, words)
@@ -105,6 +106,13 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         }
         Event::HintAsked { .. } => plain("event-hint-asked"),
         Event::Approved => plain("event-approved"),
+        Event::ApprovedUpTo { money: limit } => {
+            words.say("event-approved-up-to", &[("money", of_money(*limit).into())])
+        }
+        // What was done beyond the limit leaves nothing of it.
+        Event::MoreDeclined { left } => {
+            words.say("event-more-declined", &[("left", of_money(Money(left.0.max(0))).into())])
+        }
         Event::Fitted { valve, part_number } => with_capital(&words.say(
             "event-fitted",
             &[("place", place(valve, words).into()), ("number", part_number.as_str().into())],

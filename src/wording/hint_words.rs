@@ -143,7 +143,7 @@ const fn question_key(duty: Duty) -> &'static str {
         Duty::PutBack | Duty::Clear | Duty::KeyOnCheck | Duty::RoadTest | Duty::Rescan => {
             "hint-proof"
         }
-        Duty::Write(_) | Duty::HandOver => "hint-finish",
+        Duty::Write(_) | Duty::HandOver | Duty::HandOverDeclined => "hint-finish",
     }
 }
 
@@ -163,5 +163,6 @@ const fn duty_key(duty: Duty) -> &'static str {
         Duty::Write(Section::Cause) => "duty-write-cause",
         Duty::Write(Section::Correction) => "duty-write-correction",
         Duty::HandOver => "duty-hand-over",
+        Duty::HandOverDeclined => "duty-hand-over-declined",
     }
 }

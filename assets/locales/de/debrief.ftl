@@ -63,6 +63,7 @@ about-no-confidence = Vor der Diagnose bekam kein Verdacht eine Zuversicht.
 about-repair = Nach Lage der Beweise hatte diese Reparatur eine Chance von { $chance } %.
 about-part-mended = { $fault }: behoben.
 about-part-left = { $fault }: geblieben, wie es war; der Auftrag ist nur zum Teil erledigt.
+about-declined = { $fault }: gefunden, angeboten und vom Kunden abgelehnt.
 about-came-back = Der Kunde kam wieder.
 about-stayed-away = Der Kunde musste nicht wiederkommen.
 about-unrelated-told = Der Kunde weiß von einem Fehlercode, der nicht zum Auftrag gehörte: { $code }
@@ -75,6 +76,7 @@ proof-recorded = Fehlercodes und Umgebungsdaten notiert, bevor etwas gelöscht w
 proof-cleared = Fehlercodes nach der Reparatur gelöscht
 proof-key-on = Fehlercodes bei Zündung ein noch einmal ausgelesen, vor der Probefahrt, keiner davon wieder da
 proof-road = eine Probefahrt, auf der die Überwachungen der fraglichen Fehlercodes zu einem Ergebnis kamen und die Leuchte aus blieb
+proof-declined = aufgeschrieben, nachdem der Kunde abgelehnt hatte
 proof-rescan = Fehlercodes nach der Probefahrt noch einmal ausgelesen, keiner davon wieder da
 
 record-concern = Beanstandung aufgeschrieben

@@ -56,6 +56,7 @@ duty-rescan = Warum: Die Probefahrt ist so viel wert wie das, was das SteuergerÃ
 duty-write-concern = Schreib die Beanstandung auf: womit der Kunde gekommen ist.
 duty-write-cause = Schreib die Ursache auf: was du gefunden hast.
 duty-write-correction = Schreib die Abhilfe auf: was du getan hast.
+duty-hand-over-declined = Warum: Was noch nicht stimmt, hat der Kunde abgelehnt, und was du aufgeschrieben hast, nimmt er mit.
 duty-hand-over = Warum: Es fehlt nichts mehr.
 
 debrief-hints = { $count ->

@@ -63,6 +63,7 @@ about-no-confidence = no suspect was given a confidence before the diagnosis.
 about-repair = on the evidence this repair had a chance of { $chance } %.
 about-part-mended = { $fault } was mended.
 about-part-left = { $fault } was left as it was: the job is done in part only.
+about-declined = { $fault }: found, offered, and declined by the customer.
 about-came-back = the customer came back.
 about-stayed-away = the customer did not have to come back.
 about-unrelated-told = the customer knows of a code that was not part of the job: { $code }
@@ -75,6 +76,7 @@ proof-recorded = codes and freeze frame recorded before anything was cleared
 proof-cleared = codes cleared after the repair
 proof-key-on = codes read again with the key on before the road test, none of them back
 proof-road = a road test on which the monitors of the codes at issue came to a decision and the lamp stayed off
+proof-declined = the record written after the customer had declined
 proof-rescan = codes read again after the road test, none of them back
 
 record-concern = the concern written up

@@ -56,6 +56,7 @@ duty-rescan = Why: the road test is worth what the module says of it afterwards.
 duty-write-concern = Write the concern: what the customer came with.
 duty-write-cause = Write the cause: what you have found.
 duty-write-correction = Write the correction: what you have done.
+duty-hand-over-declined = Why: the customer has declined what is still wrong, and hands on what you have written.
 duty-hand-over = Why: nothing is missing any more.
 
 debrief-hints = { $count ->

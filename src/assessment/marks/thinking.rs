@@ -1,5 +1,6 @@
 //! Marks for reasoning: choice of tests, calibration, repair.
 
+use super::declined::is_all_settled;
 use super::evidence::{events, repairs};
 use crate::assessment::mark::{About, Mark, Remark};
 use crate::assessment::rubric::MarkCategory;
@@ -10,7 +11,7 @@ use crate::reasoning::remedy::Remedy;
 use crate::reasoning::review::{Redundant, Review, StepReview, chance};
 use crate::session::aftermath::Aftermath;
 use crate::session::attempt::Entry;
-use crate::session::event::Event;
+use crate::session::event::{Breach, Event};
 use crate::vehicle::spec::VehicleSpec;
 use std::collections::BTreeMap;
 
@@ -185,12 +186,13 @@ fn is_fuse_of(remedy: &Remedy, earlier: &Remedy, spec: &VehicleSpec) -> bool {
 
 /// Repairs by their chance on the evidence, and by what became of the vehicle. Of several faults
 /// that were there together each has its share: whoever mends one of two has done half the job,
-/// even if the customer is content for the moment.
+/// even if the customer is content for the moment. What the customer has declined is done as far as it can be.
 pub(in crate::assessment) fn repair(
     log: &[Entry],
     review: &Review,
     after: Aftermath,
     faults: &[Fault],
+    declined: &[Option<usize>],
     spec: &VehicleSpec,
 ) -> Mark {
     let mut share = 1.0;
@@ -210,16 +212,34 @@ pub(in crate::assessment) fn repair(
             share -= UNFOUNDED_COST;
         }
         remarks.push(Remark { entry: Some(number), about: About::Repair { chance }, good });
+        // Work that the customer has refused is not paid for, however well founded it was.
+        let beyond = Breach::RepairBeyondApproval;
+        if log[number].events.contains(&Event::AgainstCare { breach: beyond.clone() }) {
+            share -= UNFOUNDED_COST;
+            remarks.push(Remark::bad(Some(number), About::Breach(beyond)));
+        }
     }
     if faults.len() > 1 {
-        let mended = mended(log, faults);
-        for (fault, is_mended) in faults.iter().zip(&mended) {
-            let (fault, is_mended) = (fault.name.clone(), *is_mended);
-            let about = About::Part { fault, is_mended };
-            remarks.push(Remark { entry: None, about, good: is_mended });
+        let mut done = 0;
+        for ((fault, is_mended), no) in faults.iter().zip(mended(log, faults)).zip(declined) {
+            let fault = fault.name.clone();
+            done += usize::from(is_mended || no.is_some());
+            if no.is_none() {
+                let about = About::Part { fault, is_mended };
+                remarks.push(Remark { entry: None, about, good: is_mended });
+            }
         }
-        let done = mended.iter().filter(|is_mended| **is_mended).count();
         share *= done as f64 / faults.len() as f64;
+    }
+    for (fault, no) in faults.iter().zip(declined) {
+        if let Some(entry) = no {
+            let about = About::Declined { fault: fault.name.clone() };
+            remarks.push(Remark::good(Some(*entry), about));
+        }
+    }
+    // Nobody comes back for what they have declined.
+    if is_all_settled(log, faults, declined) {
+        return Mark::new(MarkCategory::Repair, share, remarks);
     }
     let came_back = after.comes_back();
     if came_back {

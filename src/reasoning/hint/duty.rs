@@ -38,6 +38,8 @@ pub enum Duty {
     Write(Section),
     /// The vehicle handed back.
     HandOver,
+    /// The vehicle handed back with what the customer has declined.
+    HandOverDeclined,
 }
 
 impl Duty {
@@ -58,6 +60,7 @@ impl Duty {
             Self::Write(Section::Cause) => "write-cause",
             Self::Write(Section::Correction) => "write-correction",
             Self::HandOver => "hand-over",
+            Self::HandOverDeclined => "hand-over-declined",
         }
     }
 
@@ -70,7 +73,11 @@ impl Duty {
             | Self::Rescan => Area::Memory,
             Self::RoadTest => Area::Road,
             Self::PutBack => Area::WhatIsOff,
-            Self::Commit | Self::Approval | Self::Write(_) | Self::HandOver => Area::Paper,
+            Self::Commit
+            | Self::Approval
+            | Self::Write(_)
+            | Self::HandOver
+            | Self::HandOverDeclined => Area::Paper,
         }
     }
 
@@ -83,7 +90,11 @@ impl Duty {
             | Self::Rescan => Kind::Reading,
             Self::RoadTest => Kind::Road,
             Self::PutBack => Kind::PuttingBack,
-            Self::Commit | Self::Approval | Self::Write(_) | Self::HandOver => Kind::Paper,
+            Self::Commit
+            | Self::Approval
+            | Self::Write(_)
+            | Self::HandOver
+            | Self::HandOverDeclined => Kind::Paper,
         }
     }
 
@@ -108,6 +119,7 @@ impl Duty {
             }
             Self::Write(_) => return Ok(Vec::new()),
             Self::HandOver => Step::HandOver { ending: Ending::Repaired },
+            Self::HandOverDeclined => Step::HandOver { ending: Ending::Declined },
         };
         let mut steps = way_to(likeliest, &step)?.unwrap_or_default();
         if matches!(self, Self::RoadTest) && likeliest.vehicle_in_sight().key_on() {
@@ -136,7 +148,36 @@ pub(super) fn before_repair(log: &[Entry]) -> Option<Duty> {
     if !has(|event| matches!(event, Event::Committed { .. })) {
         return Some(Duty::Commit);
     }
-    (!has(|event| matches!(event, Event::Approved))).then_some(Duty::Approval)
+    let answered = |event: &Event| {
+        matches!(event, Event::Approved | Event::ApprovedUpTo { .. } | Event::MoreDeclined { .. })
+    };
+    (!has(answered)).then_some(Duty::Approval)
+}
+
+/// What has to be done about a repair that lies beyond what the customer has approved: name what is wrong and ask, and once the
+/// answer was no, put back, write that down, hand back.
+pub(super) fn beyond_approval(onlooker: &Onlooker, log: &[Entry], is_final: bool) -> Duty {
+    if !is_final {
+        let after = last_repair(log).unwrap_or_default();
+        let is_named = first_after(log, after, |event| matches!(event, Event::Committed { .. }));
+        return if is_named.is_none() { Duty::Commit } else { Duty::Approval };
+    }
+    if onlooker.likeliest().is_some_and(|session| session.parts_off().next().is_some()) {
+        return Duty::PutBack;
+    }
+    let no = events(log)
+        .filter(|(_, event)| matches!(event, Event::MoreDeclined { .. }))
+        .map(|(number, _)| number)
+        .last();
+    let is_written = |section: Section, after: Option<usize>| {
+        events(log).any(|(number, event)| {
+            after.is_none_or(|after| number > after) && *event == Event::Written { section }
+        })
+    };
+    [(Section::Concern, None), (Section::Cause, None), (Section::Correction, no)]
+        .into_iter()
+        .find(|(section, after)| !is_written(*section, *after))
+        .map_or(Duty::HandOverDeclined, |(section, _)| Duty::Write(section))
 }
 
 /// What is missing of the proof of a repair that was done, as long as nothing speaks against the repair.

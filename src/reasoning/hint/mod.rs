@@ -12,6 +12,7 @@ pub use area::{Area, Family, Kind};
 pub use duty::Duty;
 
 use super::belief::Belief;
+use super::consent::Consent;
 use super::expert::Proposal;
 use super::foresight::{Foresight, foresee};
 use super::onlooker::Onlooker;
@@ -99,7 +100,16 @@ pub fn hint(
         None => match onlooker.value()?.proposal {
             Proposal::Test(probe) => Ok(Proposal::Test(probe)),
             Proposal::Repair(remedy) => {
-                duty::before_repair(log).map_or(Ok(Proposal::Repair(remedy)), Err)
+                let briefing = onlooker.briefing();
+                let consent = Consent::of(log, briefing);
+                match duty::before_repair(log) {
+                    Some(duty) => Err(duty),
+                    None if consent.covers(&remedy, briefing) => Ok(Proposal::Repair(remedy)),
+                    None => {
+                        let is_final = consent.declines(&remedy, briefing);
+                        Err(duty::beyond_approval(onlooker, log, is_final))
+                    }
+                }
             }
             Proposal::Close => Err(duty::to_close(onlooker, log)),
         },

@@ -7,7 +7,7 @@ use crate::scenario::findings::{Findings, nearest, shown};
 use crate::scenario::problem::{ProblemKind, Thing};
 use crate::scenario::schema::{CodeOrigin, FaultPart, MOST_TOGETHER, ScenarioFile, Teaching};
 use crate::scenario::shared_routes;
-use crate::session::setup::{Route, StepMinutes};
+use crate::session::setup::{Approval, Route, StepMinutes};
 use crate::session::step::{CustomerTopic, HintGrade};
 use crate::units::{Minutes, Money};
 use crate::vehicle::route::{MOST_ACROSS_G, STEEPEST};
@@ -267,6 +267,9 @@ fn prices(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
         ("comeback", prices.comeback),
     ] {
         price(findings, &format!("prices.{field}"), money);
+    }
+    if let Approval::UpTo { money } = scenario.approval {
+        price(findings, "approval.money", money);
     }
     let small = &prices.small_parts;
     for (field, money) in

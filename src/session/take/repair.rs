@@ -5,8 +5,9 @@ use crate::numerics::whole::{to_i64, to_u32};
 use crate::physics::oil::Grade;
 use crate::session::attempt::Session;
 use crate::session::event::{Breach, Event, Hazard};
+use crate::session::setup::Approval;
 use crate::session::step::Step;
-use crate::units::Money;
+use crate::units::{Minutes, Money};
 use crate::vehicle::condition::{CLEAN_STICTION_N, FittedValve};
 use crate::vehicle::spec::{HarnessElement, Id};
 
@@ -16,8 +17,7 @@ const LEFT_AFTER_CLEANING: f64 = 0.05;
 pub(super) fn work(session: &mut Session, step: &Step) -> Result<Vec<Event>, Refusal> {
     match step {
         Step::AskApproval => {
-            session.progress.approved = true;
-            Ok(vec![Event::Approved, minutes(session.briefing.prices.minutes.approval)])
+            Ok(vec![ask_approval(session), minutes(session.briefing.prices.minutes.approval)])
         }
         Step::Fit { valve, part_number } => fit(session, valve, part_number),
         Step::Clean { valve } => clean(session, valve),
@@ -27,14 +27,40 @@ pub(super) fn work(session: &mut Session, step: &Step) -> Result<Vec<Event>, Ref
     }
 }
 
-/// Breaches that any repair commits when it comes too early.
-fn too_early(session: &Session) -> Vec<Event> {
+/// The customer's answer. Whoever has approved up to a limit and is asked once more stands by it.
+fn ask_approval(session: &mut Session) -> Event {
+    let is_asked_again = core::mem::replace(&mut session.progress.approved, true);
+    match left_of_approval(session) {
+        None => Event::Approved,
+        Some(left) if is_asked_again => Event::MoreDeclined { left },
+        Some(money) => Event::ApprovedUpTo { money },
+    }
+}
+
+/// What is left of the limit that the customer has set, if there is one.
+fn left_of_approval(session: &Session) -> Option<Money> {
+    match session.briefing.approval {
+        Approval::Everything => None,
+        Approval::UpTo { money: Money(limit) } => {
+            Some(Money(limit - session.progress.spent_on_repair.0))
+        }
+    }
+}
+
+/// Breaches that a repair commits which comes too early or costs more than was approved. What it costs is counted against
+/// the limit, approved or not: a workshop cannot bill it twice.
+fn begin_repair(session: &mut Session, (time, price): (Minutes, Money)) -> Vec<Event> {
+    let cost = time.at_rate(session.briefing.prices.labour_per_hour) + price;
+    let left = left_of_approval(session);
+    session.progress.spent_on_repair += cost;
     let mut events = Vec::new();
     if !session.progress.committed {
         events.push(Event::AgainstCare { breach: Breach::RepairBeforeDiagnosis });
     }
     if !session.progress.approved {
         events.push(Event::AgainstCare { breach: Breach::RepairWithoutApproval });
+    } else if left.is_some_and(|left| cost > left) {
+        events.push(Event::AgainstCare { breach: Breach::RepairBeyondApproval });
     }
     events
 }
@@ -60,17 +86,19 @@ fn fit(session: &mut Session, valve: &Id, part_number: &Id) -> Result<Vec<Event>
         .cloned()
         .ok_or_else(|| Refusal::DoesNotFit(part_number.clone()))?;
     let price = session.briefing.prices.valves.get(part_number).copied().unwrap_or_default();
-    let mut events = too_early(session);
+    let time = session.briefing.prices.minutes.fetch_part;
+    let mut events = begin_repair(session, (time, price));
     session.vehicle.condition_mut().valves.insert(valve.clone(), FittedValve::new(&part, 1.0));
     session.vehicle.valve_changed(valve);
     events.push(Event::Fitted { valve: valve.clone(), part_number: part_number.clone() });
-    events.push(spent(session.briefing.prices.minutes.fetch_part, price));
+    events.push(spent(time, price));
     Ok(events)
 }
 
 fn clean(session: &mut Session, valve: &Id) -> Result<Vec<Event>, Refusal> {
     valve_on_the_bench(session, valve)?;
-    let mut events = too_early(session);
+    let (time, price) = (session.briefing.prices.minutes.clean, session.briefing.prices.cleaning);
+    let mut events = begin_repair(session, (time, price));
     if let Some(fitted) = session.vehicle.condition_mut().valves.get_mut(valve) {
         fitted.screen_blocked *= LEFT_AFTER_CLEANING;
         let excess = (fitted.stiction_n - CLEAN_STICTION_N).max(0.0);
@@ -79,7 +107,7 @@ fn clean(session: &mut Session, valve: &Id) -> Result<Vec<Event>, Refusal> {
     session.vehicle.valve_changed(valve);
     session.progress.cleaned.insert(valve.clone());
     events.push(Event::Cleaned { valve: valve.clone() });
-    events.push(spent(session.briefing.prices.minutes.clean, session.briefing.prices.cleaning));
+    events.push(spent(time, price));
     Ok(events)
 }
 
@@ -93,7 +121,8 @@ fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
     if session.vehicle.key_on() {
         return Err(Refusal::KeyMustBeOff);
     }
-    let mut events = too_early(session);
+    let price = session.briefing.prices.mending;
+    let mut events = begin_repair(session, (time, price));
     let condition = session.vehicle.condition_mut();
     condition.extra_ohms.remove(element);
     condition.leak_to_ground_ohms.remove(element);
@@ -101,7 +130,7 @@ fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
     condition.spread_ohms.remove(element);
     condition.loose.remove(element);
     events.push(Event::Mended { element: element.clone() });
-    events.push(spent(time, session.briefing.prices.mending));
+    events.push(spent(time, price));
     Ok(events)
 }
 
@@ -127,7 +156,7 @@ pub(super) fn replace(session: &mut Session, element: &Id) -> Outcome {
     if session.vehicle.key_on() {
         return Ok(Err(Refusal::KeyMustBeOff));
     }
-    let mut events = too_early(session);
+    let mut events = begin_repair(session, (time, price));
     session.vehicle.condition_mut().extra_ohms.remove(element);
     session.vehicle.assembly_mut().put_back(element);
     session.vehicle.sense_after_change()?;
@@ -159,7 +188,10 @@ fn change_oil(session: &mut Session, grade: Grade) -> Result<Vec<Event>, Refusal
     }
     let vehicle = &session.briefing.vehicle;
     let (full, asked_for) = (vehicle.sump.full_litres, vehicle.oil.grade);
-    let mut events = too_early(session);
+    let prices = &session.briefing.prices;
+    let oil = Money(prices.oil_litre.0 * to_i64(full.ceil()));
+    let (time, price) = (prices.minutes.change_oil, oil + prices.oil_filter);
+    let mut events = begin_repair(session, (time, price));
     events.push(Event::Caution { hazard: Hazard::Hot });
     events.push(Event::Caution { hazard: Hazard::UsedOil });
     if grade != asked_for {
@@ -168,9 +200,7 @@ fn change_oil(session: &mut Session, grade: Grade) -> Result<Vec<Event>, Refusal
     let drained = session.vehicle.condition().oil.litres;
     session.vehicle.condition_mut().oil.change(grade, full);
     events.push(Event::OilChanged { grade, drained_tenths: to_u32((drained * 10.0).round()) });
-    let prices = &session.briefing.prices;
-    let oil = Money(prices.oil_litre.0 * to_i64(full.ceil()));
-    events.push(spent(prices.minutes.change_oil, oil + prices.oil_filter));
+    events.push(spent(time, price));
     Ok(events)
 }
 

@@ -113,6 +113,7 @@ every! { plain_breaches: Breach {
     Breach::WrongOilGrade => Breach::WrongOilGrade,
     Breach::RepairBeforeDiagnosis => Breach::RepairBeforeDiagnosis,
     Breach::RepairWithoutApproval => Breach::RepairWithoutApproval,
+    Breach::RepairBeyondApproval => Breach::RepairBeyondApproval,
 } }
 
 every! { hazards: Hazard {
@@ -352,6 +353,8 @@ every! { plain_events: Event {
     Event::Committed { .. } => Event::Committed { fault: Some(fault()) },
     Event::HintAsked { .. } => Event::HintAsked { grade: HintGrade::Area },
     Event::Approved => Event::Approved,
+    Event::ApprovedUpTo { .. } => Event::ApprovedUpTo { money: Money(15_000) },
+    Event::MoreDeclined { .. } => Event::MoreDeclined { left: Money(3_250) },
     Event::Fitted { .. } => Event::Fitted { valve: valve(), part_number: Id::from("hd-4470-1") },
     Event::Cleaned { .. } => Event::Cleaned { valve: valve() },
     Event::Mended { .. } => Event::Mended { element: Id::from("intake-control-wire") },

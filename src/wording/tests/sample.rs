@@ -5,7 +5,7 @@ use crate::control_module::code::Code;
 use crate::control_module::code_family::Bank;
 use crate::control_module::driver_side::DriverSide;
 use crate::session::setup::{
-    Briefing, ElectricalMinutes, JobSheet, Prices, Route, SmallParts, StepMinutes,
+    Approval, Briefing, ElectricalMinutes, JobSheet, Prices, Route, SmallParts, StepMinutes,
 };
 use crate::session::step::CustomerTopic;
 use crate::units::{Celsius, Minutes, Money};
@@ -36,6 +36,7 @@ pub(super) fn briefing() -> Briefing {
             history: vec!["Oil change 14 months ago".to_owned()],
             answers: BTreeMap::from([(CustomerTopic::When, "Mostly uphill.".to_owned())]),
         },
+        approval: Approval::Everything,
         prices: prices(),
         routes: ["town", "hill-road"]
             .map(|name| {

@@ -64,11 +64,21 @@ impl Chapter {
         let types = Types { all: schema.get("$defs").and_then(Value::as_object) };
         let mut sections = Vec::new();
         let mut seen = BTreeSet::new();
-        types.tell(root, schema.as_value(), &mut sections, &mut seen);
+        types.tell(root, schema.as_value(), 1, &mut sections, &mut seen);
         for (name, schema) in more {
-            types.tell(name, schema.as_value(), &mut sections, &mut seen);
+            types.tell(name, schema.as_value(), 1, &mut sections, &mut seen);
         }
         Self { title, sections }
+    }
+}
+
+impl Body {
+    fn fields_mut(&mut self) -> Vec<&mut Field> {
+        match self {
+            Self::Fields(fields) => fields.iter_mut().collect(),
+            Self::Words(_) => Vec::new(),
+            Self::Kinds(kinds) => kinds.iter_mut().flat_map(|(_, _, fields)| fields).collect(),
+        }
     }
 }
 
@@ -114,25 +124,34 @@ impl Types<'_> {
         self.all.and_then(|all| all.get(name)).unwrap_or(&Value::Null)
     }
 
-    /// Adds a type's section, then those of what it is made of, each once.
+    /// Adds a type's section, then those of what it is made of, each once. What a version brought is as old in all its parts.
     fn tell(
         &self,
         name: &str,
         schema: &Value,
+        brought: u32,
         sections: &mut Vec<Section>,
         seen: &mut BTreeSet<String>,
     ) {
         if !seen.insert(name.to_owned()) {
             return;
         }
-        if let Some(body) = self.body(name, schema) {
+        let mut younger = Vec::new();
+        if let Some(mut body) = self.body(name, schema) {
+            for field in body.fields_mut() {
+                field.since = field.since.max(brought);
+                younger.push((field.kind.clone(), field.since));
+            }
             let description = text(schema, "description");
             sections.push(Section { name: name.to_owned(), description, body });
         }
         let mut next = Vec::new();
         mentioned(schema, &mut next);
         for name in next {
-            self.tell(&name, self.named(&name), sections, seen);
+            let link = format!("[`{name}`]");
+            let of_field = younger.iter().find(|(kind, _)| kind.contains(&link));
+            let brought = of_field.map_or(brought, |(_, since)| *since);
+            self.tell(&name, self.named(&name), brought, sections, seen);
         }
     }
 
@@ -149,6 +168,9 @@ impl Types<'_> {
                 return Some(Body::Words(choices.iter().map(word).collect()));
             }
             let kind = |choice: &Value| {
+                if choice.get("const").is_some() {
+                    return Some((text(choice, "const"), text(choice, "description"), Vec::new()));
+                }
                 let (word, inner) = choice.get("properties")?.as_object()?.iter().next()?;
                 let fields = self.fields(&format!("{name}::{word}"), inner);
                 Some((word.clone(), text(choice, "description"), fields))

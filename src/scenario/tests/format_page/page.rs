@@ -52,8 +52,11 @@ fn tell(page: &mut String, section: &Section, ranges: &BTreeMap<String, Range>) 
         }
         Body::Kinds(kinds) => {
             for (word, description, fields) in kinds {
-                put(page, &format!("**`{word}(…)`**: {}\n", meaning::sentence(description)));
-                table(page, fields, ranges);
+                let form = if fields.is_empty() { "" } else { "(…)" };
+                put(page, &format!("**`{word}{form}`**: {}\n", meaning::sentence(description)));
+                if !fields.is_empty() {
+                    table(page, fields, ranges);
+                }
             }
         }
     }

@@ -4,9 +4,11 @@ use crate::control_module::oil_pressure_monitor::OilPressureLimits;
 use crate::control_module::supply_monitor::SupplyLimits;
 use crate::scenario::load;
 use crate::scenario::schema::{
-    CodeOrigin, FaultPart, OldCode, OtherWinding, ScenarioFile, Teaching, VEHICLE_FORMAT,
-    VEHICLE_VERSION, VehicleFile,
+    CodeOrigin, FaultPart, OldCode, OtherWinding, SCENARIO_VERSION, ScenarioFile, Teaching,
+    VEHICLE_FORMAT, VEHICLE_VERSION, VehicleFile,
 };
+use crate::session::setup::Approval;
+use crate::units::Money;
 use crate::vehicle::spec::{HarnessElement, Id, LoadOhms};
 
 /// Both files. What they say together need not make sense; the form is right, and nothing is left out.
@@ -29,6 +31,8 @@ pub fn files() -> (ScenarioFile, VehicleFile) {
         chance: 0.5,
     });
     vehicle.cylinders = 4;
+    scenario.approval = Approval::UpTo { money: Money(1) };
+    scenario.version = SCENARIO_VERSION;
     vehicle.longest_power = Some(1.0);
     vehicle.parts[0].torque_nm = Some(10.0);
     vehicle.module.monitors.supply = Some(SupplyLimits::default());
