@@ -163,6 +163,9 @@ impl OpenCase {
             let told = old.lines.into_iter().skip(step.lines.len());
             step.lines.extend(told);
         }
+        tray::carry_over(&mut self.view.tray, before.view.tray);
+        let session = self.kept.as_ref().map(KeptSession::session);
+        tray::follow(&mut self.view.tray, &self.case.briefing, session, words);
         let BayView { orbit, viewpoint, glides, card, .. } = before.view.bay;
         let bay = &mut self.view.bay;
         (bay.orbit, bay.viewpoint, bay.glides) = (orbit, viewpoint, glides);
@@ -211,6 +214,7 @@ impl OpenCase {
         let briefing = &self.case.briefing;
         for (index, entry) in session.log().iter().enumerate().skip(self.view.log.len()) {
             self.view.log.push(logged(index + 1, entry, briefing, words));
+            tray::adopt(&mut self.view.tray, &entry.step);
         }
         self.view.vehicle = vehicle(session, words);
         self.view.till = till(session, words);

@@ -12,6 +12,8 @@ use egui::{
 
 /// Least height of a chart [points].
 const LEAST_CHART: f32 = 72.0;
+/// Width from which two charts stand side by side [points].
+const TWO_ABREAST_FROM: f32 = 520.0;
 /// Room to the left of a chart, for its scale [points].
 const LEFT: f32 = 48.0;
 /// Width of a line [points].
@@ -50,10 +52,15 @@ pub fn road_ui(ui: &mut Ui, road: &RoadView, tools: Tools<'_>, actions: &mut Vec
     }
     ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
         let line = ui.text_style_height(&TextStyle::Body) + 2.0 * ui.spacing().item_spacing.y;
-        let count = road.charts.len().max(1) as f32;
-        let height = (ui.available_height() / count - line - theme::GAP).max(LEAST_CHART);
-        for chart in &*road.charts {
-            chart_ui(ui, road, chart, height, tools);
+        let abreast = if ui.available_width() >= TWO_ABREAST_FROM { 2 } else { 1 };
+        let rows = road.charts.len().div_ceil(abreast).max(1) as f32;
+        let height = (ui.available_height() / rows - 2.0 * line - theme::GAP).max(LEAST_CHART);
+        for charts in road.charts.chunks(abreast) {
+            ui.columns(abreast, |columns| {
+                for (ui, chart) in columns.iter_mut().zip(charts) {
+                    chart_ui(ui, road, chart, height, tools);
+                }
+            });
         }
     });
 }
@@ -120,7 +127,7 @@ fn newest(road: &RoadView, chart: &ChartView, tools: Tools<'_>) -> String {
             let figure = road.seen.checked_sub(1).and_then(|index| line.values.get(index));
             let figure = figure.map_or_else(
                 || tools.say("road-no-figure"),
-                |value| format!("{value:.*} {}", chart.decimals, chart.unit),
+                |value| format!("{value:.*}{}", chart.decimals, chart.unit),
             );
             if line.name.is_empty() { figure } else { format!("{} {figure}", line.name) }
         })

@@ -36,7 +36,7 @@ pub fn steps_ui(
         ui.add(Label::new(shown).wrap());
     });
     let mut first = First::of(ui);
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let ready = line.is_step && view.busy.is_none();
         let take = ui.add_enabled(ready, Button::new(tools.say("window-take")));
         if line.words.is_empty() && !line.digits && line.texts.is_empty() {

@@ -2,7 +2,7 @@
 //! saves what the window shows.
 
 mod file;
-mod script;
+pub(super) mod script;
 
 use super::rest::Settled;
 use super::scene::Whole;

@@ -41,7 +41,7 @@ pub fn reading(
 }
 
 /// Whether a step is a use of a tool.
-const fn is_use(step: &Step, tool: Tool, request: Request) -> bool {
+pub const fn is_use(step: &Step, tool: Tool, request: Request) -> bool {
     match tool {
         Tool::Meter => matches!(
             step,

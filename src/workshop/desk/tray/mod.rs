@@ -10,6 +10,7 @@ use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::attempt::{Session, Till};
 use crate::session::setup::Briefing;
+use crate::session::step::Step;
 use crate::vehicle::spec::Id;
 use crate::wording::amounts::{minutes, money};
 use crate::wording::catalogue::Words;
@@ -68,6 +69,24 @@ fn named(id: &Id, words: &Words) -> Named {
     Named { id: id.clone(), name: place::place(id, words) }
 }
 
+/// Puts a tray that was laid out anew, in another language, to where the one before it was.
+pub fn carry_over(tray: &mut TrayView, before: TrayView) {
+    let find = |fresh: &EndView, old: &EndView| {
+        let id = &old.place()?.id;
+        fresh.places.iter().position(|place| place.id == *id)
+    };
+    for (end, old) in &before.ends {
+        if let Some(fresh) = tray.ends.get_mut(end) {
+            fresh.at = find(fresh, old);
+        }
+    }
+    tray.roads.at = find(&tray.roads, &before.roads);
+    tray.counter = CounterView { jobs: Vec::new(), ..before.counter };
+    (tray.is_out, tray.tool, tray.held) = (before.is_out, before.tool, before.held);
+    (tray.meter, tray.power, tray.signal) = (before.meter, before.power, before.signal);
+    (tray.gauge, tray.request) = (before.gauge, before.request);
+}
+
 /// Does what is wanted of the tray. While a step is being taken there is no session, and what hangs on it stays as it
 /// was.
 pub fn act(
@@ -117,6 +136,53 @@ pub fn act(
         TrayAction::ChooseJob(line) => tray.counter.chosen = Some(line),
     }
     follow(tray, briefing, session, words);
+}
+
+/// Brings the tray to where it was for a step that was typed, so that it shows what that step showed.
+pub fn adopt(tray: &mut TrayView, step: &Step) {
+    let ends: Vec<(End, &Id)> = match step {
+        Step::Measure { function, red, black }
+        | Step::MeasureFromFront { function, red, black } => {
+            let from_front = matches!(step, Step::MeasureFromFront { .. });
+            tray.meter = MeterSetting { function: *function, from_front };
+            if let Some(hand) = tray.ends.get_mut(&End::Hand) {
+                hand.at = None;
+            }
+            vec![(End::Red, red), (End::Black, black)]
+        }
+        Step::Wiggle { place, function, red, black } => {
+            tray.meter = MeterSetting { function: *function, from_front: false };
+            vec![(End::Red, red), (End::Black, black), (End::Hand, place)]
+        }
+        Step::TestLamp { tip, clip } => vec![(End::Tip, tip), (End::Clip, clip)],
+        Step::Clamp { wire } => vec![(End::Jaws, wire)],
+        Step::Power { valve, seconds, reversed } => {
+            tray.power = PowerSetting { seconds: *seconds, reversed: *reversed };
+            vec![(End::PowerPlug, valve)]
+        }
+        Step::Scope { signal, valve } => {
+            tray.signal = *signal;
+            vec![(End::ScopeProbe, valve)]
+        }
+        Step::ReadGauge { rpm, warm } => {
+            tray.gauge = GaugeSetting { rpm: *rpm, warm: *warm };
+            Vec::new()
+        }
+        Step::Drive { route, .. } => {
+            tray.roads.at = tray.roads.places.iter().position(|place| place.id == *route);
+            Vec::new()
+        }
+        _ => {
+            let asks = Request::ALL.into_iter().find(|it| last::is_use(step, Tool::Reader, *it));
+            tray.request = asks.unwrap_or(tray.request);
+            Vec::new()
+        }
+    };
+    for (end, id) in ends {
+        if let Some(view) = tray.ends.get_mut(&end) {
+            view.at = view.places.iter().position(|place| place.id == *id);
+        }
+    }
 }
 
 /// Puts an end on one of its places and goes on to the next end that is nowhere.

@@ -3,6 +3,7 @@
 
 mod bay_worked;
 mod case_worked;
+mod raster;
 mod samples;
 mod tray_worked;
 mod trays;

@@ -225,7 +225,7 @@ fn a_drive_is_watched_and_broken_off_by_mouse_and_by_key() {
         if by_key {
             work.key(Key::Escape);
         } else {
-            work.click("Pull in and turn back (Esc)");
+            work.click("Turn back (Esc)");
         }
         assert!(!shown(&work, "On the road"));
         same_as_typed(&work, &["key on", "read codes", "drive customers-road for 40 s"]);

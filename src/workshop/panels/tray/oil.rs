@@ -55,7 +55,8 @@ fn dial(ui: &Ui, rect: Rect, needle: Option<(f64, f64)>) {
     let palette = theme::palette(ui);
     let painter = ui.painter();
     let middle = rect.center() + vec2(0.0, rect.height() * 0.06);
-    let radius = (rect.height() * 0.5 - 2.0).min(rect.width() * 0.5);
+    // Its rim stays above what follows.
+    let radius = (rect.height() * 0.44 - 2.0).min(rect.width() * 0.5);
     let at = |bar: f64, out: f32| -> Pos2 {
         let share = as_f32(bar / SPAN_BAR);
         middle + Vec2::angled((ZERO + SWEEP * share).to_radians()) * radius * out

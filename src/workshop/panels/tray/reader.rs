@@ -63,7 +63,7 @@ fn shown_ui(ui: &mut Ui, hand: Hand<'_>) {
 const fn shares(columns: usize) -> &'static [f32] {
     match columns {
         0..=2 => &[0.56, 0.44],
-        3 => &[0.30, 0.26, 0.44],
+        3 => &[0.22, 0.34, 0.44],
         _ => &[0.34, 0.22, 0.22, 0.22],
     }
 }
