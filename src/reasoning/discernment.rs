@@ -187,7 +187,8 @@ pub fn discernment(briefing: &Arc<Briefing>, worlds: &Worlds) -> Result<Discernm
             });
         }
     }
-    on_a_warm_engine(&asked, worlds, (&hypotheses, &own, known), expert.probes(), &mut pairs)?;
+    let of = Parties { hypotheses: &hypotheses, own: &own, known };
+    on_a_warm_engine(&asked, worlds, of, expert.probes(), &mut pairs)?;
     Ok(Discernment { hypotheses, tests, pairs })
 }
 
@@ -274,11 +275,22 @@ impl Told {
     }
 }
 
+/// Who is to be told apart.
+#[derive(Clone, Copy)]
+struct Parties<'a> {
+    /// Hypotheses with their chances.
+    hypotheses: &'a [(Hypothesis, f64)],
+    /// The worlds of each.
+    own: &'a [Vec<usize>],
+    /// Codes that a vehicle can have stored.
+    known: &'a KnownCodes,
+}
+
 /// Asks again with a warm engine where that may tell more.
 fn on_a_warm_engine(
     asked: &[Asked<'_>],
     worlds: &Worlds,
-    (hypotheses, own, known): (&[(Hypothesis, f64)], &[Vec<usize>], &KnownCodes),
+    Parties { hypotheses, own, known }: Parties<'_>,
     probes: &[Probe],
     pairs: &mut [Pair],
 ) -> Result<(), VehicleError> {

@@ -323,6 +323,7 @@ proptest! {
             step,
             Step::Write { .. } | Step::Predict { .. } | Step::PredictSign { .. }
                 | Step::ReportCode { .. } | Step::Suspect { .. } | Step::Power { .. }
+                | Step::Drive { stop_after: Some(_), .. }
         ));
         // A name that is the start of another is that name; only then may the step differ.
         let short = shortened(&line(&step), word, letters);
