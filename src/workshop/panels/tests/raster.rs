@@ -2,6 +2,7 @@
 //!
 //! `FAULTWRIGHT_PANEL_PICTURES=folder cargo test --features panel-tests --lib panels_drawn -- --ignored`
 //!
+//! `FAULTWRIGHT_PANEL_PICTURES_OF=writer,settings` draws those alone, without what was done for the others before.
 //! The picture of the bay is a grey field here; `faultwright workshop --screenshots` draws everything.
 
 use crate::workshop::desk::Desk;
@@ -180,7 +181,10 @@ fn panels_drawn() {
     let mut desk = Desk::new(surroundings(sessions.path()), Arc::new(|| {}));
     settle(&mut desk);
     let (ctx, mut frame, mut textures) = (Context::default(), 0, BTreeMap::new());
-    for shot in shots() {
+    let only = std::env::var("FAULTWRIGHT_PANEL_PICTURES_OF").ok();
+    let is_wanted =
+        |name: &str| only.as_ref().is_none_or(|only| only.split(',').any(|it| it == name));
+    for shot in shots().into_iter().filter(|shot| is_wanted(shot.name)) {
         for action in shot.actions {
             desk.act(action);
             settle(&mut desk);

@@ -16,7 +16,7 @@ pub fn door() -> WriterDoorView {
     };
     WriterDoorView {
         starters: vec![starter; 3],
-        file: "/home/me/a-long-folder/with-a-long-name/my-own.ron".to_owned(),
+        file: "/home/me/cases/my-own.ron".to_owned(),
         last: Some(LastView {
             title: "My first case".to_owned(),
             path: Some("/home/me/my-own.ron".to_owned()),
