@@ -156,7 +156,9 @@ fn draw(
         for action in actions {
             desk.act(action);
         }
-        for (id, deltas) in std::mem::take(&mut output.textures_delta.set) {
+        // Textures know nothing of each other, so their order is none.
+        let changed = std::mem::take(&mut output.textures_delta.set);
+        for (id, deltas) in changed.into_iter().collect::<BTreeMap<_, _>>() {
             let texture = textures.entry(id).or_default();
             deltas.iter().for_each(|delta| texture.change(delta));
         }
