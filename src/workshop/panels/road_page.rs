@@ -58,7 +58,8 @@ pub fn road_ui(ui: &mut Ui, road: &RoadView, tools: Tools<'_>, actions: &mut Vec
         for charts in road.charts.chunks(abreast) {
             ui.columns(abreast, |columns| {
                 for (ui, chart) in columns.iter_mut().zip(charts) {
-                    chart_ui(ui, road, chart, height, tools);
+                    // A column of its own would spread the words of a line over its width.
+                    ui.vertical(|ui| chart_ui(ui, road, chart, height, tools));
                 }
             });
         }
