@@ -45,17 +45,26 @@ there() { window=$(xdotool search --onlyvisible --name '^Faultwright$' 2> /dev/n
 await "the window" there
 xdotool windowfocus --sync "$window"
 
-# A page is drawn when two looks at it are the same, show more than a handful of shades, and are not the page before.
-before=/dev/null
+# A page is drawn when two looks at it, some seconds apart, are the same, show more than a handful of shades, and differ in
+# so many pixels from the page before: few are a word that came, a third of the window is another page.
+before=
+other_page=300000
 drawn() {
     import -window root "$work/one.png"
     sleep "${1:-0.5}"
     import -window root "$work/two.png"
-    [ "$(identify -format %k "$work/two.png")" -gt 500 ] && same "$work/one.png" "$work/two.png" && ! same "$work/two.png" "$before"
+    [ "$(identify -format %k "$work/two.png")" -gt 500 ] && same "$work/one.png" "$work/two.png" && differs "${2:-1}"
+}
+differs() {
+    local pixels
+    [ -z "$before" ] && return 0
+    # It also says by its code that they differ, and ten million in another notation.
+    pixels=$(compare -metric AE "$before" "$work/two.png" null: 2>&1 || true)
+    printf '%.0f' "$pixels" | awk -v least="$1" '{ exit !($1 >= least) }'
 }
 same() { [ -s "$1" ] && [ -s "$2" ] && cmp -s <(convert "$1" rgb:-) <(convert "$2" rgb:-); }
 picture() {
-    await "a whole picture of $1" drawn "${2:-0.5}"
+    await "a whole picture of $1" drawn "${2:-0.5}" "${3:-1}"
     cp "$work/two.png" "$pictures/$1.png"
     before=$pictures/$1.png
 }
@@ -67,26 +76,17 @@ picture 1-front
 type_line 2
 session() { file=$(find "$XDG_DATA_HOME" -name '*.session' | head -n 1) && [ -n "$file" ]; }
 await "a session file" session
-picture 2-case
+picture 2-case 0.5 "$other_page"
 taken() { [ "$(grep -c '^{"entry":' "$file" || true)" -ge "$1" ]; }
 count=0
 for line in "${lines[@]}"; do
     type_line "$line"
     count=$((count + 1))
     await "step $count, $line" taken "$count"
-    case $line in
-        suspect*) picture 3-at-work ;;
-        "key off")
-            press F4
-            picture 4-instruments
-            # Back to the field in which a step is typed.
-            press F3 F2
-            await "the words again" drawn
-            ;;
-    esac
+    case $line in suspect*) picture 3-at-work ;; esac
 done
 # What has to be worked out takes a while, and says how far it is.
-picture 5-debrief 5
+picture 4-debrief 5 "$other_page"
 
 kill -INT "$pid"
 ended() { ! kill -0 "$pid" 2> /dev/null; }

@@ -26,7 +26,7 @@ pub const CASES: u64 = 4;
 pub struct Hardness {
     /// Expected cost of the job under the expert's plan, the mean of the cases [units of the currency].
     pub cost: Bounds,
-    /// Entropy of what may be drawn, by its weights [bit].
+    /// Entropy of what may be drawn, by its weights \[bit\].
     pub entropy: f64,
     /// Each policy in the order of [`Policy::ALL`].
     pub policies: Vec<Worked>,
@@ -110,7 +110,7 @@ fn worked(policy: Policy, rows: &[(f64, f64, bool)]) -> Worked {
     }
 }
 
-/// Entropy of what a scenario may draw, a vehicle without a fault among it [bit].
+/// Entropy of what a scenario may draw, a vehicle without a fault among it \[bit\].
 #[must_use]
 pub fn entropy(scenario: &ScenarioFile) -> f64 {
     let weights = || scenario.faults.iter().map(|prior| prior.weight).chain([scenario.no_fault]);
