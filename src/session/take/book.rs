@@ -2,10 +2,10 @@
 
 use crate::numerics::whole::{to_i64, to_u32};
 use crate::session::attempt::{Session, Till};
-use crate::session::setup::Route;
+use crate::session::setup::{Prices, Route};
 use crate::session::step::{KeyPosition, Step};
 use crate::units::{Minutes, Money};
-use crate::vehicle::spec::HarnessElement;
+use crate::vehicle::spec::{HarnessElement, Id};
 
 /// One reading of the meter, with the way to fetch it for the first.
 pub(super) fn meter(session: &Session) -> Minutes {
@@ -29,6 +29,51 @@ pub(super) fn scope(session: &Session) -> Minutes {
 pub(super) fn reader(session: &Session) -> Minutes {
     let times = session.briefing.prices.minutes;
     with_first(session.progress.reader_connected, times.request, times.connect_reader)
+}
+
+/// A valve from the shelf.
+pub(super) fn valve(prices: &Prices, part_number: &Id) -> (Minutes, Money) {
+    let price = prices.valves.get(part_number).copied().unwrap_or_default();
+    (prices.minutes.fetch_part, price)
+}
+
+/// Cleaning a valve.
+pub(super) const fn cleaning(prices: &Prices) -> (Minutes, Money) {
+    (prices.minutes.clean, prices.cleaning)
+}
+
+/// Mending a contact or a wire; nothing for what cannot be mended.
+pub(super) const fn mending(
+    prices: &Prices,
+    element: Option<&HarnessElement>,
+) -> Option<(Minutes, Money)> {
+    let time = match element {
+        Some(HarnessElement::Pin { .. }) => prices.minutes.mend_pin,
+        Some(HarnessElement::Wire { .. } | HarnessElement::Cable { .. }) => {
+            prices.minutes.mend_wire
+        }
+        _ => return None,
+    };
+    Some((time, prices.mending))
+}
+
+/// A new fuse or relay; nothing for what is neither.
+pub(super) const fn small_part(
+    prices: &Prices,
+    element: Option<&HarnessElement>,
+) -> Option<(Minutes, Money)> {
+    let (times, parts) = (&prices.minutes.electrical, &prices.small_parts);
+    match element {
+        Some(HarnessElement::Fuse { .. }) => Some((times.fuse, parts.fuse)),
+        Some(HarnessElement::RelayContact { .. }) => Some((times.relay, parts.relay)),
+        _ => None,
+    }
+}
+
+/// Fresh oil for a sump of so many litres, sold by the litre, and a filter.
+pub(super) fn oil_change(prices: &Prices, full_litres: f64) -> (Minutes, Money) {
+    let oil = Money(prices.oil_litre.0 * to_i64(full_litres.ceil()));
+    (prices.minutes.change_oil, oil + prices.oil_filter)
 }
 
 /// A drive. One that is broken off costs the way out and the way back, and never more than the whole.
@@ -102,28 +147,11 @@ impl Session {
             Step::HandOver { .. } => (times.hand_over, Money(0)),
             Step::Key { position: KeyPosition::Start } => (times.start, Money(0)),
             Step::Key { .. } => (times.key, Money(0)),
-            Step::Fit { part_number, .. } => {
-                (times.fetch_part, prices.valves.get(part_number).copied().unwrap_or_default())
-            }
-            Step::Clean { .. } => (times.clean, prices.cleaning),
-            Step::Mend { element } => match spec.element(element)? {
-                HarnessElement::Pin { .. } => (times.mend_pin, prices.mending),
-                HarnessElement::Wire { .. } | HarnessElement::Cable { .. } => {
-                    (times.mend_wire, prices.mending)
-                }
-                _ => return None,
-            },
-            Step::Replace { element } => match spec.element(element)? {
-                HarnessElement::Fuse { .. } => (times.electrical.fuse, prices.small_parts.fuse),
-                HarnessElement::RelayContact { .. } => {
-                    (times.electrical.relay, prices.small_parts.relay)
-                }
-                _ => return None,
-            },
-            Step::ChangeOil { .. } => {
-                let oil = Money(prices.oil_litre.0 * to_i64(spec.sump.full_litres.ceil()));
-                (times.change_oil, oil + prices.oil_filter)
-            }
+            Step::Fit { part_number, .. } => valve(prices, part_number),
+            Step::Clean { .. } => cleaning(prices),
+            Step::Mend { element } => mending(prices, spec.element(element))?,
+            Step::Replace { element } => small_part(prices, spec.element(element))?,
+            Step::ChangeOil { .. } => oil_change(prices, spec.sump.full_litres),
             _ => return None,
         };
         Some(Till { minutes, money })

@@ -1,6 +1,6 @@
 //! Repairs, the record and handing back.
 
-use super::{Outcome, Refusal, minutes, spent};
+use super::{Outcome, Refusal, book, minutes, spent};
 use crate::numerics::whole::{to_i64, to_u32};
 use crate::physics::oil::Grade;
 use crate::session::attempt::Session;
@@ -9,7 +9,7 @@ use crate::session::setup::Approval;
 use crate::session::step::Step;
 use crate::units::{Minutes, Money};
 use crate::vehicle::condition::{CLEAN_STICTION_N, FittedValve};
-use crate::vehicle::spec::{HarnessElement, Id};
+use crate::vehicle::spec::Id;
 
 /// What flushing leaves of blockage and stiction, as a share: engineering estimate.
 const LEFT_AFTER_CLEANING: f64 = 0.05;
@@ -85,8 +85,7 @@ fn fit(session: &mut Session, valve: &Id, part_number: &Id) -> Result<Vec<Event>
         .filter(|part| part.fits.contains(valve))
         .cloned()
         .ok_or_else(|| Refusal::DoesNotFit(part_number.clone()))?;
-    let price = session.briefing.prices.valves.get(part_number).copied().unwrap_or_default();
-    let time = session.briefing.prices.minutes.fetch_part;
+    let (time, price) = book::valve(&session.briefing.prices, part_number);
     let mut events = begin_repair(session, (time, price));
     session.vehicle.condition_mut().valves.insert(valve.clone(), FittedValve::new(&part, 1.0));
     session.vehicle.valve_changed(valve);
@@ -97,7 +96,7 @@ fn fit(session: &mut Session, valve: &Id, part_number: &Id) -> Result<Vec<Event>
 
 fn clean(session: &mut Session, valve: &Id) -> Result<Vec<Event>, Refusal> {
     valve_on_the_bench(session, valve)?;
-    let (time, price) = (session.briefing.prices.minutes.clean, session.briefing.prices.cleaning);
+    let (time, price) = book::cleaning(&session.briefing.prices);
     let mut events = begin_repair(session, (time, price));
     if let Some(fitted) = session.vehicle.condition_mut().valves.get_mut(valve) {
         fitted.screen_blocked *= LEFT_AFTER_CLEANING;
@@ -112,16 +111,12 @@ fn clean(session: &mut Session, valve: &Id) -> Result<Vec<Event>, Refusal> {
 }
 
 fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
-    let times = session.briefing.prices.minutes;
-    let time = match session.briefing.vehicle.element(element) {
-        Some(HarnessElement::Pin { .. }) => times.mend_pin,
-        Some(HarnessElement::Wire { .. } | HarnessElement::Cable { .. }) => times.mend_wire,
-        _ => return Err(Refusal::NoSuchPlace(element.clone())),
-    };
+    let wanted = session.briefing.vehicle.element(element);
+    let (time, price) = book::mending(&session.briefing.prices, wanted)
+        .ok_or_else(|| Refusal::NoSuchPlace(element.clone()))?;
     if session.vehicle.key_on() {
         return Err(Refusal::KeyMustBeOff);
     }
-    let price = session.briefing.prices.mending;
     let mut events = begin_repair(session, (time, price));
     let condition = session.vehicle.condition_mut();
     condition.extra_ohms.remove(element);
@@ -138,15 +133,9 @@ fn mend(session: &mut Session, element: &Id) -> Result<Vec<Event>, Refusal> {
 /// current flows.
 pub(super) fn replace(session: &mut Session, element: &Id) -> Outcome {
     let spec = &session.briefing.vehicle;
-    let prices = &session.briefing.prices;
-    let (time, price) = match spec.element(element) {
-        Some(HarnessElement::Fuse { .. }) => {
-            (prices.minutes.electrical.fuse, prices.small_parts.fuse)
-        }
-        Some(HarnessElement::RelayContact { .. }) => {
-            (prices.minutes.electrical.relay, prices.small_parts.relay)
-        }
-        _ => return Ok(Err(Refusal::NoSuchPlace(element.clone()))),
+    let priced = book::small_part(&session.briefing.prices, spec.element(element));
+    let Some((time, price)) = priced else {
+        return Ok(Err(Refusal::NoSuchPlace(element.clone())));
     };
     if let Some(part) = spec.part(element)
         && let Some(obstacle) = session.vehicle.assembly().in_the_way(&part.behind)
@@ -188,9 +177,7 @@ fn change_oil(session: &mut Session, grade: Grade) -> Result<Vec<Event>, Refusal
     }
     let vehicle = &session.briefing.vehicle;
     let (full, asked_for) = (vehicle.sump.full_litres, vehicle.oil.grade);
-    let prices = &session.briefing.prices;
-    let oil = Money(prices.oil_litre.0 * to_i64(full.ceil()));
-    let (time, price) = (prices.minutes.change_oil, oil + prices.oil_filter);
+    let (time, price) = book::oil_change(&session.briefing.prices, full);
     let mut events = begin_repair(session, (time, price));
     events.push(Event::Caution { hazard: Hazard::Hot });
     events.push(Event::Caution { hazard: Hazard::UsedOil });
