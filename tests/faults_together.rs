@@ -62,7 +62,7 @@ fn take(session: &mut Session, step: &Step) {
 fn repair(session: &mut Session, fault: &FaultName) {
     let briefing = Arc::clone(session.briefing());
     let remedy = Remedy::of(fault).remove(0);
-    for step in remedy.steps(&briefing.vehicle, session.vehicle_in_sight()) {
+    for step in remedy.steps(&briefing, session.vehicle_in_sight()) {
         take(session, &step);
     }
     put_back(session);
@@ -317,8 +317,8 @@ fn limit_half_a_job_with_a_content_customer_has_half_the_mark() {
         for step in [Step::Dipstick, Step::AskApproval] {
             take(&mut session, &step);
         }
-        for step in Remedy::of(&faults[0].name)[0]
-            .steps(&session.briefing().vehicle, session.vehicle_in_sight())
+        for step in
+            Remedy::of(&faults[0].name)[0].steps(session.briefing(), session.vehicle_in_sight())
         {
             if matches!(step, Step::Clean { .. }) {
                 take(&mut session, &Step::Look { place: Id::from("intake-valve") });
@@ -388,7 +388,7 @@ fn closed_form_the_repairs_of_several_faults_are_one_of_each() {
     let loaded = harder();
     let session = begin(&loaded, &[], 1);
     let both = Remedy::of_all(&[spool, coil]).remove(0);
-    let steps = both.steps(&session.briefing().vehicle, session.vehicle_in_sight());
+    let steps = both.steps(session.briefing(), session.vehicle_in_sight());
     let cover = Step::Remove { part: Id::from("engine-cover"), manner: Manner::Careful };
     assert_eq!(steps.iter().filter(|step| **step == cover).count(), 1);
     let mut worked = session;

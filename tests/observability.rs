@@ -16,6 +16,7 @@ use faultwright::session::attempt::Session;
 use faultwright::session::event::{Event, Sight};
 use faultwright::session::setup::{Briefing, Hidden};
 use faultwright::session::step::{KeyPosition, Step};
+use faultwright::session::toolbox::Tools;
 use faultwright::vehicle::condition::Condition;
 use faultwright::vehicle::run_record::Idling;
 use faultwright::vehicle::spec::{Id, VehicleSpec};
@@ -152,7 +153,7 @@ fn mildest(name: &FaultName) -> Fault {
 
 #[test]
 fn limit_the_mildest_fault_shows_in_some_test() {
-    let tests = probes(spec());
+    let tests = probes(spec(), &Tools::All);
     let sound = nominal(None);
     let usual: Vec<Vec<Event>> = tests.iter().map(|probe| make(probe, &sound)).collect();
     let faults = places(spec());
@@ -179,7 +180,7 @@ fn limit_the_mildest_fault_shows_in_some_test() {
 /// A contact that minds heat is closed on a cold engine, and open after a road that warms it.
 #[test]
 fn limit_a_contact_that_opens_when_hot_shows_on_a_warm_engine_alone() {
-    let tests = probes(spec());
+    let tests = probes(spec(), &Tools::All);
     let warmed = |fault: Option<&Fault>| {
         let mut session = nominal(fault);
         for step in [Step::Dipstick, Step::Drive { route: Id::from("test-hill"), stop_after: None }]
@@ -320,7 +321,7 @@ fn oddities(probe: &Probe, session: &Session) -> Vec<String> {
 
 #[test]
 fn limit_a_sound_vehicle_reads_within_its_data_sheet() {
-    let tests = probes(spec());
+    let tests = probes(spec(), &Tools::All);
     let look = |seed: u64| -> Vec<String> {
         let hidden = sound_vehicle(seed);
         let session = Session::begin_without_history(Arc::clone(briefing()), hidden).unwrap();

@@ -17,6 +17,7 @@ use faultwright::scenario::{load, suppose};
 use faultwright::session::attempt::{Entry, Session};
 use faultwright::session::setup::{Briefing, Hidden};
 use faultwright::session::step::{KeyPosition, Manner, Step};
+use faultwright::session::toolbox::Tools;
 use faultwright::vehicle::spec::Id;
 use std::sync::{Arc, OnceLock};
 
@@ -193,7 +194,7 @@ fn both_prices(belief: &Belief, tariff: &Tariff) -> Vec<(String, f64, f64)> {
     let (world, _) = belief.leading(1)[0];
     let session = belief.session(world);
     let open = tariff.open_in(session);
-    probes(&briefing.vehicle)
+    probes(&briefing.vehicle, &Tools::All)
         .into_iter()
         .map(|probe| {
             let mut walker = session.fork();

@@ -17,7 +17,7 @@ use crate::session::journal::{Journal, Mode};
 use crate::session::kept::{self, KeptSession};
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
-use crate::wording::amounts::{minutes, money};
+use crate::wording::amounts::till;
 use crate::wording::parse_problem::ParseProblem;
 use crate::wording::{event_words, file_words, help, hint_words, job_words, step_parser};
 use serde_json::json;
@@ -385,20 +385,8 @@ impl Bench<'_, '_> {
     }
 
     fn till(&self) -> String {
-        let words = self.screen.words;
-        let prices = &self.case.briefing.prices;
-        let till = self.kept.session().till();
-        words.say(
-            "bench-till",
-            &[
-                ("minutes", minutes(till.minutes, words).into()),
-                ("money", money(till.money, &prices.currency, words).into()),
-                (
-                    "total",
-                    money(till.total(prices.labour_per_hour), &prices.currency, words).into(),
-                ),
-            ],
-        )
+        let till = till(self.kept.session().till(), &self.case.briefing, self.screen.words);
+        self.screen.words.say("bench-till", &[("till", till.into())])
     }
 }
 

@@ -5,7 +5,7 @@ use crate::numerics::elementary::pow;
 use crate::physics::coil::Winding;
 use crate::physics::oil::Service;
 use crate::units::{Celsius, Ohms};
-use crate::vehicle::condition::{Condition, LooseContact};
+use crate::vehicle::condition::{Condition, FittedValve, LooseContact};
 use crate::vehicle::harness::OPEN_OHMS;
 use crate::vehicle::spec::{HarnessElement, Id, VehicleSpec};
 use std::collections::BTreeMap;
@@ -144,6 +144,16 @@ fn apply_to_oil(kind: FaultKind, severity: f64, spec: &VehicleSpec, condition: &
             }
         }
     }
+}
+
+/// Kinds of fault that a valve's dirt and wear amount to, from the mildest of each kind on.
+pub fn worn_kinds(valve: &FittedValve) -> impl Iterator<Item = FaultKind> {
+    [
+        (FaultKind::StickingSpool, valve.stiction_n >= STICKING_N.0),
+        (FaultKind::BlockedScreen, valve.screen_blocked >= BLOCKED_SHARE.0),
+    ]
+    .into_iter()
+    .filter_map(|(kind, is_there)| is_there.then_some(kind))
 }
 
 /// Applies a fault to a condition. A fault whose place the vehicle does not have changes nothing

@@ -6,5 +6,5 @@
 mod change;
 mod kind;
 
-pub use change::{apply, places};
+pub use change::{apply, places, worn_kinds};
 pub use kind::{Fault, FaultKind, FaultName};

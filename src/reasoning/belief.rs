@@ -4,9 +4,10 @@ use super::likelihood::{self, KnownCodes};
 use super::outcome::{Aspect, aspects};
 use super::remedy::Remedy;
 use super::world::{Hypothesis, Worlds};
-use crate::faults::FaultName;
+use crate::faults::{FaultName, worn_kinds};
 use crate::session::attempt::{Entry, Session};
 use crate::session::event::Event;
+use crate::session::setup::Briefing;
 use crate::session::step::Step;
 use crate::vehicle::error::VehicleError;
 use std::collections::{BTreeMap, BTreeSet};
@@ -56,6 +57,7 @@ impl Belief {
         for (world, weight) in self.worlds.worlds.iter_mut().zip(&self.weights) {
             if let Some(remedy) = &remedy {
                 world.left.retain(|fault| !remedy.fixes(fault));
+                world.left.extend(brought(&entry.step, world.session.briefing()));
             }
             predicted.push(if *weight > NEGLIGIBLE {
                 Some(aspects(&world.session.take_unlogged(&entry.step)?))
@@ -215,6 +217,15 @@ pub fn shares(belief: &BTreeMap<Hypothesis, f64>) -> BTreeMap<Option<FaultName>,
         }
     }
     shares
+}
+
+/// Faults that a part from the counter brings along: what has been worn elsewhere is as bad as what wore here. Whoever
+/// sells it knows, and so does an expert; an apprentice sees it on the bench.
+fn brought(step: &Step, briefing: &Briefing) -> Vec<FaultName> {
+    let Step::Fit { valve, part_number } = step else { return Vec::new() };
+    let Some(offer) = briefing.offer(part_number) else { return Vec::new() };
+    let place = || valve.clone();
+    worn_kinds(&offer.valve()).map(|kind| FaultName { kind, place: place() }).collect()
 }
 
 /// Whether the step was not possible.

@@ -85,7 +85,7 @@ fn price(remedy: &Remedy, briefing: &Briefing) -> Money {
         Remedy::TopUp => Money(0),
         Remedy::Together(parts) => parts.iter().map(|part| price(part, briefing)).sum(),
         remedy => {
-            let steps = remedy.work(&briefing.vehicle);
+            let steps = remedy.work(briefing);
             steps.iter().map(|step| work_price(briefing, step)).sum()
         }
     }

@@ -68,7 +68,7 @@ impl Expert {
     /// An expert on a vehicle.
     #[must_use]
     pub fn new(briefing: Arc<Briefing>) -> Self {
-        let probes = probes(&briefing.vehicle);
+        let probes = probes(&briefing.vehicle, &briefing.tools);
         let tariff = Tariff::new(&briefing).ok();
         let (shown, made) = (Showings::default(), BTreeSet::new());
         Self { briefing, probes, tariff, shown, made, last: None }
@@ -79,7 +79,7 @@ impl Expert {
     #[must_use]
     pub fn with_tests_for(mut self, worlds: &Worlds) -> Self {
         let suspected: Vec<_> = worlds.worlds.iter().map(|world| &world.faults[..]).collect();
-        self.probes.extend(probes_for(&self.briefing.vehicle, &suspected));
+        self.probes.extend(probes_for(&self.briefing.vehicle, &self.briefing.tools, &suspected));
         self.shown = worlds.foreseen.clone();
         self
     }

@@ -6,6 +6,7 @@ use crate::instruments::multimeter::MeterFunction;
 use crate::instruments::scope::Signal;
 use crate::session::attempt::Sighted;
 use crate::session::step::{KeyPosition, Manner, Step};
+use crate::session::toolbox::Tools;
 use crate::vehicle::spec::{HarnessElement, Id, PartKind, ValveSpec, VehicleSpec};
 use std::collections::BTreeSet;
 
@@ -40,6 +41,12 @@ impl Probe {
     #[must_use]
     pub fn shows_memory(&self) -> bool {
         matches!(self.showing(), Step::ReadCodes | Step::ReadTestResults)
+    }
+
+    /// Whether it can be made with the tools of a case.
+    #[must_use]
+    pub fn is_allowed(&self, tools: &Tools) -> bool {
+        self.steps.iter().all(|step| tools.allow(step))
     }
 
     /// The step that shows something.
@@ -133,7 +140,7 @@ pub fn asks_for_gauge(faults: &[FaultName]) -> bool {
 /// Tests that are weighed only where what they tell about is suspected: oil pressure where the oil
 /// is, and the feed wires where one of them may have blown the fuse.
 #[must_use]
-pub fn probes_for(spec: &VehicleSpec, suspected: &[&[FaultName]]) -> Vec<Probe> {
+pub fn probes_for(spec: &VehicleSpec, tools: &Tools, suspected: &[&[FaultName]]) -> Vec<Probe> {
     let mut list = Vec::new();
     if suspected.iter().any(|faults| asks_for_gauge(faults)) {
         list.push(gauge_probe(spec));
@@ -142,6 +149,7 @@ pub fn probes_for(spec: &VehicleSpec, suspected: &[&[FaultName]]) -> Vec<Probe> 
     if faults.any(|fault| fault.kind == FaultKind::ChafedFeed) {
         feed_probes(spec, &mut list);
     }
+    list.retain(|probe| probe.is_allowed(tools));
     list
 }
 
@@ -168,9 +176,10 @@ fn feed_probes(spec: &VehicleSpec, list: &mut Vec<Probe>) {
     }
 }
 
-/// Every test of the shipped instruments that makes sense on a vehicle, from its own data.
+/// Every test of the shipped instruments that makes sense on a vehicle, from its own data, and can be made with the tools
+/// of a case.
 #[must_use]
-pub fn probes(spec: &VehicleSpec) -> Vec<Probe> {
+pub fn probes(spec: &VehicleSpec, tools: &Tools) -> Vec<Probe> {
     let mut list = vec![
         Probe::single(Need::default(), vec![Step::Dipstick]),
         Probe::single(
@@ -199,6 +208,7 @@ pub fn probes(spec: &VehicleSpec) -> Vec<Probe> {
         Need { key: Some(KeyPosition::On), ..Need::default() },
         vec![Step::ReadTestResults],
     ));
+    list.retain(|probe| probe.is_allowed(tools));
     list
 }
 

@@ -332,7 +332,7 @@ fn repair(
             becomes[0][place] = mended;
         }
     }
-    let mut steps = remedy.work(spec);
+    let mut steps = remedy.work(scene.briefing);
     let cost = scene.tariff.of_steps(scene.briefing, &steps)
         + extra
         + scene.tariff.of_proof(scene.briefing);

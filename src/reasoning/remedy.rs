@@ -1,8 +1,9 @@
 //! What takes a fault away, and the steps of doing it.
 
 use super::probe::{Need, steps_to};
-use crate::faults::{FaultKind, FaultName};
+use crate::faults::{FaultKind, FaultName, worn_kinds};
 use crate::session::attempt::Sighted;
+use crate::session::setup::Briefing;
 use crate::session::step::{KeyPosition, Step};
 use crate::vehicle::spec::{Id, VehicleSpec};
 use serde::Serialize;
@@ -154,14 +155,14 @@ impl Remedy {
         Need { off, plugged: Vec::new(), key: Some(KeyPosition::Off) }
     }
 
-    /// The work itself, once everything is off that must be.
+    /// The work itself, once everything is off that must be. Of the parts that the counter has, the cheapest that is not
+    /// worn goes in, its wait counted; the maker's own where another is no cheaper.
     #[must_use]
-    pub fn work(&self, spec: &VehicleSpec) -> Vec<Step> {
+    pub fn work(&self, briefing: &Briefing) -> Vec<Step> {
+        let spec = &briefing.vehicle;
         match self {
             Self::Renew(valve) => {
-                let part_number = spec
-                    .valve(valve)
-                    .map_or_else(|| valve.clone(), |place| place.part_number.clone());
+                let part_number = best_part(valve, briefing);
                 vec![Step::Fit { valve: valve.clone(), part_number }]
             }
             Self::Clean(valve) => vec![Step::Clean { valve: valve.clone() }],
@@ -175,15 +176,16 @@ impl Remedy {
             Self::Replace(element) => vec![Step::Replace { element: element.clone() }],
             Self::TopUp => vec![Step::TopUpOil],
             Self::ChangeOil => vec![Step::ChangeOil { grade: spec.oil.grade }],
-            Self::Together(parts) => parts.iter().flat_map(|part| part.work(spec)).collect(),
+            Self::Together(parts) => parts.iter().flat_map(|part| part.work(briefing)).collect(),
         }
     }
 
     /// The steps from what is in sight to the repair done; a valve is back in its place then.
     #[must_use]
-    pub fn steps(&self, spec: &VehicleSpec, sighted: Sighted<'_>) -> Vec<Step> {
+    pub fn steps(&self, briefing: &Briefing, sighted: Sighted<'_>) -> Vec<Step> {
+        let spec = &briefing.vehicle;
         let mut steps = steps_to(&self.need(spec), spec, sighted);
-        steps.extend(self.work(spec));
+        steps.extend(self.work(briefing));
         let parts =
             if let Self::Together(parts) = self { parts } else { core::slice::from_ref(self) };
         for part in parts {
@@ -193,6 +195,20 @@ impl Remedy {
         }
         steps
     }
+}
+
+/// The number of the part to renew a valve with.
+fn best_part(valve: &Id, briefing: &Briefing) -> Id {
+    let Some(place) = briefing.vehicle.valve(valve) else { return valve.clone() };
+    let own = &place.part_number;
+    let others = briefing.shelf.others.iter();
+    let others = others.filter(|(_, part)| part.stands_for == *own).map(|(number, _)| number);
+    core::iter::once(own)
+        .chain(others)
+        .filter_map(|number| Some((number, briefing.offer(number)?)))
+        .filter(|(_, offer)| worn_kinds(&offer.valve()).next().is_none())
+        .min_by_key(|(_, offer)| offer.money(&briefing.shelf))
+        .map_or_else(|| own.clone(), |(number, _)| number.clone())
 }
 
 /// What must be off for a hand to get to a wire or a contact.

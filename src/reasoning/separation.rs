@@ -77,10 +77,10 @@ pub fn separations<'w>(
     let mut tests = Vec::new();
     let mut remembered = None;
     let rivals: Vec<_> = rivals.collect();
-    let mut considered = probes(&briefing.vehicle);
+    let mut considered = probes(&briefing.vehicle, &briefing.tools);
     let suspected: Vec<_> =
         core::iter::once(faults).chain(rivals.iter().map(|(_, r)| &r.faults[..])).collect();
-    considered.extend(probes_for(&briefing.vehicle, &suspected));
+    considered.extend(probes_for(&briefing.vehicle, &briefing.tools, &suspected));
     for probe in considered {
         if matches!(probe.showing(), Step::ReadCodes) {
             let (_, seen) = make(&probe, truth, briefing)?;

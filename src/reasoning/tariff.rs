@@ -219,7 +219,8 @@ fn of_step(briefing: &Briefing, step: &Step) -> (Minutes, Money) {
         Step::Power { .. } => time(times.power),
         Step::Look { .. } => time(times.look),
         Step::Fit { part_number, .. } => {
-            (times.fetch_part, prices.valves.get(part_number).copied().unwrap_or_default())
+            let money = briefing.offer(part_number).map(|offer| offer.money(&briefing.shelf));
+            (times.fetch_part, money.unwrap_or_default())
         }
         Step::Clean { .. } => (times.clean, prices.cleaning),
         Step::Mend { element } => match briefing.vehicle.element(element) {

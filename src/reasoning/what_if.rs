@@ -134,7 +134,7 @@ impl Onlooker {
         for remedy in self.expert.repairs() {
             let Some(total) = self.expert.weigh_repair(&remedy) else { continue };
             let steps = self.likeliest().map_or_else(Vec::new, |session| {
-                remedy.steps(&self.briefing().vehicle, session.vehicle_in_sight())
+                remedy.steps(self.briefing(), session.vehicle_in_sight())
             });
             let regret = Regret::between(total, value);
             let proposal = Proposal::Repair(remedy);

@@ -22,7 +22,7 @@ macro_rules! carried {
 }
 
 /// The scenarios; the first is the one that is taken where none is named, the others follow by level.
-pub(super) const SCENARIOS: [Carried; 22] = [
+pub(super) const SCENARIOS: [Carried; 23] = [
     carried!("market-hill", "harrowfen-dray"),
     carried!("coal-wharf", "harrowfen-dray"),
     carried!("lime-kiln", "harrowfen-dray"),
@@ -39,6 +39,7 @@ pub(super) const SCENARIOS: [Carried; 22] = [
     carried!("malt-house", "marlgate-teal"),
     carried!("signal-box", "brackenholm-bittern"),
     carried!("almshouse-row", "harrowfen-dray"),
+    carried!("corn-exchange", "harrowfen-dray"),
     carried!("glasshouse-lane", "harrowfen-dray"),
     carried!("weir-cottage", "harrowfen-dray"),
     carried!("harbour-office", "harrowfen-dray"),

@@ -9,7 +9,7 @@ use super::outline::Outline;
 use super::schema::{FaultPrior, ScenarioFile};
 use super::warning::{Warning, WarningKind};
 use crate::faults::FaultName;
-use crate::units::Money;
+use crate::units::{Minutes, Money};
 use std::collections::BTreeSet;
 
 /// Share of all draws above which one entry, or the sound vehicle, is drawn more often than everything else together.
@@ -191,6 +191,16 @@ fn prices(findings: &mut Findings<'_, WarningKind>, scenario: &ScenarioFile) {
         if price <= Money(0) {
             findings.add(&format!("prices.{field}"), WarningKind::FreeOfCharge);
         }
+    }
+    let shelf = &scenario.shelf;
+    for (number, part) in &shelf.others {
+        if part.price <= Money(0) {
+            findings.add(&format!("shelf.others.{number}.price"), WarningKind::FreeOfCharge);
+        }
+    }
+    let mut waits = shelf.waits.values().chain(shelf.others.values().map(|part| &part.wait));
+    if shelf.waiting_per_hour <= Money(0) && waits.any(|wait| *wait > Minutes(0)) {
+        findings.add("shelf", WarningKind::FreeOfCharge);
     }
     let dearest = prices.valves.iter().max_by_key(|(_, price)| **price);
     if let Some((part_number, price)) = dearest.filter(|(_, price)| **price >= prices.comeback)

@@ -8,6 +8,8 @@ use crate::assessment::rubric::Rubric;
 use crate::control_module::code::Code;
 use crate::faults::{FaultKind, FaultName};
 use crate::session::setup::{Approval, JobSheet, Prices, Route};
+use crate::session::shelf::Shelf;
+use crate::session::toolbox::{TimeLimit, Tools};
 use crate::units::Celsius;
 use crate::vehicle::spec::{Id, VehicleSpec};
 use serde::{Deserialize, Serialize};
@@ -20,7 +22,7 @@ pub const VEHICLE_FORMAT: &str = "faultwright vehicle";
 /// First line of a road's file.
 pub const ROUTE_FORMAT: &str = "faultwright route";
 /// Newest version of the scenario's format.
-pub const SCENARIO_VERSION: u32 = 2;
+pub const SCENARIO_VERSION: u32 = 3;
 /// Newest version of the vehicle's format.
 pub const VEHICLE_VERSION: u32 = 2;
 /// Newest version of the road's format.
@@ -30,7 +32,8 @@ pub const LONGEST_NAME: usize = 48;
 
 /// Fields of a scenario that a later version of its format brought, with that version; every other field of any file
 /// came with the first, but for those of a vehicle below.
-pub const BROUGHT: [(&str, u32); 1] = [("approval", 2)];
+pub const BROUGHT: [(&str, u32); 4] =
+    [("approval", 2), ("shelf", 3), ("time_limit", 3), ("tools", 3)];
 /// The same of a vehicle: what holds the field, the field, one that has always stood beside it, and the version.
 pub const BROUGHT_TO_VEHICLE: [(&str, &str, &str, u32); 2] =
     [("VehicleSpec", "cylinders", "engine", 2), ("ValveSpec", "bank", "cam", 2)];
@@ -55,7 +58,7 @@ pub fn since(field: &str) -> u32 {
 pub struct ScenarioFile {
     /// Always `"faultwright scenario"`.
     pub format: String,
-    /// Version of the format: 2, or 1 for an older file.
+    /// Version of the format: 3, or 1 or 2 for an older file.
     pub version: u32,
     /// Title that it is chosen by; not empty.
     pub title: String,
@@ -78,6 +81,14 @@ pub struct ScenarioFile {
     #[serde(default, skip_serializing_if = "is_usual")]
     #[cfg_attr(test, schemars(extend("default" = "Everything")))]
     pub approval: Approval,
+    /// The tools of the case. Eyes, hands, the dipstick and the code reader are always there.
+    #[serde(default, skip_serializing_if = "is_all")]
+    #[cfg_attr(test, schemars(extend("default" = "All")))]
+    pub tools: Tools,
+    /// How long an apprentice may work.
+    #[serde(default, skip_serializing_if = "is_free")]
+    #[cfg_attr(test, schemars(extend("default" = "None")))]
+    pub time_limit: TimeLimit,
     /// Faults that may be drawn, each entry at most once with the same kinds and places.
     pub faults: Vec<FaultPrior>,
     /// How often a vehicle without any fault is drawn, on the scale of the faults' weights.
@@ -88,6 +99,9 @@ pub struct ScenarioFile {
     pub decoys: Decoys,
     /// Prices and times.
     pub prices: Prices,
+    /// What the counter has besides the maker's own parts at once.
+    #[serde(default, skip_serializing_if = "Shelf::is_plain")]
+    pub shelf: Shelf,
     /// Roads for a test drive, by name.
     pub routes: BTreeMap<Id, Route>,
     /// Names of further roads, out of those that the program carries under `scenarios/routes`.
@@ -104,6 +118,16 @@ pub struct ScenarioFile {
 /// A file that says nothing of it need be of no newer version for it.
 fn is_usual(approval: &Approval) -> bool {
     *approval == Approval::default()
+}
+
+/// See [`is_usual`].
+fn is_all(tools: &Tools) -> bool {
+    *tools == Tools::All
+}
+
+/// See [`is_usual`].
+fn is_free(limit: &TimeLimit) -> bool {
+    *limit == TimeLimit::None
 }
 
 /// How much a scenario asks of an apprentice.

@@ -4,6 +4,7 @@ use super::event::{Event, Refusal};
 use super::setup::{Briefing, Hidden};
 use super::step::{Bound, Ending, Quantity, Sign, Step};
 use super::take;
+use super::toolbox::Tool;
 use crate::control_module::code::Code;
 use crate::faults::FaultName;
 use crate::instruments::current_probe::{CurrentProbe, MOST_OFFSET_A};
@@ -191,20 +192,35 @@ impl Session {
     /// # Errors
     /// [`VehicleError`] when the wiring cannot be solved; the session is then as before.
     pub fn take(&mut self, step: &Step) -> Result<Vec<Event>, VehicleError> {
-        let events = if self.progress.ending.is_some() {
-            vec![Event::Refused { reason: Refusal::Finished }]
-        } else {
-            take::take(self, step)?
+        let events = match self.forbidden(step) {
+            Some(reason) => vec![Event::Refused { reason }],
+            None => take::take(self, step)?,
         };
         for event in &events {
-            if let Event::Spent { minutes, money } = event {
-                self.till.minutes += *minutes;
-                self.till.money += *money;
-                self.vehicle.pass_minutes(minutes.0)?;
+            match event {
+                Event::Spent { minutes, money } => {
+                    self.till.minutes += *minutes;
+                    self.till.money += *money;
+                    self.vehicle.pass_minutes(minutes.0)?;
+                }
+                Event::Waited { minutes } => self.vehicle.pass_minutes(minutes.0)?,
+                _ => {}
             }
         }
         self.log.push(Entry { step: step.clone(), events: events.clone() });
         Ok(events)
+    }
+
+    /// Why a step is not possible in this case, whatever the vehicle.
+    fn forbidden(&self, step: &Step) -> Option<Refusal> {
+        if self.progress.ending.is_some() {
+            return Some(Refusal::Finished);
+        }
+        let Briefing { tools, time_limit, .. } = &*self.briefing;
+        if let Some(tool) = Tool::of(step).filter(|tool| !tools.has(*tool)) {
+            return Some(Refusal::NoSuchTool(tool));
+        }
+        time_limit.is_over_for(step, self.till.minutes).then_some(Refusal::TimeIsUp)
     }
 
     /// Takes a step without keeping it in the log, for those who only want to know what would

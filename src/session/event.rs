@@ -11,6 +11,7 @@ use crate::instruments::test_lamp::Glow;
 use crate::physics::oil::Grade;
 use crate::physics::stroke::Click;
 use crate::session::step::{CustomerTopic, Ending, HintGrade, KeyPosition, Section, ServiceTopic};
+use crate::session::toolbox::Tool;
 use crate::units::{Minutes, Money};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
@@ -33,6 +34,11 @@ pub enum Event {
         minutes: Minutes,
         /// Things bought.
         money: Money,
+    },
+    /// The vehicle waited for a part; nobody worked.
+    Waited {
+        /// How long.
+        minutes: Minutes,
     },
     /// The step was not possible and changed nothing.
     Refused {
@@ -347,11 +353,11 @@ pub enum Event {
         /// What is left of what was approved; below zero where more was done.
         left: Money,
     },
-    /// A new valve was fitted.
+    /// A valve from the counter was fitted.
     Fitted {
         /// Place.
         valve: Id,
-        /// Part number.
+        /// Part number, or the number under which the counter had it.
         part_number: Id,
     },
     /// A valve was cleaned.
@@ -432,6 +438,10 @@ pub enum Refusal {
     NoHints,
     /// No reader has shown that code in this session.
     CodeNotRead(Code),
+    /// The case does not have that tool.
+    NoSuchTool(Tool),
+    /// The time for the case is over: what is left is to close up, to write up and to hand back.
+    TimeIsUp,
     /// The vehicle has been handed back.
     Finished,
     /// A number lies outside what makes sense.

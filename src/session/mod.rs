@@ -12,5 +12,7 @@ pub mod event;
 pub mod journal;
 pub mod kept;
 pub mod setup;
+pub mod shelf;
 pub mod step;
 mod take;
+pub mod toolbox;

@@ -4,7 +4,9 @@ use crate::control_module::code::Code;
 use crate::faults::Fault;
 use crate::instruments::multimeter::Multimeter;
 use crate::session::journal::Mode;
+use crate::session::shelf::{Offer, Shelf};
 use crate::session::step::CustomerTopic;
+use crate::session::toolbox::{TimeLimit, Tools};
 use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::condition::Condition;
 use crate::vehicle::route::RouteProfile;
@@ -23,8 +25,14 @@ pub struct Briefing {
     pub job: JobSheet,
     /// What the customer approves. Nobody is told before asking.
     pub approval: Approval,
+    /// The tools of the case.
+    pub tools: Tools,
+    /// How long an apprentice may work.
+    pub time_limit: TimeLimit,
     /// Prices and times.
     pub prices: Prices,
+    /// What the counter has besides the maker's own parts.
+    pub shelf: Shelf,
     /// Roads for a test drive, by name.
     pub routes: BTreeMap<Id, Route>,
     /// The road on which the customer met the concern, by name.
@@ -34,6 +42,14 @@ pub struct Briefing {
     /// How likely it is, 0 to 1, that a code stands in the memory that no fault has set. Nobody is told;
     /// an expert expects it.
     pub false_codes: BTreeMap<Code, f64>,
+}
+
+impl Briefing {
+    /// The part of that number, if the vehicle has it or the counter sells one.
+    #[must_use]
+    pub fn offer(&self, number: &Id) -> Option<Offer<'_>> {
+        Offer::of(number, &self.vehicle, &self.prices, &self.shelf)
+    }
 }
 
 /// What the customer says when asked to approve a repair.

@@ -421,7 +421,9 @@ impl Finder for ByTheBook {
         }
         while let Some(task) = self.plan.get_or_insert_default().pop_front() {
             let steps = self.steps(task, seen);
-            if !steps.is_empty() {
+            // What the case has no tool for is left out.
+            let is_possible = steps.iter().all(|step| seen.briefing.tools.allow(step));
+            if is_possible && !steps.is_empty() {
                 self.made = Some((task, seen.log.len()));
                 return Ok(Decision::Do(steps));
             }

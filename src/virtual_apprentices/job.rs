@@ -5,6 +5,8 @@ use super::seen::{Seen, VirtualApprentice};
 use crate::faults::FaultName;
 use crate::reasoning::consent::Consent;
 use crate::reasoning::remedy::Remedy;
+use crate::session::attempt::Entry;
+use crate::session::event::{Event, Refusal};
 use crate::session::step::{Ending, Step};
 use crate::vehicle::error::VehicleError;
 use std::collections::{BTreeSet, VecDeque};
@@ -51,6 +53,13 @@ enum Stage {
     ClosingUp,
     KeyOnCheck,
     RoadTest,
+    OutOfTime,
+}
+
+/// Whether the last step came after the end of the time that the case allows.
+fn was_stopped(log: &[Entry]) -> bool {
+    let time_is_up = Event::Refused { reason: Refusal::TimeIsUp };
+    log.last().is_some_and(|entry| entry.events.contains(&time_is_up))
 }
 
 /// A job that a policy works on.
@@ -119,7 +128,7 @@ impl<F: Finder> Job<F> {
             .chain(others)
             .find(|remedy| consent.covers(remedy, seen.briefing));
         if let Some(remedy) = allowed {
-            self.queue.extend(remedy.steps(&seen.briefing.vehicle, seen.sighted));
+            self.queue.extend(remedy.steps(seen.briefing, seen.sighted));
             self.repairs += 1;
             self.stage = Stage::ClosingUp;
         } else if matches!(consent, Consent::UpTo { is_final: true, .. }) {
@@ -149,6 +158,12 @@ impl<F: Finder> Job<F> {
 
 impl<F: Finder> VirtualApprentice for Job<F> {
     fn next(&mut self, seen: Seen<'_>) -> Result<Step, VehicleError> {
+        if self.stage != Stage::OutOfTime && was_stopped(seen.log) {
+            self.stage = Stage::OutOfTime;
+            self.queue.clear();
+            self.queue.extend(habits::close_up(seen));
+            self.finish(seen, Ending::Referred);
+        }
         loop {
             if let Some(step) = self.queue.pop_front() {
                 return Ok(step);
@@ -159,6 +174,8 @@ impl<F: Finder> VirtualApprentice for Job<F> {
                     self.stage = Stage::Finding;
                 }
                 Stage::Finding => self.look_for_it(seen)?,
+                // The vehicle is handed back and nothing more is asked for.
+                Stage::OutOfTime => self.finish(seen, Ending::Referred),
                 Stage::Asking => self.act_on_the_answer(seen),
                 Stage::ClosingUp => {
                     self.queue.extend(habits::close_up(seen));

@@ -34,7 +34,7 @@ pub(super) struct RandomTester {
 impl RandomTester {
     pub(super) fn new(mut stream: Stream, briefing: &Briefing) -> Self {
         let left_before_guess = to_usize(stream.between(FIRST_TESTS.0, FIRST_TESTS.1));
-        let mut tests = probes(&briefing.vehicle);
+        let mut tests = probes(&briefing.vehicle, &briefing.tools);
         tests.extend(cheap_questions());
         let faults = places(&briefing.vehicle);
         Self { stream, tests, faults, left_before_guess, guesses: 0 }

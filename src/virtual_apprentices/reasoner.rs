@@ -114,8 +114,7 @@ impl Reasoner {
         }
         let mut cheapest: Option<(f64, Remedy)> = None;
         for (remedy, _) in chances.into_iter().filter(|(_, chance)| *chance >= enough) {
-            let cost =
-                self.cost(&remedy.steps(&seen.briefing.vehicle, seen.sighted), seen.briefing)?;
+            let cost = self.cost(&remedy.steps(seen.briefing, seen.sighted), seen.briefing)?;
             if cheapest.as_ref().is_none_or(|(least, _)| cost < *least) {
                 cheapest = Some((cost, remedy));
             }

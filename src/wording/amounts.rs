@@ -2,6 +2,8 @@
 
 use super::catalogue::Words;
 use crate::instruments::multimeter::{Display, MeterFunction, Prefix};
+use crate::session::attempt::Till;
+use crate::session::setup::Briefing;
 use crate::units::{Minutes, Money};
 
 /// Working time, such as `12 min`.
@@ -20,6 +22,28 @@ pub fn money(amount: Money, currency: &str, words: &Words) -> String {
     let arguments =
         [("sign", sign.into()), ("number", number.into()), ("currency", currency.into())];
     words.say("amount-money", &arguments)
+}
+
+/// Time and money of a session so far, with what is left of a limit.
+#[must_use]
+pub fn till(till: Till, briefing: &Briefing, words: &Words) -> String {
+    let Briefing { prices, time_limit, .. } = briefing;
+    let amount = |value| money(value, &prices.currency, words);
+    let so_far = words.say(
+        "till",
+        &[
+            ("minutes", minutes(till.minutes, words).into()),
+            ("money", amount(till.money).into()),
+            ("total", amount(till.total(prices.labour_per_hour)).into()),
+        ],
+    );
+    match time_limit.left(till.minutes) {
+        None => so_far,
+        Some(left) => words.say(
+            "till-with-limit",
+            &[("till", so_far.into()), ("left", minutes(left, words).into())],
+        ),
+    }
 }
 
 /// Units of a currency with its sign and a fixed count of digits behind the point.

@@ -10,6 +10,7 @@ use super::{
 use super::{oil_words, service_words};
 use crate::session::event::Event;
 use crate::session::setup::Briefing;
+use crate::session::shelf::PartGrade;
 use crate::session::step::{Ending, Section};
 use crate::units::{Minutes, Money};
 use crate::vehicle::spec::Id;
@@ -113,8 +114,15 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
         Event::MoreDeclined { left } => {
             words.say("event-more-declined", &[("left", of_money(Money(left.0.max(0))).into())])
         }
+        Event::Waited { minutes: time } => {
+            words.say("event-waited", &[("time", minutes(*time, words).into())])
+        }
         Event::Fitted { valve, part_number } => with_capital(&words.say(
-            "event-fitted",
+            match briefing.offer(part_number).and_then(|offer| offer.grade) {
+                Some(PartGrade::Pattern) => "event-fitted-pattern",
+                Some(PartGrade::Used) => "event-fitted-used",
+                None => "event-fitted",
+            },
             &[("place", place(valve, words).into()), ("number", part_number.as_str().into())],
         )),
         Event::Cleaned { valve } => with_place("event-cleaned", valve),

@@ -1,8 +1,10 @@
 //! The job sheet and the customer's answers, in the scenario's own words.
 
+use super::amounts::minutes;
 use super::catalogue::Words;
 use crate::session::setup::Briefing;
 use crate::session::step::CustomerTopic;
+use crate::session::toolbox::{TimeLimit, Tool, Tools};
 
 /// The job sheet as the apprentice gets it.
 #[must_use]
@@ -28,7 +30,31 @@ pub fn job_sheet(briefing: &Briefing, words: &Words) -> String {
         lines.push(words.say("job-history", &[]));
         lines.extend(job.history.iter().map(|entry| format!("  {entry}")));
     }
+    if let Tools::Only(_) = briefing.tools {
+        let named: String =
+            briefing.tools.there().map(|it| format!(", {}", tool(it, words))).collect();
+        lines.push(words.say("job-tools", &[("tools", named.into())]));
+    }
+    if let TimeLimit::UpTo { minutes: limit } = briefing.time_limit {
+        lines.push(words.say("job-time", &[("time", minutes(limit, words).into())]));
+    }
     lines.join("\n")
+}
+
+/// The name of a tool.
+#[must_use]
+pub fn tool(tool: Tool, words: &Words) -> String {
+    words.say(
+        match tool {
+            Tool::Multimeter => "tool-multimeter",
+            Tool::TestLamp => "tool-test-lamp",
+            Tool::CurrentProbe => "tool-current-probe",
+            Tool::Scope => "tool-scope",
+            Tool::PressureGauge => "tool-pressure-gauge",
+            Tool::PowerLead => "tool-power-lead",
+        },
+        &[],
+    )
 }
 
 /// What the customer answers.

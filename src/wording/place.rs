@@ -113,7 +113,8 @@ impl PlaceKind {
             Self::Replaceable => elements(is_replaceable).cloned().collect(),
             Self::Route => briefing.routes.keys().cloned().collect(),
             Self::PartNumber => {
-                vehicle.valve_parts.iter().map(|part| part.part_number.clone()).collect()
+                let makers = vehicle.valve_parts.iter().map(|part| &part.part_number);
+                makers.chain(briefing.shelf.others.keys()).cloned().collect()
             }
             Self::FaultPlace => {
                 crate::faults::places(vehicle).into_iter().map(|fault| fault.place).collect()

@@ -1,6 +1,7 @@
 //! Why a step was not possible, and what to do instead.
 
 use super::catalogue::Words;
+use super::job_words;
 use super::place::{place, places};
 use crate::session::event::{NoAnswer, Refusal};
 use crate::vehicle::assembly::Obstacle;
@@ -43,6 +44,10 @@ fn why(reason: &Refusal, words: &Words) -> String {
         Refusal::CodeNotRead(code) => {
             words.say("refusal-code-not-read", &[("code", code.to_string().into())])
         }
+        Refusal::NoSuchTool(tool) => {
+            words.say("refusal-no-such-tool", &[("tool", job_words::tool(*tool, words).into())])
+        }
+        Refusal::TimeIsUp => plain("refusal-time-is-up"),
         Refusal::Finished => plain("refusal-finished"),
         Refusal::OutOfRange => plain("refusal-out-of-range"),
     }

@@ -8,7 +8,9 @@ use super::place::places;
 use super::{care_words, code_words, limit_words};
 use crate::control_module::driver_side::DriverSide;
 use crate::session::setup::Briefing;
+use crate::session::shelf::PartGrade;
 use crate::session::step::ServiceTopic;
+use crate::units::Minutes;
 use crate::vehicle::spec::{HarnessElement, Id, PartSpec, TestPointSpec, ValveCodes};
 
 /// Digits behind the point of a torque or a fuse rating.
@@ -167,15 +169,18 @@ fn parts(briefing: &Briefing, words: &Words) -> Vec<String> {
     for part in &briefing.vehicle.valve_parts {
         let amount = prices.valves.get(&part.part_number);
         let amount = amount.map_or_else(|| words.say("price-unknown", &[]), |it| price(*it));
+        let wait = briefing.shelf.waits.get(&part.part_number).copied().unwrap_or_default();
         lines.push(words.say(
-            "part-valve",
+            if wait == Minutes(0) { "part-valve" } else { "part-valve-waits" },
             &[
                 ("number", part.part_number.as_str().into()),
                 ("places", places(&part.fits, words).into()),
                 ("price", amount.into()),
+                ("time", minutes(wait, words).into()),
             ],
         ));
     }
+    lines.extend(other_parts(briefing, words));
     for (key, amount) in [
         ("part-seal", prices.seal),
         ("part-oil", prices.oil_litre),
@@ -185,6 +190,33 @@ fn parts(briefing: &Briefing, words: &Words) -> Vec<String> {
         ("part-labour", prices.labour_per_hour),
     ] {
         lines.push(words.say(key, &[("price", price(amount).into())]));
+    }
+    lines
+}
+
+/// Parts of other grades, and what waiting costs.
+fn other_parts(briefing: &Briefing, words: &Words) -> Vec<String> {
+    let (shelf, currency) = (&briefing.shelf, &briefing.prices.currency);
+    let mut lines = Vec::new();
+    for (number, part) in &shelf.others {
+        let time = minutes(part.wait, words);
+        let wait = match part.wait {
+            Minutes(0) => String::new(),
+            _ => words.say("part-wait", &[("time", time.into())]),
+        };
+        lines.push(words.say(
+            if part.grade == PartGrade::Used { "part-used" } else { "part-pattern" },
+            &[
+                ("number", number.as_str().into()),
+                ("instead", part.stands_for.as_str().into()),
+                ("price", money(part.price, currency, words).into()),
+                ("wait", wait.into()),
+            ],
+        ));
+    }
+    if !shelf.is_plain() {
+        let price = money(shelf.waiting_per_hour, currency, words);
+        lines.push(words.say("part-waiting", &[("price", price.into())]));
     }
     lines
 }

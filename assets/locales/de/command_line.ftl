@@ -123,7 +123,7 @@ bench-look-back = Der Auftrag ist abgeschlossen. "whatif 12" zeigt, was statt Sc
 bench-no-such-verb = Kein Schritt beginnt mit "{ $verb }". "help" listet alle Schritte auf.
 bench-begun-sealed = Ein versiegelter Fall, für: { $name }. Die Sitzung wird in { $path } aufbewahrt.
 bench-stays-sealed = Übergeben. Der Fall ist versiegelt: Gib { $path } deinem Prüfer, und notiere die Quittung { $receipt }.
-bench-till = [{ $minutes }, { $money } Material, zusammen { $total }]
+bench-till = [{ $till }]
 bench-left = Nicht abgeschlossen. Weiter geht es mit: faultwright bench --session { $path }
 
 replay-agrees = { $steps ->

@@ -65,6 +65,9 @@ event-approved-up-to = Der Kunde gibt die Reparatur frei, solange Arbeit und Tei
 event-more-declined = Der Kunde lehnt mehr ab, als vereinbart war. Für die Reparatur sind davon { $left } übrig. Was sich damit nicht machen lässt, wird als gefunden und abgelehnt aufgeschrieben.
 event-approved = Der Kunde gibt die Reparatur frei.
 event-fitted = { $place }: Neuteil { $number } eingebaut.
+event-fitted-pattern = { $place }: Nachbauteil { $number } eingebaut.
+event-fitted-used = { $place }: Gebrauchtteil { $number } eingebaut.
+event-waited = { $time } vergehen, bis das Teil da ist; das Fahrzeug blockiert den Arbeitsplatz.
 event-cleaned = { $place }: Filtersieb gereinigt, Steuerkolben gespült.
 event-mended = { $place }: instand gesetzt.
 event-replaced = { $place }: gegen ein Neuteil gleicher Stärke ersetzt.
@@ -98,6 +101,8 @@ refusal-power-forbidden = Das Datenblatt verbietet Fremdspannung an diesem Venti
 refusal-too-much-confidence = Deine Zuversicht ergäbe zusammen { $sum } %, und mehr als 100 % gibt es nicht zu verteilen. Senke zuerst einen anderen Verdacht.
 refusal-code-not-read = Der Tester hat { $code } nicht gezeigt. Lies zuerst die Fehlercodes aus, und melde, was sie zeigen.
 refusal-finished = Das Fahrzeug ist übergeben und der Auftrag abgeschlossen. Lies die Nachbesprechung.
+refusal-no-such-tool = In diesem Fall fehlt: { $tool }. Das Auftragsblatt nennt, was da ist.
+refusal-time-is-up = Die Zeit für diesen Fall ist um. Schließe das Fahrzeug, schreibe den Bericht und übergib es.
 refusal-out-of-range = Eine Zahl in diesem Schritt liegt außerhalb des Sinnvollen. Gib sie neu an.
 
 obstacle-behind = Da ist etwas im Weg. Zuerst ausbauen: { $places }.
@@ -235,6 +240,16 @@ job-vehicle = { $name }, { $year }, { $engine }
 job-distance = { $kilometres } km
 job-concern = Beanstandung: { $concern }
 job-history = Vorgeschichte:
+till = { $minutes }, { $money } Material, zusammen { $total }
+till-with-limit = { $till }, noch { $left }
+job-tools = Werkzeug in diesem Fall: Augen und Hände, Ölmessstab, Codeleser{ $tools }
+job-time = Zeit dafür: { $time } Arbeit; danach nur noch Schließen, Bericht und Übergabe.
+tool-multimeter = Multimeter
+tool-test-lamp = Prüflampe
+tool-current-probe = Strommesszange
+tool-scope = Oszilloskop
+tool-pressure-gauge = Öldruckmesser
+tool-power-lead = Stromkabel
 job-no-history = Keine Vorgeschichte.
 
 ## Ausgewählte Istwerte, Prüfbereitschaft, Testergebnisse

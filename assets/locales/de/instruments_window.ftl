@@ -144,4 +144,7 @@ counter-papers = Bericht, Übergabe
 counter-take = Ausführen
 counter-nothing = Davon gibt es an diesem Fahrzeug nichts.
 counter-customer-why = Was der Kunde nicht freigegeben hat, wird nicht bezahlt.
+counter-pattern = { $what } (Nachbau)
+counter-used = { $what } (gebraucht)
+counter-wait = { $price }, { $time } Wartezeit inbegriffen
 counter-write = Schreiben: { $section } …

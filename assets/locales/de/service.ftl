@@ -53,6 +53,11 @@ care-torque = Drehmomentschlüssel benutzen.
 care-hot = Heiß nach einem Lauf: abkühlen lassen oder die Hände schützen.
 
 part-valve = {"  "}{ $number }: Ventil für { $places }, { $price }
+part-valve-waits = {"  "}{ $number }: Ventil für { $places }, { $price }, da in { $time }
+part-pattern = {"  "}{ $number }: Nachbauteil statt { $instead }, { $price }{ $wait }
+part-used = {"  "}{ $number }: Gebrauchtteil statt { $instead }, { $price }{ $wait }
+part-wait = , da in { $time }
+part-waiting = Das Warten auf ein Teil blockiert den Arbeitsplatz: { $price } je Stunde. Gebrauchtteile kommen, wie sie ausgebaut wurden; sieh sie dir vor dem Einbau an.
 part-seal = {"  "}Dichtring eines Ventils: { $price }
 part-oil = {"  "}Öl, ein Liter: { $price }
 part-oil-filter = {"  "}Ölfilter: { $price }

@@ -56,7 +56,6 @@ window-suspects-heading = Verdacht
 window-no-suspects = Noch keiner.
 window-suspect = { $fault }: { $percent } %
 window-suspect-hint = Gib ihm eine andere Zuversicht
-window-till = { $minutes }, { $money } Material, zusammen { $total }
 window-log-empty = Noch nichts. Lies das Auftragsblatt, dann wähle unter „Nächster Schritt“ die Wörter eines ersten Schritts, oder tippe ihn unten ein.
 window-line-empty = Wähle ein erstes Wort.
 window-line-whole = Der Schritt ist vollständig.

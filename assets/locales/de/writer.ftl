@@ -223,3 +223,36 @@ writer-hard-entropy = Offen vor der ersten Frage
 writer-hard-range = { $least } bis { $most }
 writer-hard-bits = { $bits } bit
 writer-hard-worked = { $cost }; { $steps } Schritte; { $right } von { $of } richtig
+
+## Bedingungen des Auftrags
+
+writer-tools = Werkzeug des Falls
+writer-tools-why = Augen, Hände, Ölmessstab und Codeleser sind immer da. Ob sich noch jeder Fehler erkennen lässt, sagt `faultwright check DATEI --facts`.
+writer-tool-leave-out = Ohne { $tool }
+writer-tool-put-in = Wieder mit { $tool }
+writer-time-limit = Zeit
+writer-time-limit-set = Eine Zeitgrenze setzen
+writer-time-limit-minutes = Arbeitszeit (min)
+writer-time-limit-remove = Die Zeitgrenze wegnehmen
+writer-time-limit-why = Ist die Zeit um, kann das Fahrzeug nur noch geschlossen, beschrieben und übergeben werden. Warten auf ein Teil zählt nicht.
+writer-approval = Was der Kunde freigibt
+writer-approval-limit = Der Kunde setzt eine Grenze
+writer-approval-money = Grenze
+writer-approval-everything = Der Kunde gibt alles frei
+writer-approval-why = Die Grenze gilt für Arbeit und Teile der Reparatur. Der Lehrling hört sie, wenn er fragt, und nicht vorher.
+writer-shelf = Andere Teile und Warten
+writer-shelf-why = Ein Teil, das erst kommen muss, blockiert den Arbeitsplatz. Verschlissene Teile verhalten sich, wie sie sind: gib ihnen Reibung oder ein verstopftes Sieb.
+writer-waiting-per-hour = Eine Stunde Warten
+writer-wait = Warten auf { $number } (min)
+writer-other = Teil { $number }
+writer-add-pattern = Ein Nachbauteil dazu
+writer-add-used = Ein Gebrauchtteil dazu
+writer-pattern = Nachbau
+writer-used = gebraucht
+writer-grade = Güte
+writer-stands-for = Anstelle von
+writer-other-price = Preis
+writer-other-wait = Warten (min)
+writer-resistance = Wicklung gegen den Nennwert (1 ist gleich)
+writer-screen-blocked = Verstopfter Anteil des Siebs (0 bis 0,999)
+writer-stiction = Reibung des Kolbens (N; sauber 0,1, ab 3 hängt er)

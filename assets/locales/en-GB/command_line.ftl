@@ -123,7 +123,7 @@ bench-look-back = The job is closed. "whatif 12" shows what could have come inst
 bench-no-such-verb = There is no step that begins with "{ $verb }". "help" lists all steps.
 bench-begun-sealed = A sealed case, for: { $name }. The session is kept in { $path }.
 bench-stays-sealed = Handed over. The case is sealed: give { $path } to your assessor, and note its receipt, { $receipt }.
-bench-till = [{ $minutes }, { $money } of material, { $total } in all]
+bench-till = [{ $till }]
 bench-left = Not finished. Go on with: faultwright bench --session { $path }
 
 replay-agrees = Replayed { $steps ->

@@ -65,6 +65,9 @@ event-approved-up-to = The customer approves the repair as long as its work and 
 event-more-declined = The customer declines more than was agreed. For the repair { $left } of it is left. What cannot be done within that is written up as found and declined.
 event-approved = The customer approves the repair.
 event-fitted = { $place }: new part { $number } fitted.
+event-fitted-pattern = { $place }: pattern part { $number } fitted.
+event-fitted-used = { $place }: used part { $number } fitted.
+event-waited = { $time } pass until the part is here; the vehicle stands in the bay.
 event-cleaned = { $place }: screen cleaned, spool flushed.
 event-mended = { $place }: mended.
 event-replaced = { $place }: replaced with a new one of the same rating.
@@ -98,6 +101,8 @@ refusal-power-forbidden = the data sheet forbids voltage from outside on this va
 refusal-too-much-confidence = your confidences would add up to { $sum } %, and no more than 100 % can be shared out. Lower another suspect first.
 refusal-code-not-read = the reader has not shown { $code }. Read the codes first, and report what they show.
 refusal-finished = the vehicle has been handed over and the job is closed. Read the debrief.
+refusal-no-such-tool = this case leaves out the { $tool }. The job sheet lists what there is.
+refusal-time-is-up = the time for this case is over. Close the vehicle up, write the record and hand over.
 refusal-out-of-range = a number in that step is outside what makes sense. Give it again.
 
 obstacle-behind = something is in the way. Take off first: { $places }.
@@ -235,6 +240,16 @@ job-vehicle = { $name }, { $year }, { $engine }
 job-distance = { $kilometres } km
 job-concern = Concern: { $concern }
 job-history = History:
+till = { $minutes }, { $money } of material, { $total } in all
+till-with-limit = { $till }, { $left } left
+job-tools = Tools of this case: eyes and hands, dipstick, code reader{ $tools }
+job-time = Time for it: { $time } of work; after that only closing up, record and hand-over.
+tool-multimeter = multimeter
+tool-test-lamp = test lamp
+tool-current-probe = current probe
+tool-scope = scope
+tool-pressure-gauge = oil pressure gauge
+tool-power-lead = power lead
 job-no-history = No history.
 
 ## Chosen live data, readiness, test results

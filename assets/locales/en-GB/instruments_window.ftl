@@ -144,4 +144,7 @@ counter-papers = Record, hand over
 counter-take = Do it
 counter-nothing = There is nothing of this kind on this vehicle.
 counter-customer-why = Work that the customer has not agreed to is not paid.
+counter-pattern = { $what } (pattern part)
+counter-used = { $what } (used)
+counter-wait = { $price }, the wait of { $time } included
 counter-write = Write the { $section } …

@@ -53,6 +53,11 @@ care-torque = Use a torque wrench.
 care-hot = Hot after a run: let it cool or protect your hands.
 
 part-valve = {"  "}{ $number }: valve for { $places }, { $price }
+part-valve-waits = {"  "}{ $number }: valve for { $places }, { $price }, here in { $time }
+part-pattern = {"  "}{ $number }: pattern part instead of { $instead }, { $price }{ $wait }
+part-used = {"  "}{ $number }: used part instead of { $instead }, { $price }{ $wait }
+part-wait = , here in { $time }
+part-waiting = Waiting for a part blocks the bay: { $price } an hour. Used parts come as they were taken out; look at them before they go in.
 part-seal = {"  "}Valve seal: { $price }
 part-oil = {"  "}Oil, a litre: { $price }
 part-oil-filter = {"  "}Oil filter: { $price }

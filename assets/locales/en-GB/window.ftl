@@ -108,7 +108,6 @@ window-suspect = { $fault }: { $percent } %
 window-suspect-hint = Give it another confidence
 window-till-assessed = Assessed; { $till }
 window-assessed-why = This session is assessed: hints are refused.
-window-till = { $minutes }, { $money } of material, { $total } in all
 window-log-empty = Nothing yet. Read the job sheet, then choose the words of a first step under “Next step”, or type it below.
 window-line-empty = Choose a first word.
 window-line-whole = The step is whole.

@@ -223,3 +223,36 @@ writer-hard-entropy = Open before the first question
 writer-hard-range = { $least } to { $most }
 writer-hard-bits = { $bits } bit
 writer-hard-worked = { $cost }; { $steps } steps; { $right } of { $of } right
+
+## Terms of the job
+
+writer-tools = Tools of the case
+writer-tools-why = Eyes, hands, the dipstick and the code reader are always there. Whether every fault can still be told, `faultwright check FILE --facts` says.
+writer-tool-leave-out = Leave out the { $tool }
+writer-tool-put-in = Put the { $tool } back in
+writer-time-limit = Time
+writer-time-limit-set = Set a time limit
+writer-time-limit-minutes = Working time (min)
+writer-time-limit-remove = Remove the time limit
+writer-time-limit-why = When the time is up, the vehicle can only be closed up, written up and handed back. Waiting for a part does not count.
+writer-approval = What the customer approves
+writer-approval-limit = Let the customer set a limit
+writer-approval-money = Limit
+writer-approval-everything = Let the customer approve everything
+writer-approval-why = The limit is for the work and parts of the repair. The apprentice hears it when asking, and not before.
+writer-shelf = Other parts, and waiting
+writer-shelf-why = A part that has to come blocks the bay. Worn parts behave as they are: give them friction, or a blocked screen.
+writer-waiting-per-hour = An hour of waiting
+writer-wait = Wait for { $number } (min)
+writer-other = Part { $number }
+writer-add-pattern = Add a pattern part
+writer-add-used = Add a used part
+writer-pattern = pattern part
+writer-used = used
+writer-grade = Grade
+writer-stands-for = Instead of
+writer-other-price = Price
+writer-other-wait = Wait (min)
+writer-resistance = Winding against the nominal (1 is the same)
+writer-screen-blocked = Blocked share of the screen (0 to 0.999)
+writer-stiction = Friction of the spool (N; clean is 0.1, from 3 it sticks)

@@ -140,7 +140,8 @@ fn cut(whole: Whole, grade: HintGrade) -> Hint {
 }
 
 fn of_proposal(onlooker: &Onlooker, proposal: &Proposal) -> Result<Whole, VehicleError> {
-    let spec = &onlooker.briefing().vehicle;
+    let briefing = onlooker.briefing();
+    let spec = &briefing.vehicle;
     let (question, steps, why) = match proposal {
         Proposal::Test(probe) => {
             let steps = onlooker.steps_of(probe);
@@ -148,9 +149,9 @@ fn of_proposal(onlooker: &Onlooker, proposal: &Proposal) -> Result<Whole, Vehicl
             (question(onlooker.belief()), steps, Why::Test(foresight))
         }
         Proposal::Repair(remedy) => {
-            let steps = onlooker
-                .likeliest()
-                .map_or_else(Vec::new, |session| remedy.steps(spec, session.vehicle_in_sight()));
+            let steps = onlooker.likeliest().map_or_else(Vec::new, |session| {
+                remedy.steps(briefing, session.vehicle_in_sight())
+            });
             let chance = chance(&onlooker.belief().by_hypothesis(), remedy);
             (Question::Mend, steps, Why::Repair { remedy: remedy.clone(), chance })
         }
@@ -162,7 +163,7 @@ fn of_proposal(onlooker: &Onlooker, proposal: &Proposal) -> Result<Whole, Vehicl
     // The work of a repair, not the seal that goes back after it.
     let matters = match proposal {
         Proposal::Test(probe) => Some(probe.showing().clone()),
-        Proposal::Repair(remedy) => remedy.work(spec).into_iter().next(),
+        Proposal::Repair(remedy) => remedy.work(briefing).into_iter().next(),
         Proposal::Close => None,
     };
     let (area, kind) = matters.map_or((Area::Paper, Kind::Paper), |step| {

@@ -6,6 +6,7 @@
 mod access;
 mod maps;
 mod monitors;
+mod shop;
 mod story;
 mod valves;
 mod wiring;

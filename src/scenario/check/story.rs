@@ -1,5 +1,6 @@
 //! The scenario: faults and their weights, decoys, job sheet, prices, roads, rubric.
 
+use super::shop::shop;
 use super::{few, text, valves, well_named};
 use crate::assessment::rubric::MarkCategory;
 use crate::faults::{FaultKind, FaultName, places};
@@ -17,7 +18,7 @@ use std::collections::BTreeSet;
 /// Greatest price, in hundredths: a million of the currency, so that no sum can overflow.
 const MOST_MONEY: f64 = 1e8;
 /// Longest time of one step [min]: a working day.
-const LONGEST_MINUTES: f64 = 480.0;
+pub(super) const LONGEST_MINUTES: f64 = 480.0;
 /// Greatest weight of a fault and of a mark; larger ones would say nothing that ratios do not.
 const MOST_WEIGHT: f64 = 1e6;
 const MOST_MARK: f64 = 1e3;
@@ -52,6 +53,7 @@ pub(crate) fn scenario(
     decoys(findings, scenario, vehicle);
     prices(findings, scenario, vehicle);
     minutes(findings, &scenario.prices.minutes);
+    shop(findings, scenario, vehicle);
     for (name, route) in &scenario.routes {
         well_named(findings, &format!("routes.{name}"), name);
         drive(findings, &format!("routes.{name}"), route);
@@ -76,6 +78,8 @@ fn is_small(findings: &mut Findings<'_>, scenario: &ScenarioFile) -> bool {
     few("teaching.traps", scenario.teaching.traps.len());
     few("teaching.path", scenario.teaching.path.len());
     few("prices.valves", scenario.prices.valves.len());
+    few("shelf.waits", scenario.shelf.waits.len());
+    few("shelf.others", scenario.shelf.others.len());
     few("routes", scenario.routes.len());
     few("shared_routes", scenario.shared_routes.len());
     for (name, route) in &scenario.routes {
@@ -296,7 +300,7 @@ fn prices(findings: &mut Findings<'_>, scenario: &ScenarioFile, vehicle: Option<
     }
 }
 
-fn price(findings: &mut Findings<'_>, path: &str, Money(hundredths): Money) {
+pub(super) fn price(findings: &mut Findings<'_>, path: &str, Money(hundredths): Money) {
     findings.number(path, hundredths as f64, (0.0, MOST_MONEY));
 }
 

@@ -124,6 +124,20 @@ fn limit_a_pass_line_that_says_nothing_is_told() {
 }
 
 #[test]
+fn limit_a_wait_or_another_part_that_costs_nothing_is_told() {
+    let with = |shelf: &str| format!("version: 3, shelf: {shelf},");
+    for (shelf, place) in [
+        (r#"(waits: {"hd-4470-1": 30})"#, "("),
+        (r#"(others: {"ow": (stands_for: "hd-4470-1", grade: Used, price: 0)})"#, "0"),
+    ] {
+        let found = only(&[("version: 1,", &with(shelf))]);
+        assert_eq!(found, (WarningKind::FreeOfCharge, place.to_owned()));
+    }
+    let sound = r#"(waiting_per_hour: 1, waits: {"hd-4470-1": 30})"#;
+    assert_eq!(doubts_of(&[("version: 1,", &with(sound))]), []);
+}
+
+#[test]
 fn limit_a_decoy_that_is_never_there_is_told() {
     let from = r#"(code: "P0456", chance: 0.3)"#;
     let to = r#"(code: "P0456", chance: 0)"#;

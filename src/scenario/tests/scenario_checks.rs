@@ -275,6 +275,62 @@ fn prices_and_minutes() {
 }
 
 #[test]
+fn parts_of_other_grades_tools_and_time() {
+    // What a third version of the format brought is written where the first one ends.
+    let old = "version: 1,";
+    let with = |rest: &str| format!("version: 3, {rest},");
+    let other = |rest: &str| {
+        with(&format!(
+            r#"shelf: (others: {{"ow": (stands_for: "hd-4470-1", grade: Used, price: 1, {rest})}})"#
+        ))
+    };
+    for (field, wrong, range) in [
+        ("resistance", 0.4, (0.5, 2.0)),
+        ("resistance", 2.1, (0.5, 2.0)),
+        ("screen_blocked", 1.0, (0.0, 0.999)),
+        ("stiction_n", -1.0, (0.0, 20.0)),
+        ("wait", 481.0, (0.0, 480.0)),
+    ] {
+        out(old, &other(&format!("{field}: ¦{wrong}")), wrong, range);
+    }
+    for minutes in [0, 1441] {
+        let limit = with(&format!("time_limit: UpTo(minutes: ¦{minutes})"));
+        out(old, &limit, f64::from(minutes), (1.0, 1_440.0));
+    }
+    let unknown = |found: &str| ProblemKind::UnknownName {
+        thing: Thing::PartNumber,
+        found: found.to_owned(),
+        nearest: Some("hd-4470-1".to_owned()),
+    };
+    one(old, &with(r#"shelf: (waits: {¦"hd-4470-2": 30})"#), unknown("hd-4470-2"));
+    one(
+        old,
+        &with(r#"shelf: (others: {"ow": (stands_for: ¦"hd-4471-1", grade: Used, price: 1)})"#),
+        unknown("hd-4471-1"),
+    );
+    one(
+        old,
+        &with(
+            r#"shelf: (others: {¦"hd-4470-3": (stands_for: "hd-4470-1", grade: Used, price: 1)})"#,
+        ),
+        ProblemKind::Repeated { thing: Thing::PartNumber, name: "hd-4470-3".to_owned() },
+    );
+    for field in ["tools: Only([])", "time_limit: None", "shelf: ()"] {
+        let name = field.split(':').next().unwrap();
+        let kind = match name {
+            "tools" => "tools",
+            "shelf" => "shelf",
+            _ => "time_limit",
+        };
+        one(
+            old,
+            &format!("version: 2, ¦{field},"),
+            ProblemKind::NewerField { field: kind, since: 3 },
+        );
+    }
+}
+
+#[test]
 fn roads() {
     one(
         "customers_route: \"customers-road\"",

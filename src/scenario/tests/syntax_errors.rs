@@ -205,19 +205,19 @@ fn another_format_or_version_is_told_before_anything_else() {
             expected: "faultwright vehicle",
         },
     );
-    for version in ["3", "0"] {
+    for version in ["4", "0"] {
         alone(
             Scenario,
             "version: 1",
             &format!("nonsense: 3, version: ¦{version}"),
-            ProblemKind::WrongVersion { found: version.to_owned(), newest: 2 },
+            ProblemKind::WrongVersion { found: version.to_owned(), newest: 3 },
         );
     }
     alone(
         Scenario,
         "version: 1",
-        "version: ¦0x3",
-        ProblemKind::WrongVersion { found: "3".to_owned(), newest: 2 },
+        "version: ¦0x4",
+        ProblemKind::WrongVersion { found: "4".to_owned(), newest: 3 },
     );
 }
 

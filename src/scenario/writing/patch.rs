@@ -1,12 +1,15 @@
 //! One change of a text: the bytes that go and what stands there then. Everything else stays as it is.
 
 use crate::scenario::outline::{Member, Members, Outline};
+use crate::scenario::schema::BROUGHT;
 use std::ops::Range;
 
 /// How far what stands inside a bracket is moved in.
 const INDENT: &str = "    ";
 /// The map whose keys are words of the format; in any other they are names in quotes.
 const KEYED_BY_WORDS: &str = "job.answers";
+/// The maps that a file may leave out; whatever else is missing around a value is a struct.
+const LEFT_OUT_MAPS: [&str; 2] = ["shelf.waits", "shelf.others"];
 
 /// A change of a text.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -54,8 +57,29 @@ pub fn set(text: &str, path: &str, value: &str) -> Option<Patch> {
         if around.is_empty() || outline.span(around).is_some() {
             return None;
         }
-        value = format!("({field}: {value})");
+        value = if LEFT_OUT_MAPS.contains(&around) {
+            format!("{{{}: {value}}}", super::notation::text(field))
+        } else {
+            format!("({field}: {value})")
+        };
         path = around;
+    }
+}
+
+/// A text whose version is raised to the one that brought the youngest of its fields, where it says an older one.
+#[must_use]
+pub fn of_its_version(text: String) -> String {
+    let outline = Outline::of(&text);
+    let Some((span, written)) = outline.span("version").zip(outline.written("version")) else {
+        return text;
+    };
+    let is_there = |field: &str| outline.span(field).is_some();
+    let needed = BROUGHT.iter().filter(|(field, _)| is_there(field)).map(|(_, since)| *since).max();
+    match (written.1.parse::<u32>(), needed) {
+        (Ok(version), Some(needed)) if version < needed => {
+            Patch { span, with: needed.to_string() }.on(&text)
+        }
+        _ => text,
     }
 }
 

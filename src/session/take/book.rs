@@ -2,10 +2,11 @@
 
 use crate::numerics::whole::{to_i64, to_u32};
 use crate::session::attempt::{Session, Till};
-use crate::session::setup::{Prices, Route};
+use crate::session::setup::{Briefing, Prices, Route};
+use crate::session::shelf::Offer;
 use crate::session::step::{KeyPosition, Step};
 use crate::units::{Minutes, Money};
-use crate::vehicle::spec::{HarnessElement, Id};
+use crate::vehicle::spec::HarnessElement;
 
 /// One reading of the meter, with the way to fetch it for the first.
 pub(super) fn meter(session: &Session) -> Minutes {
@@ -31,10 +32,9 @@ pub(super) fn reader(session: &Session) -> Minutes {
     with_first(session.progress.reader_connected, times.request, times.connect_reader)
 }
 
-/// A valve from the shelf.
-pub(super) fn valve(prices: &Prices, part_number: &Id) -> (Minutes, Money) {
-    let price = prices.valves.get(part_number).copied().unwrap_or_default();
-    (prices.minutes.fetch_part, price)
+/// A valve from the counter, with the bay for as long as it takes to come.
+pub(super) fn valve(briefing: &Briefing, offer: &Offer<'_>) -> (Minutes, Money) {
+    (briefing.prices.minutes.fetch_part, offer.money(&briefing.shelf))
 }
 
 /// Cleaning a valve.
@@ -147,7 +147,9 @@ impl Session {
             Step::HandOver { .. } => (times.hand_over, Money(0)),
             Step::Key { position: KeyPosition::Start } => (times.start, Money(0)),
             Step::Key { .. } => (times.key, Money(0)),
-            Step::Fit { part_number, .. } => valve(prices, part_number),
+            Step::Fit { part_number, .. } => {
+                valve(&self.briefing, &self.briefing.offer(part_number)?)
+            }
             Step::Clean { .. } => cleaning(prices),
             Step::Mend { element } => mending(prices, spec.element(element))?,
             Step::Replace { element } => small_part(prices, spec.element(element))?,

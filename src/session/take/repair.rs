@@ -8,8 +8,9 @@ use crate::session::event::{Breach, Event, Hazard};
 use crate::session::setup::Approval;
 use crate::session::step::Step;
 use crate::units::{Minutes, Money};
-use crate::vehicle::condition::{CLEAN_STICTION_N, FittedValve};
+use crate::vehicle::condition::CLEAN_STICTION_N;
 use crate::vehicle::spec::Id;
+use std::sync::Arc;
 
 /// What flushing leaves of blockage and stiction, as a share: engineering estimate.
 const LEFT_AFTER_CLEANING: f64 = 0.05;
@@ -78,16 +79,17 @@ fn valve_on_the_bench(session: &Session, valve: &Id) -> Result<(), Refusal> {
 
 fn fit(session: &mut Session, valve: &Id, part_number: &Id) -> Result<Vec<Event>, Refusal> {
     valve_on_the_bench(session, valve)?;
-    let part = session
-        .briefing
-        .vehicle
-        .valve_part(part_number)
-        .filter(|part| part.fits.contains(valve))
-        .cloned()
+    let briefing = Arc::clone(&session.briefing);
+    let offer = briefing
+        .offer(part_number)
+        .filter(|offer| offer.part.fits.contains(valve))
         .ok_or_else(|| Refusal::DoesNotFit(part_number.clone()))?;
-    let (time, price) = book::valve(&session.briefing.prices, part_number);
+    let (time, price) = book::valve(&briefing, &offer);
     let mut events = begin_repair(session, (time, price));
-    session.vehicle.condition_mut().valves.insert(valve.clone(), FittedValve::new(&part, 1.0));
+    if offer.wait > Minutes(0) {
+        events.push(Event::Waited { minutes: offer.wait });
+    }
+    session.vehicle.condition_mut().valves.insert(valve.clone(), offer.valve());
     session.vehicle.valve_changed(valve);
     events.push(Event::Fitted { valve: valve.clone(), part_number: part_number.clone() });
     events.push(spent(time, price));

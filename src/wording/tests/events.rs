@@ -16,6 +16,7 @@ use crate::session::event::{
     OilLook, Refusal, Sight, TestFigures, TestReading,
 };
 use crate::session::step::{CustomerTopic, Ending, HintGrade, KeyPosition, Section, ServiceTopic};
+use crate::session::toolbox::Tool;
 use crate::units::{Minutes, Money};
 use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
@@ -86,6 +87,8 @@ every! { plain_refusals: Refusal {
     Refusal::Finished => Refusal::Finished,
     Refusal::OutOfRange => Refusal::OutOfRange,
     Refusal::NoHints => Refusal::NoHints,
+    Refusal::NoSuchTool(_) => Refusal::NoSuchTool(Tool::Scope),
+    Refusal::TimeIsUp => Refusal::TimeIsUp,
 } }
 
 every! { cares: Care {
@@ -230,6 +233,7 @@ every! { endings: Ending {
 
 every! { plain_events: Event {
     Event::Spent { .. } => Event::Spent { minutes: Minutes(12), money: Money(0) },
+    Event::Waited { .. } => Event::Waited { minutes: Minutes(45) },
     Event::Refused { .. } => Event::Refused { reason: Refusal::KeyOff },
     Event::Caution { .. } => Event::Caution { hazard: Hazard::Hot },
     Event::AgainstCare { .. } => Event::AgainstCare { breach: Breach::ClearedUnread },

@@ -7,7 +7,9 @@ use crate::control_module::driver_side::DriverSide;
 use crate::session::setup::{
     Approval, Briefing, ElectricalMinutes, JobSheet, Prices, Route, SmallParts, StepMinutes,
 };
+use crate::session::shelf::Shelf;
 use crate::session::step::CustomerTopic;
+use crate::session::toolbox::{TimeLimit, Tools};
 use crate::units::{Celsius, Minutes, Money};
 use crate::vehicle::per_cam::Cam;
 use crate::vehicle::route::RouteProfile;
@@ -37,6 +39,9 @@ pub(super) fn briefing() -> Briefing {
             answers: BTreeMap::from([(CustomerTopic::When, "Mostly uphill.".to_owned())]),
         },
         approval: Approval::Everything,
+        tools: Tools::All,
+        time_limit: TimeLimit::None,
+        shelf: Shelf::default(),
         prices: prices(),
         routes: ["town", "hill-road"]
             .map(|name| {

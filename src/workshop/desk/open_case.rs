@@ -14,7 +14,7 @@ use crate::session::journal::Mode;
 use crate::session::kept::KeptSession;
 use crate::session::step::Step;
 use crate::vehicle::spec::Id;
-use crate::wording::amounts::{minutes, money};
+use crate::wording::amounts;
 use crate::wording::catalogue::Words;
 use crate::wording::verbs::{USAGES, VerbGroup};
 use crate::wording::{help, job_words, place};
@@ -281,16 +281,7 @@ pub fn vehicle(session: &Session, words: &Words) -> VehicleView {
 
 /// Time and money of a session so far.
 pub fn till(session: &Session, words: &Words) -> String {
-    let (prices, till) = (&session.briefing().prices, session.till());
-    let amount = |value| money(value, &prices.currency, words);
-    words.say(
-        "window-till",
-        &[
-            ("minutes", minutes(till.minutes, words).into()),
-            ("money", amount(till.money).into()),
-            ("total", amount(till.total(prices.labour_per_hour)).into()),
-        ],
-    )
+    amounts::till(session.till(), session.briefing(), words)
 }
 
 fn suspects(session: &Session, words: &Words) -> Vec<SuspectView> {

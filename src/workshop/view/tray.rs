@@ -14,7 +14,9 @@ use std::sync::Arc;
 pub struct TrayView {
     /// It stands beside the bay in the place of the words.
     pub is_out: bool,
-    /// The instrument in hand.
+    /// What the case has, in the order of the tray.
+    pub tools: Vec<Tool>,
+    /// The instrument in hand, one of them.
     pub tool: Tool,
     /// Where each end can go and where it is.
     pub ends: BTreeMap<End, EndView>,

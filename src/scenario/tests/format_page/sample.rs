@@ -8,7 +8,9 @@ use crate::scenario::schema::{
     VEHICLE_FORMAT, VEHICLE_VERSION, VehicleFile,
 };
 use crate::session::setup::Approval;
-use crate::units::Money;
+use crate::session::shelf::{OtherPart, PartGrade, Shelf};
+use crate::session::toolbox::{TimeLimit, Tool, Tools};
+use crate::units::{Minutes, Money};
 use crate::vehicle::spec::{HarnessElement, Id, LoadOhms};
 
 /// Both files. What they say together need not make sense; the form is right, and nothing is left out.
@@ -32,6 +34,22 @@ pub fn files() -> (ScenarioFile, VehicleFile) {
     });
     vehicle.cylinders = 4;
     scenario.approval = Approval::UpTo { money: Money(1) };
+    scenario.tools = Tools::Only([Tool::Scope].into());
+    scenario.time_limit = TimeLimit::UpTo { minutes: Minutes(60) };
+    let other = OtherPart {
+        stands_for: Id::from("hd-4470-1"),
+        grade: PartGrade::Used,
+        price: Money(1),
+        wait: Minutes(1),
+        resistance: 1.0,
+        screen_blocked: 0.1,
+        stiction_n: 1.0,
+    };
+    scenario.shelf = Shelf {
+        waiting_per_hour: Money(1),
+        waits: [(Id::from("hd-4470-1"), Minutes(1))].into(),
+        others: [(Id::from("other-part"), other)].into(),
+    };
     scenario.version = SCENARIO_VERSION;
     vehicle.longest_power = Some(1.0);
     vehicle.parts[0].torque_nm = Some(10.0);

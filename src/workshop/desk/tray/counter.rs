@@ -4,6 +4,10 @@
 use super::price_words;
 use crate::session::attempt::Session;
 use crate::session::setup::Briefing;
+use crate::session::shelf::{Offer, PartGrade};
+use crate::session::step::Step;
+use crate::units::Minutes;
+use crate::wording::amounts::minutes;
 use crate::wording::caption::caption;
 use crate::wording::catalogue::Words;
 use crate::wording::step_parser::{complete, parse};
@@ -44,14 +48,21 @@ pub fn jobs(
 
 fn job(line: String, briefing: &Briefing, session: Option<&Session>, words: &Words) -> JobView {
     match parse(&line, briefing) {
-        Ok(Some(step)) => JobView {
-            name: caption(&step, words),
-            price: session
-                .and_then(|session| session.book_price(&step))
-                .map(|price| price_words(price, &briefing.prices.currency, words)),
-            is_start: false,
-            line,
-        },
+        Ok(Some(step)) => {
+            let offer = match &step {
+                Step::Fit { part_number, .. } => briefing.offer(part_number),
+                _ => None,
+            };
+            JobView {
+                name: graded(caption(&step, words), offer, words),
+                price: session
+                    .and_then(|session| session.book_price(&step))
+                    .map(|price| price_words(price, &briefing.prices.currency, words))
+                    .map(|price| with_wait(price, offer, words)),
+                is_start: false,
+                line,
+            }
+        }
         // A part of the record waits for its text.
         _ => JobView {
             name: words.say(
@@ -62,5 +73,24 @@ fn job(line: String, briefing: &Briefing, session: Option<&Session>, words: &Wor
             is_start: true,
             line,
         },
+    }
+}
+
+/// Work with the grade of its part, where that is not the maker's.
+fn graded(what: String, offer: Option<Offer<'_>>, words: &Words) -> String {
+    let key = match offer.and_then(|offer| offer.grade) {
+        Some(PartGrade::Pattern) => "counter-pattern",
+        Some(PartGrade::Used) => "counter-used",
+        None => return what,
+    };
+    words.say(key, &[("what", what.into())])
+}
+
+/// A price with the wait that it includes.
+fn with_wait(price: String, offer: Option<Offer<'_>>, words: &Words) -> String {
+    match offer.map(|offer| offer.wait) {
+        Some(wait) if wait > Minutes(0) => words
+            .say("counter-wait", &[("price", price.into()), ("time", minutes(wait, words).into())]),
+        _ => price,
     }
 }

@@ -11,6 +11,7 @@ use crate::instruments::scope::Signal;
 use crate::session::attempt::{Session, Till};
 use crate::session::setup::Briefing;
 use crate::session::step::Step;
+use crate::session::toolbox::Tool as Kept;
 use crate::vehicle::spec::Id;
 use crate::wording::amounts::{minutes, money};
 use crate::wording::catalogue::Words;
@@ -26,9 +27,11 @@ use crate::workshop::view::tray::{
 #[must_use]
 pub fn tray(session: &Session, words: &Words) -> TrayView {
     let briefing = session.briefing();
+    let tools = Tool::ALL.into_iter().filter(|tool| is_there(*tool, briefing)).collect::<Vec<_>>();
     let mut tray = TrayView {
         is_out: false,
-        tool: Tool::default(),
+        tool: tools.first().copied().unwrap_or_default(),
+        tools,
         ends: End::ALL.map(|end| (end, places_after(line_before(end), briefing, words))).into(),
         held: None,
         which: None,
@@ -44,6 +47,20 @@ pub fn tray(session: &Session, words: &Words) -> TrayView {
     };
     follow(&mut tray, briefing, Some(session), words);
     tray
+}
+
+/// Whether the case has a tool.
+fn is_there(tool: Tool, briefing: &Briefing) -> bool {
+    let kept = match tool {
+        Tool::Meter => Kept::Multimeter,
+        Tool::Lamp => Kept::TestLamp,
+        Tool::Clamp => Kept::CurrentProbe,
+        Tool::Power => Kept::PowerLead,
+        Tool::Scope => Kept::Scope,
+        Tool::Gauge => Kept::PressureGauge,
+        Tool::Reader | Tool::Dipstick | Tool::Drive | Tool::Counter => return true,
+    };
+    briefing.tools.has(kept)
 }
 
 /// The words that a line can go on with where an end is named.

@@ -18,7 +18,7 @@ use super::work::{Became, Wake, Work};
 use crate::scenario::load::{self, Loaded, ScenarioText};
 use crate::scenario::schema::ScenarioFile;
 use crate::scenario::writing::manuscript::{By, Manuscript};
-use crate::scenario::writing::patch::{self, Patch};
+use crate::scenario::writing::patch;
 use crate::scenario::writing::{offset_of, reading};
 use crate::session::step::CustomerTopic;
 use crate::vehicle::spec::VehicleSpec;
@@ -208,22 +208,19 @@ impl Writer {
         let problem = match forms::written(sort, &text) {
             None => Some(forms::misfit(sort, words)),
             Some(value) => match patch::set(self.manuscript.text(), &path, &value) {
-                Some(patch) => self.try_on(&patch, words).or_else(|| {
-                    self.manuscript.apply(&patch, By::Field(&path));
-                    None
-                }),
+                Some(patch) => {
+                    let changed = patch::of_its_version(patch.on(self.manuscript.text()));
+                    let problem = reading(NEW_NAME, &changed).err();
+                    if problem.is_none() {
+                        self.manuscript.rewrite(&changed, By::Field(&path));
+                    }
+                    problem.map(|problem| crate::report::problem_words::said(&problem, words))
+                }
                 None => Some(words.say("writer-nowhere", &[])),
             },
         };
         self.typed.insert(path, Typed { text, problem });
         self.follow(words);
-    }
-
-    /// Why the text could not be read after a change; nothing where it could.
-    fn try_on(&self, patch: &Patch, words: &Words) -> Option<String> {
-        let changed = patch.on(self.manuscript.text());
-        let problem = reading(NEW_NAME, &changed).err()?;
-        Some(crate::report::problem_words::said(&problem, words))
     }
 
     fn do_deed(&mut self, deed: &Deed, words: &Words) {
@@ -236,7 +233,8 @@ impl Writer {
         if let Some(patch) = patch
             && self.view.is_live
         {
-            self.manuscript.apply(&patch, By::Itself);
+            let changed = patch::of_its_version(patch.on(text));
+            self.manuscript.rewrite(&changed, By::Itself);
             self.typed.clear();
             self.send_cursor(patch.span.start + patch.with.len(), false);
             self.follow(words);

@@ -4,6 +4,11 @@ use crate::scenario::deal::deal;
 use crate::scenario::load;
 use crate::scenario::schema::Level;
 use crate::session::attempt::Session;
+use crate::session::setup::Approval;
+use crate::session::shelf::PartGrade;
+use crate::session::toolbox::{TimeLimit, Tool};
+use crate::units::{Minutes, Money};
+use crate::vehicle::spec::Id;
 use crate::wording::step_parser::parse;
 use crate::workshop::desk::tests::{act, desk_on, settle, surroundings, take};
 use crate::workshop::desk::{Desk, Surroundings};
@@ -100,6 +105,52 @@ fn save_at(desk: &mut Desk, path: &Path) {
     wanted(desk, WriterAction::AskPath);
     wanted(desk, WriterAction::TypePath(path.display().to_string()));
     wanted(desk, WriterAction::SaveThere);
+}
+
+/// Tools, time, the customer's limit and other parts are set and taken back by forms alone; what a newer version of the
+/// format brought raises the version that the text names.
+#[test]
+fn a_case_gets_its_terms_by_forms_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = writing(folder.path());
+    let begun = written(&desk).text.clone();
+    press(&mut desk, "Leave out the scope");
+    press(&mut desk, "Leave out the power lead");
+    press(&mut desk, "Put the scope back in");
+    press(&mut desk, "Set a time limit");
+    fill(&mut desk, "Working time (min)", "95");
+    wanted(&mut desk, WriterAction::Show(Section::Job));
+    press(&mut desk, "Let the customer set a limit");
+    fill(&mut desk, "Limit", "120,50");
+    wanted(&mut desk, WriterAction::Show(Section::Prices));
+    fill(&mut desk, "An hour of waiting", "15");
+    fill(&mut desk, "Wait for hd-4470-1 (min)", "90");
+    press(&mut desk, "Add a used part");
+    fill(&mut desk, "Part used-1: Friction of the spool (N; clean is 0.1, from 3 it sticks)", "4");
+    fill(&mut desk, "Part used-1: Price", "12");
+    press(&mut desk, "Add a pattern part");
+    pick(&mut desk, "Part pattern-1: Grade", "used");
+    press(&mut desk, "Add a pattern part");
+    press(&mut desk, "Remove: Part pattern-2");
+    assert_eq!(written(&desk).problems.as_deref(), Some([].as_slice()));
+    let path = folder.path().join("terms");
+    save_at(&mut desk, &path);
+    let scenario = load::load(&path.with_extension("ron")).unwrap().scenario;
+    assert_eq!(scenario.version, 3);
+    let lacks: Vec<Tool> = Tool::ALL.into_iter().filter(|it| !scenario.tools.has(*it)).collect();
+    assert_eq!(lacks, [Tool::PowerLead]);
+    assert_eq!(scenario.time_limit, TimeLimit::UpTo { minutes: Minutes(95) });
+    assert_eq!(scenario.approval, Approval::UpTo { money: Money(120_50) });
+    assert_eq!(scenario.shelf.waiting_per_hour, Money(15_00));
+    assert_eq!(scenario.shelf.waits[&Id::from("hd-4470-1")], Minutes(90));
+    let used = &scenario.shelf.others[&Id::from("used-1")];
+    assert_eq!((used.grade, used.price, used.stiction_n), (PartGrade::Used, Money(12_00), 4.0));
+    assert_eq!(scenario.shelf.others[&Id::from("pattern-1")].grade, PartGrade::Used);
+    assert_eq!(scenario.shelf.others.len(), 2);
+    for _ in 0..100 {
+        wanted(&mut desk, WriterAction::Undo);
+    }
+    assert_eq!(written(&desk).text, begun);
 }
 
 #[test]

@@ -35,6 +35,7 @@ pub fn showing(tool: Tool, shown: Shown) -> TrayView {
         )
     };
     TrayView {
+        tools: Tool::ALL.to_vec(),
         is_out: true,
         tool,
         ends: End::ALL.map(end).into(),

@@ -65,7 +65,7 @@ pub fn tray_ui(
     ScrollArea::vertical().id_salt("tray").auto_shrink(false).show(ui, |ui| {
         page_keys(ui);
         ui.horizontal_wrapped(|ui| {
-            for tool in Tool::ALL {
+            for tool in tray.tools.iter().copied() {
                 let response = pick_ui(ui, tray.tool == tool, &tools.say(tool.key()));
                 if tray.tool == tool {
                     focus::is_in_hand(ui, &response);

@@ -5,6 +5,7 @@ mod decoys;
 mod faults;
 mod job;
 mod rest;
+mod terms;
 
 use crate::scenario::schema::ScenarioFile;
 use crate::scenario::writing::notation;
@@ -41,11 +42,20 @@ pub struct Typed {
 pub fn rows(section: Section, ground: Ground<'_>) -> Vec<Row> {
     let mut form = Form { ground, group: None, rows: Vec::new() };
     match section {
-        Section::Story => job::story(&mut form),
-        Section::Job => job::job(&mut form),
+        Section::Story => {
+            job::story(&mut form);
+            terms::tools_and_time(&mut form);
+        }
+        Section::Job => {
+            job::job(&mut form);
+            terms::approval(&mut form);
+        }
         Section::Faults => faults::faults(&mut form),
         Section::Decoys => decoys::decoys(&mut form),
-        Section::Prices => costs::prices(&mut form),
+        Section::Prices => {
+            costs::prices(&mut form);
+            terms::shelf(&mut form);
+        }
         Section::Roads => rest::roads(&mut form),
         Section::Marks => rest::marks(&mut form),
         Section::Teaching => rest::teaching(&mut form),
@@ -134,7 +144,11 @@ impl Form<'_> {
     }
 
     fn whole(&self, path: impl Into<String>, key: &str, value: u32) -> Row {
-        self.field(path.into(), self.say(key), Sort::Whole, value.to_string())
+        self.whole_named(path, self.say(key), value)
+    }
+
+    fn whole_named(&self, path: impl Into<String>, label: String, value: u32) -> Row {
+        self.field(path.into(), label, Sort::Whole, value.to_string())
     }
 
     fn money(&self, path: impl Into<String>, label: String, value: Money) -> Row {
