@@ -299,6 +299,7 @@ fn verif_what_the_customer_declines_is_found_offered_written_down_and_left() {
     let honest = worked("open-coil intake-valve", twice, &hand_over);
     assert!(honest.aftermath.comes_back(), "nothing was mended");
     assert_eq!((repair(&honest), &honest.critical[..]), (1.0, &[][..]));
+    assert!(honest.is_settled && !honest.comes_back(), "nobody comes back for what they declined");
     assert_eq!(mark(&honest, MarkCategory::Proof).share, 1.0);
     assert!(is_proved(&honest, ProofPart::Declined) && !is_proved(&honest, ProofPart::RoadTest));
     // Another fault named, never asked for more, or handed over as something else: nobody has declined this repair.
@@ -317,6 +318,7 @@ fn verif_what_the_customer_declines_is_found_offered_written_down_and_left() {
     // As repaired it is what it always was.
     let denied = worked("open-coil intake-valve", twice, &format!("{RECORD}hand over"));
     assert!(denied.critical.contains(&Critical::NotRepaired));
+    assert!(!denied.is_settled && denied.comes_back());
 }
 
 #[test]

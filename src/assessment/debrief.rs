@@ -50,6 +50,8 @@ pub struct Debrief {
     pub review: Review,
     /// What became of the vehicle.
     pub aftermath: Aftermath,
+    /// Nothing is wrong with it but what the customer has declined, and something of that: nobody comes back for it.
+    pub is_settled: bool,
     /// The faults that were there.
     pub faults: Vec<Fault>,
     /// Time and money spent.
@@ -59,6 +61,12 @@ pub struct Debrief {
 }
 
 impl Debrief {
+    /// Whether the customer comes back: something is still wrong that nobody has declined.
+    #[must_use]
+    pub const fn comes_back(&self) -> bool {
+        self.aftermath.comes_back() && !self.is_settled
+    }
+
     /// How belief moved over the session, with what was really wrong.
     #[must_use]
     pub fn course(&self) -> Course {
@@ -98,7 +106,8 @@ pub fn debrief(
     let left_off: Vec<Id> = session.parts_off().cloned().collect();
     let declined = marks::declined(log, &faults, ending, session.briefing());
     let mut parts = marks::proof_parts(log, &known);
-    if marks::is_all_settled(log, &faults, &declined) {
+    let is_settled = marks::is_all_settled(log, &faults, &declined);
+    if is_settled {
         parts = marks::proof_of_declined(log, &parts);
     }
     let needed = [ProofPart::Cleared, ProofPart::RoadTest];
@@ -143,6 +152,7 @@ pub fn debrief(
         lessons,
         review,
         aftermath,
+        is_settled,
         faults,
         till: session.till(),
         ending,

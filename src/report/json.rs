@@ -126,7 +126,7 @@ pub fn debrief(debrief: &Debrief, rubric: &Rubric) -> Value {
             "lessons": debrief.lessons.iter().map(lesson).collect::<Vec<_>>(),
             "ending": debrief.ending,
             "faults": debrief.faults,
-            "came-back": debrief.aftermath.comes_back(),
+            "came-back": debrief.comes_back(),
             "aftermath": debrief.aftermath,
             "value-at-start": rounded(debrief.review.value_at_start.upper),
             "value-at-start-at-least": rounded(debrief.review.value_at_start.lower),

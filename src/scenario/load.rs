@@ -241,6 +241,8 @@ pub fn demo() -> Result<Loaded, LoadError> {
 enum Lookup {
     /// No file of that name; the likeliest that exists.
     Unknown(Option<String>),
+    /// A link that leads out of the folder.
+    Outside,
     /// A file that could not be read.
     Unreadable(FileTrouble),
 }
@@ -268,6 +270,7 @@ fn read_with(
                 found: shown(&scenario.vehicle),
                 nearest,
             },
+            Lookup::Outside => ProblemKind::LeavesFolder { found: shown(&scenario.vehicle) },
             Lookup::Unreadable(trouble) => {
                 ProblemKind::VehicleUnreadable { file: vehicle_file.clone(), trouble }
             }
@@ -305,7 +308,14 @@ fn read_vehicle(file: &str, text: &str) -> (Option<VehicleSpec>, (Vec<Problem>, 
 
 /// The text of a vehicle whose name was checked to be a plain one.
 fn find_vehicle(folder: &Path, name: &str) -> Result<String, Lookup> {
-    match read_limited(&folder.join(format!("{name}.ron"))) {
+    let path = folder.join(format!("{name}.ron"));
+    // A name cannot lead out of the folder, but a link in it could.
+    if let (Ok(folder), Ok(path)) = (fs::canonicalize(folder), fs::canonicalize(&path))
+        && !path.starts_with(folder)
+    {
+        return Err(Lookup::Outside);
+    }
+    match read_limited(&path) {
         Ok(text) => return Ok(text),
         Err(FileTrouble::NotFound) => {}
         Err(trouble) => return Err(Lookup::Unreadable(trouble)),

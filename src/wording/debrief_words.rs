@@ -202,6 +202,7 @@ fn outcome(debrief: &Debrief, briefing: &Briefing, words: &Words) -> Vec<String>
     let faults = diagnoses(&names, words);
     let after = match (debrief.aftermath.lamp, debrief.aftermath.runs_badly) {
         (false, false) => "debrief-after-well",
+        _ if debrief.is_settled => "debrief-after-declined",
         (true, false) => "debrief-after-lamp",
         (false, true) => "debrief-after-badly",
         (true, true) => "debrief-after-both",

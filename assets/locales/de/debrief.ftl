@@ -7,6 +7,7 @@ debrief-after-well = Danach auf der Straße des Kunden: keine Leuchte, und der M
 debrief-after-lamp = Danach auf der Straße des Kunden: Die Motorkontrollleuchte ist an. Der Kunde kommt wieder.
 debrief-after-badly = Danach auf der Straße des Kunden: Der Motor läuft schlecht. Der Kunde kommt wieder.
 debrief-after-both = Danach auf der Straße des Kunden: Die Motorkontrollleuchte ist an, und der Motor läuft schlecht. Der Kunde kommt wieder.
+debrief-after-declined = Danach auf der Straße des Kunden: Was noch zu sehen oder zu spüren ist, hat der Kunde abgelehnt. Dafür kommt niemand wieder.
 debrief-total-passed = Punkte: { $total } von 100; bestanden ist ab { $line }. Bestanden.
 debrief-total-failed = Punkte: { $total } von 100; bestanden ist ab { $line }. Nicht bestanden.
 debrief-critical-unsafe = Trotz aller Punkte nicht bestanden: Der Motor lief ohne Öl.

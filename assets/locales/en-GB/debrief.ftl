@@ -7,6 +7,7 @@ debrief-after-well = On the customer's road afterwards: no lamp, and it runs wel
 debrief-after-lamp = On the customer's road afterwards: the engine lamp is on. The customer comes back.
 debrief-after-badly = On the customer's road afterwards: it runs badly. The customer comes back.
 debrief-after-both = On the customer's road afterwards: the engine lamp is on and it runs badly. The customer comes back.
+debrief-after-declined = On the customer's road afterwards: what is still to be seen or felt is what the customer has declined. Nobody comes back for it.
 debrief-total-passed = Marks: { $total } of 100; the pass line is { $line }. Passed.
 debrief-total-failed = Marks: { $total } of 100; the pass line is { $line }. Not passed.
 debrief-critical-unsafe = Not passed whatever the marks: the engine was run without oil.

@@ -171,6 +171,32 @@ fn vehicle_name_cannot_leave_its_folder() {
     }
 }
 
+#[cfg(unix)]
+#[test]
+fn vehicle_behind_a_link_cannot_leave_its_folder() {
+    let folder = tempfile::tempdir().unwrap();
+    let outside = folder.path().join("outside.ron");
+    fs::write(&outside, ScenarioText::demo().vehicle_text).unwrap();
+    let inside = folder.path().join("inside");
+    fs::create_dir(&inside).unwrap();
+    let scenario = written(&inside, "linked-van");
+    let vehicles = inside.join("vehicles");
+    fs::create_dir_all(&vehicles).unwrap();
+    let link = vehicles.join("linked-van.ron");
+    std::os::unix::fs::symlink(&outside, &link).unwrap();
+    let found = "linked-van".to_owned();
+    assert_eq!(only_kind(load(&scenario)), ProblemKind::LeavesFolder { found });
+    // A link to another file of the folder stays in it, and so does a folder that is a link as a whole.
+    fs::remove_file(&link).unwrap();
+    fs::write(vehicles.join("other.ron"), ScenarioText::demo().vehicle_text).unwrap();
+    std::os::unix::fs::symlink("other.ron", &link).unwrap();
+    load(&scenario).unwrap();
+    let elsewhere = folder.path().join("elsewhere");
+    fs::rename(&vehicles, &elsewhere).unwrap();
+    std::os::unix::fs::symlink(&elsewhere, &vehicles).unwrap();
+    load(&scenario).unwrap();
+}
+
 #[test]
 fn vehicle_that_is_a_folder_is_told() {
     let folder = tempfile::tempdir().unwrap();
