@@ -1,5 +1,6 @@
 //! What can be asked for on the command line.
 
+use super::describe;
 use super::ending::Ending;
 use super::store;
 use crate::virtual_apprentices::policy::Policy;
@@ -53,6 +54,14 @@ pub fn command(words: &Words) -> Command {
                 .arg(format(words)),
         )
         .subcommand(check(named("check", "cli-check-about", "cli-check-examples"), words))
+        .subcommand(
+            named("describe", "cli-describe-about", "cli-describe-examples").arg(
+                Arg::new("kind")
+                    .value_name("KIND")
+                    .value_parser(PossibleValuesParser::new(describe::KINDS))
+                    .help(say("cli-kind")),
+            ),
+        )
         .subcommand(
             named("replay", "cli-replay-about", "cli-replay-examples")
                 .arg(session_file(words))

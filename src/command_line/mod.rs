@@ -8,6 +8,7 @@ mod bench;
 mod case;
 mod check;
 mod class;
+mod describe;
 mod draw;
 mod ending;
 mod facts;
@@ -42,6 +43,7 @@ pub fn run() -> Ending {
         Some(("draw", given)) => draw::run(given, &mut screen),
         Some(("open", given)) => seals::run(given, &mut screen),
         Some(("check", given)) => check::run(given, &mut screen),
+        Some(("describe", given)) => Ok(describe::run(given, &mut screen)),
         Some(("replay", given)) => mark::replay(given, &mut screen),
         Some(("trial", given)) => trial::run(given, &mut screen),
         Some(("mark", given)) => mark::run(given, &mut screen),

@@ -58,6 +58,12 @@ cli-check-examples =
       faultwright check scenarios/market-hill.ron
       faultwright check mein-szenario.ron --facts --apprentices 3
       faultwright check *.ron --format json
+cli-describe-about = Sagen, was in einer Szenario-, Fahrzeug- oder Streckendatei steht, Feld für Feld (auf Englisch)
+cli-describe-examples =
+    Beispiele:
+      faultwright describe scenario
+      faultwright describe vehicle | less
+cli-kind = Art der Datei; ohne Angabe alle, mit einer Einführung
 cli-replay-about = Die Schritte einer Sitzungsdatei noch einmal ausführen und zeigen, was folgte
 cli-replay-examples =
     Beispiel:

@@ -58,6 +58,12 @@ cli-check-examples =
       faultwright check scenarios/market-hill.ron
       faultwright check my-scenario.ron --facts --apprentices 3
       faultwright check *.ron --format json
+cli-describe-about = Say what a scenario, a vehicle or a route's file holds, field by field (in English)
+cli-describe-examples =
+    Examples:
+      faultwright describe scenario
+      faultwright describe vehicle | less
+cli-kind = Kind of file; all of them and an introduction where none is named
 cli-replay-about = Take the steps of a session file again and show what followed
 cli-replay-examples =
     Example:
