@@ -6,7 +6,7 @@ use std::io::{self, IsTerminal as _};
 
 /// Opens the window.
 #[cfg(feature = "workshop")]
-pub fn run(_: &mut Screen<'_>) -> Outcome {
+pub fn run(screen: &mut Screen<'_>) -> Outcome {
     use super::Ending;
     use super::store;
     use super::trouble::Trouble;
@@ -24,7 +24,7 @@ pub fn run(_: &mut Screen<'_>) -> Outcome {
     };
     crate::workshop::run(around)
         .map(|()| Ending::Done)
-        .map_err(|error| Trouble::Window { reason: error.to_string() })
+        .map_err(|error| Trouble::Window { reason: error.in_words(screen.words) })
 }
 
 /// This build has no window.

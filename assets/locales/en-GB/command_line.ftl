@@ -167,6 +167,11 @@ progress-review = Looking back at every step: { $done } of { $of } …
 
 window-not-built = this build has no window; build it with the feature "workshop"
 window-bench-instead = No window: { $why }. Opening the bench in the terminal.
+opening-no-display = no display to open a window on (DISPLAY is { $display }); start from a desktop session, or give a command to work without a window
+opening-display-not-set = no display to open a window on (DISPLAY is not set); start from a desktop session, or give a command to work without a window
+opening-no-library = the display library { $library } is not installed, so no window can open
+opening-no-graphics = no graphics driver answers: install a Vulkan driver for this graphics card, or the software one (package mesa-vulkan-drivers on Debian)
+opening-ended-badly = the window ended with code { $code }; its messages are above
 
 trouble-diverged = { $path }: other events follow from entry { $entry } than were recorded. The file was changed, or another version of the program wrote it; mark it with that version.
 trouble-step = line { $line } of the steps. { $problem } The steps before it are kept.
