@@ -62,7 +62,8 @@ pub fn run(given: Option<&clap::ArgMatches>, screen: &mut Screen<'_>) -> Outcome
         pictures: pictures.clone(),
         times_from: measures.then_some(started),
     };
-    let left = crate::workshop::run(around, wanted).map_err(|error| window(error.to_string()));
+    let left =
+        crate::workshop::run(around, wanted).map_err(|error| window(error.in_words(screen.words)));
     if let Some(folder) = aside {
         // It may never have been made; what cannot be removed is in the system's folder for such things.
         let _ = std::fs::remove_dir_all(folder);

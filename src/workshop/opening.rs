@@ -1,5 +1,6 @@
 //! What must be there before a window can open, asked in the order in which the engine would miss it.
 
+use crate::wording::catalogue::Words;
 use bevy::tasks::block_on;
 use thiserror::Error;
 
@@ -7,19 +8,16 @@ use thiserror::Error;
 #[derive(Debug, Error)]
 pub enum OpeningError {
     /// No display is named or the named one does not answer.
-    #[error(
-        "no display to open a window on (DISPLAY is {display}); start from a desktop session, or \
-         give a command to work without a window"
-    )]
+    #[error("no display to open a window on, DISPLAY is {display:?}")]
     NoDisplay {
-        /// What the environment says, in quotes, or `not set`.
-        display: String,
+        /// What the environment says.
+        display: Option<String>,
         /// Why the connection failed.
         #[source]
         source: Box<dyn std::error::Error + Send + Sync>,
     },
     /// A shared library that a window on this display needs is not installed.
-    #[error("the display library {library} is not installed, so no window can open")]
+    #[error("the display library {library} is not installed")]
     NoLibrary {
         /// The library's own name, as packages call it.
         library: &'static str,
@@ -28,45 +26,61 @@ pub enum OpeningError {
         source: Box<dyn std::error::Error + Send + Sync>,
     },
     /// The display answers, but nothing can draw on it.
-    #[error(
-        "no graphics driver answers: install a Vulkan driver for this graphics card, or the \
-         software one (package mesa-vulkan-drivers on Debian)"
-    )]
+    #[error("no graphics driver answers")]
     NoGraphics,
     /// The graphics driver dropped the device while the window was open.
-    #[error(
-        "the graphics driver was lost while the window was open ({why}); nothing of the session is lost: start \
-         again and go on with it from the front page. If it happens again, update the driver, or draw on the \
-         processor (package mesa-vulkan-drivers on Debian)"
-    )]
+    #[error("the graphics driver was lost while the window was open: {why}")]
     GraphicsLost {
         /// What the driver says.
         why: String,
     },
     /// The graphics card has no memory left.
-    #[error(
-        "the graphics card has no memory left ({why}); nothing of the session is lost: close other programs or \
-         make the window smaller with --size, start again, and go on from the front page"
-    )]
+    #[error("the graphics card has no memory left: {why}")]
     NoGraphicsMemory {
         /// What the driver says.
         why: String,
     },
     /// The driver refused something that the window drew, which is a defect.
-    #[error(
-        "drawing failed, which is a defect of this program or of the graphics driver ({why}); nothing of the \
-         session is lost: start again and go on with it from the front page"
-    )]
+    #[error("drawing failed: {why}")]
     DrawingFailed {
         /// What the driver says.
         why: String,
     },
     /// The window opened, and its engine stopped with an error.
-    #[error("the window ended with code {code}; its messages are above")]
+    #[error("the window ended with code {code}")]
     EndedBadly {
         /// The engine's exit code, never zero.
         code: u8,
     },
+}
+
+impl OpeningError {
+    /// The cause and what to do about it, without a full stop.
+    #[must_use]
+    pub fn in_words(&self, words: &Words) -> String {
+        match self {
+            Self::NoDisplay { display: Some(name), .. } => {
+                words.say("opening-no-display", &[("display", format!("{name:?}").into())])
+            }
+            Self::NoDisplay { display: None, .. } => words.say("opening-display-not-set", &[]),
+            Self::NoLibrary { library, .. } => {
+                words.say("opening-no-library", &[("library", (*library).into())])
+            }
+            Self::NoGraphics => words.say("opening-no-graphics", &[]),
+            Self::GraphicsLost { why } => {
+                words.say("opening-graphics-lost", &[("why", why.as_str().into())])
+            }
+            Self::NoGraphicsMemory { why } => {
+                words.say("opening-no-graphics-memory", &[("why", why.as_str().into())])
+            }
+            Self::DrawingFailed { why } => {
+                words.say("opening-drawing-failed", &[("why", why.as_str().into())])
+            }
+            Self::EndedBadly { code } => {
+                words.say("opening-ended-badly", &[("code", (*code).into())])
+            }
+        }
+    }
 }
 
 /// Checks that the display named by the environment answers and that its libraries are installed.
@@ -77,7 +91,7 @@ pub(super) fn check_display() -> Result<(), OpeningError> {
     let named = std::env::var("DISPLAY").ok();
     // The connection is closed again at once: the engine makes its own.
     x11rb::connect(named.as_deref()).map_err(|source| OpeningError::NoDisplay {
-        display: named.as_deref().map_or_else(|| "not set".to_owned(), |name| format!("{name:?}")),
+        display: named.clone(),
         source: Box::new(source),
     })?;
     Xlib::open().map_err(|source| missing("libX11", source))?;

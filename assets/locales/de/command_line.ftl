@@ -256,6 +256,14 @@ progress-review = Blicke auf jeden Schritt zurück: { $done } von { $of } …
 
 window-not-built = diese Fassung hat kein Fenster; baue sie mit dem Feature "workshop"
 window-bench-instead = Kein Fenster: { $why }. Die Werkbank öffnet sich im Terminal.
+opening-no-display = keine Anzeige, auf der sich ein Fenster öffnen ließe (DISPLAY ist { $display }); starte aus einer Desktop-Sitzung, oder gib einen Befehl an, der ohne Fenster auskommt
+opening-display-not-set = keine Anzeige, auf der sich ein Fenster öffnen ließe (DISPLAY ist nicht gesetzt); starte aus einer Desktop-Sitzung, oder gib einen Befehl an, der ohne Fenster auskommt
+opening-no-library = die Anzeigebibliothek { $library } ist nicht installiert, daher kann sich kein Fenster öffnen
+opening-no-graphics = kein Grafiktreiber antwortet: Installiere einen Vulkan-Treiber für diese Grafikkarte, oder den in Software (Paket mesa-vulkan-drivers bei Debian)
+opening-graphics-lost = Der Grafiktreiber ging verloren, während das Fenster offen war ({ $why }); von der Sitzung ist nichts verloren: starte neu und mach auf der Eingangsseite weiter. Kommt es wieder vor, erneuere den Treiber oder lass den Prozessor zeichnen (Paket mesa-vulkan-drivers unter Debian)
+opening-no-graphics-memory = Die Grafikkarte hat keinen Speicher mehr ({ $why }); von der Sitzung ist nichts verloren: schließe andere Programme oder mach das Fenster mit --size kleiner, starte neu und mach auf der Eingangsseite weiter
+opening-drawing-failed = Das Zeichnen ist gescheitert, ein Mangel dieses Programms oder des Grafiktreibers ({ $why }); von der Sitzung ist nichts verloren: starte neu und mach auf der Eingangsseite weiter
+opening-ended-badly = das Fenster endete mit Rückgabewert { $code }; seine Meldungen stehen oben
 
 trouble-diverged = { $path }: Ab Eintrag { $entry } folgen andere Ereignisse als aufgezeichnet. Die Datei wurde verändert, oder eine andere Version des Programms hat sie geschrieben; bewerte sie mit jener Version.
 trouble-step = Zeile { $line } der Schritte. { $problem } Die Schritte davor sind aufbewahrt.

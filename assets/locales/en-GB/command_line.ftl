@@ -256,6 +256,14 @@ progress-review = Looking back at every step: { $done } of { $of } …
 
 window-not-built = this build has no window; build it with the feature "workshop"
 window-bench-instead = No window: { $why }. Opening the bench in the terminal.
+opening-no-display = no display to open a window on (DISPLAY is { $display }); start from a desktop session, or give a command to work without a window
+opening-display-not-set = no display to open a window on (DISPLAY is not set); start from a desktop session, or give a command to work without a window
+opening-no-library = the display library { $library } is not installed, so no window can open
+opening-no-graphics = no graphics driver answers: install a Vulkan driver for this graphics card, or the software one (package mesa-vulkan-drivers on Debian)
+opening-graphics-lost = the graphics driver was lost while the window was open ({ $why }); nothing of the session is lost: start again and go on with it from the front page. If it happens again, update the driver, or draw on the processor (package mesa-vulkan-drivers on Debian)
+opening-no-graphics-memory = the graphics card has no memory left ({ $why }); nothing of the session is lost: close other programs or make the window smaller with --size, start again, and go on from the front page
+opening-drawing-failed = drawing failed, which is a defect of this program or of the graphics driver ({ $why }); nothing of the session is lost: start again and go on with it from the front page
+opening-ended-badly = the window ended with code { $code }; its messages are above
 
 trouble-diverged = { $path }: other events follow from entry { $entry } than were recorded. The file was changed, or another version of the program wrote it; mark it with that version.
 trouble-step = line { $line } of the steps. { $problem } The steps before it are kept.
