@@ -110,6 +110,12 @@ pub fn warning(warning: &Warning, currency: &str, words: &Words) -> String {
     placed("doubt", warning, doubtful::said(&warning.kind, currency, words), words)
 }
 
+/// A warning without its place.
+#[must_use]
+pub fn doubt(warning: &Warning, currency: &str, words: &Words) -> String {
+    doubtful::said(&warning.kind, currency, words)
+}
+
 /// What is said of a place, and below it the line of the file.
 fn placed<K>(key: &str, problem: &Problem<K>, said: String, words: &Words) -> String {
     let mut text = words.say(

@@ -5,14 +5,13 @@
 //! asked; the virtual apprentices show how far habits lie apart. With so few cases all of them say which way a
 //! change goes, and nothing about an apprentice.
 
+use super::facts::Draws;
 use super::matched::cost_after_intake;
 use super::runner::{TrialError, session};
-use crate::numerics::elementary::ln;
 use crate::reasoning::plan::budget::Bounds;
 use crate::reasoning::world_store::WorldStore;
 use crate::scenario::draw::draw;
 use crate::scenario::load::Loaded;
-use crate::scenario::schema::ScenarioFile;
 use crate::scenario::solvable::Solvability;
 use crate::scenario::suppose::suppositions;
 use crate::virtual_apprentices::policy::Policy;
@@ -94,7 +93,7 @@ pub fn hardness(
     }
     let policies = Policy::ALL.into_iter().zip(&rows);
     let policies = policies.map(|(policy, rows)| worked(policy, rows)).collect();
-    Ok(Some(Hardness { cost, entropy: entropy(&loaded.scenario), policies }))
+    Ok(Some(Hardness { cost, entropy: Draws::of(loaded).bits, policies }))
 }
 
 fn worked(policy: Policy, rows: &[(f64, f64, bool)]) -> Worked {
@@ -110,34 +109,12 @@ fn worked(policy: Policy, rows: &[(f64, f64, bool)]) -> Worked {
     }
 }
 
-/// Entropy of what a scenario may draw, a vehicle without a fault among it \[bit\].
-#[must_use]
-pub fn entropy(scenario: &ScenarioFile) -> f64 {
-    let weights = || scenario.faults.iter().map(|prior| prior.weight).chain([scenario.no_fault]);
-    let total: f64 = weights().sum();
-    let shares = weights().map(|weight| weight / total).filter(|share| *share > 0.0);
-    shares.map(|share| -share * ln(share) / core::f64::consts::LN_2).sum()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::scenario::load::read_written;
     use crate::scenario::writing::starters::starters;
     use core::sync::atomic::{AtomicUsize, Ordering};
-
-    #[test]
-    fn closed_form_four_faults_of_one_weight_are_two_bits() {
-        let text = starters()[0].text;
-        let mut scenario = read_written("small", text, None).unwrap().scenario;
-        assert!((entropy(&scenario) - 2.0).abs() < 1e-12);
-        scenario.no_fault = 4.0;
-        // Half of them sound, the other half one of four.
-        assert!((entropy(&scenario) - 2.0).abs() < 1e-12);
-        scenario.faults.truncate(1);
-        scenario.no_fault = 0.0;
-        assert!(entropy(&scenario).abs() < 1e-12);
-    }
 
     #[test]
     fn limit_the_bounds_of_a_small_case_hold_and_it_stops_when_told() {

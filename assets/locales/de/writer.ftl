@@ -48,6 +48,10 @@ writer-problems = { $count ->
 }
 writer-no-problems = Es ist nichts auszusetzen: Der Fall kann gespeichert, ausprobiert und ausgegeben werden.
 writer-checking = Wird durchgesehen …
+writer-doubts = { $count ->
+    [one] Ein Zweifel, der nichts aufhält:
+   *[other] { $count } Zweifel, die nichts aufhalten:
+}
 writer-problem = Zeile { $line }, Spalte { $column }: { $said }
 writer-draft-not-kept = Was du schreibst, kann nicht von selbst aufgehoben werden ({ $why }). Speichere es ab und zu.
 

@@ -48,6 +48,10 @@ writer-problems = { $count ->
 }
 writer-no-problems = Nothing is wrong with it: it can be saved, tried and handed out.
 writer-checking = Looking it through …
+writer-doubts = { $count ->
+    [one] One doubt that stops nothing:
+   *[other] { $count } doubts that stop nothing:
+}
 writer-problem = Line { $line }, column { $column }: { $said }
 writer-draft-not-kept = What you write cannot be kept by itself ({ $why }). Save it from time to time.
 

@@ -2,6 +2,7 @@
 
 use super::draft::{Draft, Drawer};
 use crate::report::problem_words;
+use crate::scenario::doubts::doubts as scenario_doubts;
 use crate::scenario::load::{self, LoadError, Loaded};
 use crate::wording::catalogue::Words;
 use crate::workshop::desk::work::{Wake, Work};
@@ -60,12 +61,24 @@ pub fn views(error: &LoadError, words: &Words) -> Vec<ProblemView> {
                 let named = [("file", problem.file.as_str().into()), ("said", said.into())];
                 return ProblemView { place: None, said: words.say("flaw-in-file", &named) };
             }
-            let place = (problem.line, problem.column);
-            let said = words.say(
-                "writer-problem",
-                &[("line", place.0.into()), ("column", place.1.into()), ("said", said.into())],
-            );
-            ProblemView { place: Some(place), said }
+            placed((problem.line, problem.column), said, words)
         })
         .collect()
+}
+
+/// What is doubtful, a line each: what a text can tell. What only simulation tells is left to `faultwright check --facts`.
+pub fn doubts(loaded: &Loaded, words: &Words) -> Vec<ProblemView> {
+    let currency = &loaded.scenario.prices.currency;
+    scenario_doubts(loaded, &problem_words::names_of_faults(), &Vec::new())
+        .iter()
+        .map(|doubt| {
+            let said = problem_words::doubt(doubt, currency, words);
+            placed((doubt.line, doubt.column), said, words)
+        })
+        .collect()
+}
+
+fn placed(place: (u32, u32), said: String, words: &Words) -> ProblemView {
+    let named = [("line", place.0.into()), ("column", place.1.into()), ("said", said.into())];
+    ProblemView { place: Some(place), said: words.say("writer-problem", &named) }
 }

@@ -103,6 +103,7 @@ impl Writer {
             rows: Vec::new(),
             is_live: false,
             problems: None,
+            doubts: Vec::new(),
             is_checking: false,
             side: Side::default(),
             pane: WriterPane::default(),
@@ -372,6 +373,9 @@ impl Writer {
         if let Some(error) = &self.wrong {
             self.view.problems = Some(check::views(error, words));
         }
+        if let Some(loaded) = &self.loaded {
+            self.view.doubts = check::doubts(loaded, words);
+        }
         self.follow(words);
     }
 
@@ -404,11 +408,13 @@ impl Writer {
             match outcome {
                 Ok(loaded) => {
                     self.view.problems = Some(Vec::new());
+                    self.view.doubts = check::doubts(&loaded, words);
                     self.keep_vehicle(&loaded, words);
                     (self.loaded, self.wrong) = (Some(loaded), None);
                 }
                 Err(error) => {
                     self.view.problems = Some(check::views(&error, words));
+                    self.view.doubts.clear();
                     (self.loaded, self.wrong) = (None, Some(error));
                 }
             }

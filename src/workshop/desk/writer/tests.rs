@@ -107,6 +107,22 @@ fn save_at(desk: &mut Desk, path: &Path) {
     wanted(desk, WriterAction::SaveThere);
 }
 
+/// What `check` warns of is shown too, beside a text without problems, and stops nothing.
+#[test]
+fn what_is_doubtful_is_shown_and_stops_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut desk = writing(folder.path());
+    assert!(written(&desk).doubts.is_empty());
+    fill(&mut desk, "One sentence for whoever chooses it", "");
+    let view = written(&desk);
+    assert_eq!(view.problems.as_deref(), Some([].as_slice()));
+    let [doubt] = view.doubts.as_slice() else { panic!("{:?}", view.doubts) };
+    assert!(doubt.place.is_some() && doubt.said.contains("about"), "{doubt:?}");
+    assert!(view.trial.can_deal);
+    wanted(&mut desk, WriterAction::Undo);
+    assert!(written(&desk).doubts.is_empty());
+}
+
 /// Tools, time, the customer's limit and other parts are set and taken back by forms alone; what a newer version of the
 /// format brought raises the version that the text names.
 #[test]

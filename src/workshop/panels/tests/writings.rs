@@ -54,6 +54,7 @@ pub fn all(bay: BayView) -> Vec<(&'static str, WriterView)> {
             "writer, nothing wrong, working it out",
             WriterView {
                 problems: Some(Vec::new()),
+                doubts: vec![ProblemView { place: Some((3, 12)), said: LONG.to_owned() }],
                 hardness: HardnessView {
                     under_way: Some((LONG.to_owned(), 40)),
                     problem: Some(LONG.to_owned()),
@@ -123,6 +124,7 @@ fn written(bay: BayView) -> WriterView {
         rows: rows(),
         is_live: true,
         problems: Some(vec![problem(Some((3, 12))), problem(None)]),
+        doubts: Vec::new(),
         is_checking: false,
         side: Side::Text,
         pane: WriterPane::Forms,

@@ -5,8 +5,11 @@ use crate::workshop::panels::frame::{BREACH_SIGN, DONE_SIGN};
 use crate::workshop::panels::pieces::{heading_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
-use crate::workshop::view::writer::{WriterAction, WriterView};
+use crate::workshop::view::writer::{ProblemView, WriterAction, WriterView};
 use egui::{Context, Id, Label, ScrollArea, Ui};
+
+/// Stands before what is doubtful and stops nothing.
+const DOUBT_SIGN: &str = "?";
 
 /// Puts the focus on the first problem.
 pub fn come_here(ctx: &Context) {
@@ -35,18 +38,15 @@ pub fn problems_ui(ui: &mut Ui, written: &WriterView, tools: Tools<'_>, actions:
             ui.add(Label::new(said).wrap());
         }
         for problem in problems.unwrap_or_default() {
-            let text = format!("{BREACH_SIGN} {}", problem.said);
-            let Some((line, column)) = problem.place else {
-                ui.add(Label::new(text).wrap());
-                continue;
-            };
-            let response = ui.add(wide_button(ui, text));
-            if ui.data_mut(|data| data.remove_temp::<bool>(first())).unwrap_or(false) {
-                response.request_focus();
-            }
-            if response.clicked() {
-                actions.push(Action::Writer(WriterAction::GoTo(line, column)));
-            }
+            problem_ui(ui, problem, BREACH_SIGN, actions);
+        }
+        if !written.doubts.is_empty() {
+            ui.add_space(theme::GAP);
+            let count = [("count", written.doubts.len().into())];
+            ui.add(Label::new(tools.words.say("writer-doubts", &count)).wrap());
+        }
+        for doubt in &written.doubts {
+            problem_ui(ui, doubt, DOUBT_SIGN, actions);
         }
         // There is none to go to.
         ui.data_mut(|data| data.remove_temp::<bool>(first()));
@@ -55,4 +55,19 @@ pub fn problems_ui(ui: &mut Ui, written: &WriterView, tools: Tools<'_>, actions:
         }
         ui.add_space(theme::GAP);
     });
+}
+
+fn problem_ui(ui: &mut Ui, problem: &ProblemView, sign: &str, actions: &mut Vec<Action>) {
+    let text = format!("{sign} {}", problem.said);
+    let Some((line, column)) = problem.place else {
+        ui.add(Label::new(text).wrap());
+        return;
+    };
+    let response = ui.add(wide_button(ui, text));
+    if ui.data_mut(|data| data.remove_temp::<bool>(first())).unwrap_or(false) {
+        response.request_focus();
+    }
+    if response.clicked() {
+        actions.push(Action::Writer(WriterAction::GoTo(line, column)));
+    }
 }

@@ -59,6 +59,8 @@ pub struct WriterView {
     pub is_live: bool,
     /// What is wrong with the text; nothing while it is looked for the first time.
     pub problems: Option<Vec<ProblemView>>,
+    /// What is doubtful about a text without problems.
+    pub doubts: Vec<ProblemView>,
     /// The problems are those of an earlier text.
     pub is_checking: bool,
     /// What stands beside the forms.
