@@ -178,9 +178,10 @@ const fn kind(step: &Step) -> usize {
         Step::AskHint { .. } => 45,
         Step::PredictSign { .. } => 46,
         Step::ReportCode { .. } => 47,
+        Step::Note { .. } => 48,
     }
 }
-const KINDS: usize = 48;
+const KINDS: usize = 49;
 
 #[test]
 fn verif_the_long_session_takes_every_kind_of_step() {

@@ -316,6 +316,8 @@ pub enum Event {
         /// Confidence [%].
         percent: u8,
     },
+    /// Something was written down that concerns nobody else.
+    Noted,
     /// A prediction was noted.
     Predicted,
     /// A reading met a prediction or did not.

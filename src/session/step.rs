@@ -195,6 +195,11 @@ pub enum Step {
         /// What will be seen or heard.
         sign: Sign,
     },
+    /// Write something down for oneself; whoever marks the session reads it too.
+    Note {
+        /// Text.
+        text: String,
+    },
     /// Commit to a diagnosis.
     Commit {
         /// The diagnosis; `None` is "no fault found".

@@ -142,6 +142,7 @@ impl TimeLimit {
                 | Step::Key { position: crate::session::step::KeyPosition::Off }
                 | Step::RemoveGauge
                 | Step::Suspect { .. }
+                | Step::Note { .. }
                 | Step::Commit { .. }
                 | Step::Write { .. }
                 | Step::ReportCode { .. }

@@ -110,6 +110,7 @@ pub fn caption(step: &Step, words: &Words) -> String {
         Step::PredictSign { sign: Sign::Code(code) } => {
             words.say("step-predict-code", &[("code", code.to_string().into())])
         }
+        Step::Note { .. } => plain("step-note"),
         Step::PredictSign { sign } => plain(sign_key(*sign)),
         Step::Commit { fault } => {
             words.say("step-commit", &[("fault", diagnosis(fault.as_ref(), words).into())])

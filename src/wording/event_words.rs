@@ -96,6 +96,7 @@ pub fn line(event: &Event, words: &Words, briefing: &Briefing) -> String {
             "event-suspected",
             &[("fault", fault(name, words).into()), ("percent", (*percent).into())],
         ),
+        Event::Noted => plain("event-noted"),
         Event::Predicted => plain("event-predicted"),
         Event::PredictionChecked { other_quantity: true, .. } => plain("event-prediction-other"),
         Event::PredictionChecked { met: true, .. } => plain("event-prediction-met"),

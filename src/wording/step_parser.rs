@@ -148,6 +148,7 @@ fn read_step(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
         Verb::Suspect => suspect(reader, briefing)?,
         Verb::Predict => predict(reader)?,
         Verb::Commit => commit(reader, briefing)?,
+        Verb::Note => Step::Note { text: text(reader)? },
         Verb::Hint => {
             let grades = HintGrade::ALL.map(|grade| (grade.word(), grade));
             Step::AskHint { grade: reader.choose(&grades)? }
@@ -349,11 +350,16 @@ fn commit(reader: &mut WordReader<'_>, briefing: &Briefing) -> Parsed<Step> {
 
 fn write(reader: &mut WordReader<'_>) -> Parsed<Step> {
     let section = reader.choose(&SECTIONS.map(|part| (step_words::section(part), part)))?;
+    Ok(Step::Write { section, text: text(reader)? })
+}
+
+/// What runs to the line's end.
+fn text(reader: &mut WordReader<'_>) -> Parsed<String> {
     let text = reader.rest();
     if text.is_empty() {
         return Err(reader.missing(Expected::Text));
     }
-    Ok(Step::Write { section, text: step_words::unwritten(text) })
+    Ok(step_words::unwritten(text))
 }
 
 fn hand_over(reader: &mut WordReader<'_>) -> Parsed<Step> {

@@ -79,6 +79,7 @@ pub fn line(step: &Step) -> String {
         Step::Predict { least, most, of } => {
             format!("{verb} {}", prediction(*least, *most, *of))
         }
+        Step::Note { text } => format!("{verb} {}", written(text)),
         Step::PredictSign { sign } => format!("{verb} {}", sign_words(*sign)),
         Step::Commit { fault } => match fault {
             Some(fault) => format!("{verb} {}", fault_words(fault)),
@@ -141,6 +142,7 @@ pub const fn verb(step: &Step) -> Verb {
         Step::Drive { .. } => Verb::Drive,
         Step::Suspect { .. } => Verb::Suspect,
         Step::Predict { .. } | Step::PredictSign { .. } => Verb::Predict,
+        Step::Note { .. } => Verb::Note,
         Step::Commit { .. } => Verb::Commit,
         Step::AskHint { .. } => Verb::Hint,
         Step::Fit { .. } => Verb::Fit,

@@ -55,6 +55,8 @@ pub enum Verb {
     Commit,
     /// Ask for a hint.
     Hint,
+    /// Write a note.
+    Note,
     /// Fit a new part.
     Fit,
     /// Clean a valve.
@@ -139,7 +141,7 @@ impl Usage {
 
 impl Verb {
     /// Every verb, in the order of the work.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 36] = [
         Self::Read,
         Self::Ask,
         Self::Consult,
@@ -166,6 +168,7 @@ impl Verb {
         Self::Predict,
         Self::Commit,
         Self::Hint,
+        Self::Note,
         Self::Fit,
         Self::Clean,
         Self::Mend,
@@ -207,6 +210,7 @@ impl Verb {
             Self::Predict => "predict",
             Self::Commit => "commit",
             Self::Hint => "hint",
+            Self::Note => "note",
             Self::Fit => "fit",
             Self::Clean => "clean",
             Self::Mend => "mend",
@@ -231,7 +235,7 @@ const fn usage(
 }
 
 /// Every way to use every verb. A verb that serves two kinds of work stands in both.
-pub const USAGES: [Usage; 41] = [
+pub const USAGES: [Usage; 42] = [
     usage(Verb::Read, VerbGroup::Look, "read job-sheet", "read job-sheet", "help-read-job-sheet"),
     usage(
         Verb::Ask,
@@ -375,6 +379,13 @@ pub const USAGES: [Usage; 41] = [
         "commit FAULT PLACE | no-fault",
         "commit open-coil intake-valve",
         "help-commit",
+    ),
+    usage(
+        Verb::Note,
+        VerbGroup::Reason,
+        "note TEXT",
+        "note Clamp of the duct was loose",
+        "help-note",
     ),
     usage(
         Verb::Hint,

@@ -54,6 +54,7 @@ event-vehicle-information = Fahrzeugkennung
 event-codes-cleared = Fehlercodes gelöscht. Umgebungsdaten und abgeschlossene Überwachungen sind mit ihnen weg; permanente Fehlercodes bleiben, bis ihre Überwachungen bestanden sind.
 event-driven = Probefahrt, { $route }: { $quality } { $lamps }
 event-suspected = Auf der Liste: { $fault }, { $percent } %
+event-noted = Notiert.
 event-predicted = Vorhersage für die nächste Messung notiert.
 event-prediction-met = Der Messwert liegt in deiner Vorhersage.
 event-prediction-missed = Der Messwert liegt außerhalb deiner Vorhersage: Was würde das erklären?

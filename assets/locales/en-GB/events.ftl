@@ -54,6 +54,7 @@ event-vehicle-information = Vehicle information
 event-codes-cleared = Codes cleared. Freeze frame and finished monitors are gone with them; permanent codes stay until their monitors have passed.
 event-driven = Road test, { $route }: { $quality } { $lamps }
 event-suspected = On the list: { $fault }, { $percent } %
+event-noted = Noted.
 event-predicted = Prediction noted for the next reading.
 event-prediction-met = The reading lies within your prediction.
 event-prediction-missed = The reading lies outside your prediction: what would explain it?

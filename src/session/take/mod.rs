@@ -69,6 +69,7 @@ pub(super) fn take(session: &mut Session, step: &Step) -> Result<Vec<Event>, Veh
         Step::Suspect { .. }
         | Step::Predict { .. }
         | Step::PredictSign { .. }
+        | Step::Note { .. }
         | Step::Commit { .. }
         | Step::AskHint { .. } => Ok(reason::note(session, step)),
         Step::Replace { element } => repair::replace(session, element),

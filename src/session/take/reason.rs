@@ -1,4 +1,4 @@
-//! Suspects, predictions and the diagnosis. Thinking costs no time.
+//! Suspects, predictions, notes and the diagnosis. Thinking costs no time.
 
 use super::Refusal;
 use crate::faults::{FaultName, places};
@@ -18,6 +18,7 @@ pub(super) fn note(session: &mut Session, step: &Step) -> Result<Vec<Event>, Ref
             session.progress.sign = Some(*sign);
             Ok(vec![Event::Predicted])
         }
+        Step::Note { .. } => Ok(vec![Event::Noted]),
         Step::Commit { fault } => commit(session, fault.as_ref()),
         Step::AskHint { .. } if session.briefing.mode == Mode::Assessed => Err(Refusal::NoHints),
         Step::AskHint { grade } => Ok(vec![Event::HintAsked { grade: *grade }]),

@@ -349,6 +349,7 @@ every! { plain_events: Event {
         stopped_after: None,
     },
     Event::Suspected { .. } => Event::Suspected { fault: fault(), percent: 60 },
+    Event::Noted => Event::Noted,
     Event::Predicted => Event::Predicted,
     Event::PredictionChecked { .. } => {
         Event::PredictionChecked { met: false, other_quantity: false }

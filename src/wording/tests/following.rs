@@ -54,7 +54,8 @@ fn what_a_usage_starts_with_is_a_step_or_can_be_followed() {
         let start = usage.start();
         let is_step = matches!(parse(&start, &briefing), Ok(Some(_)));
         let ahead = following(&format!("{start} "), &briefing);
-        assert!(is_step || !ahead.words.is_empty() || ahead.number.is_some(), "{start}");
+        let goes_on = !ahead.words.is_empty() || ahead.number.is_some() || ahead.text;
+        assert!(is_step || goes_on, "{start}");
         assert!(usage.example.starts_with(&start), "{start}");
     }
 }

@@ -321,7 +321,7 @@ proptest! {
         // Digits cut short are another number, and a text is no abbreviation.
         prop_assume!(!matches!(
             step,
-            Step::Write { .. } | Step::Predict { .. } | Step::PredictSign { .. }
+            Step::Write { .. } | Step::Note { .. } | Step::Predict { .. } | Step::PredictSign { .. }
                 | Step::ReportCode { .. } | Step::Suspect { .. } | Step::Power { .. }
                 | Step::Drive { stop_after: Some(_), .. }
         ));

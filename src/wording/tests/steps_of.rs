@@ -181,6 +181,7 @@ pub(super) fn any_step() -> impl Strategy<Value = Step> {
         any_code().prop_map(|code| Step::ReportCode { code }),
         (fault(), 0u8..=100).prop_map(|(fault, percent)| Step::Suspect { fault, percent }),
         proptest::option::of(fault()).prop_map(|fault| Step::Commit { fault }),
+        text().prop_map(|text| Step::Note { text }),
         (select(sections), text()).prop_map(|(section, text)| Step::Write { section, text }),
     ]
 }

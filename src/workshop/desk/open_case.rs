@@ -10,6 +10,7 @@ use super::sounds;
 use super::tray;
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
+use crate::session::event::Event;
 use crate::session::journal::Mode;
 use crate::session::kept::KeptSession;
 use crate::session::step::Step;
@@ -62,6 +63,7 @@ impl OpenCase {
             tray: tray::tray(kept.session(), words),
             till: till(kept.session(), words),
             suspects: suspects(kept.session(), words),
+            notes: notes(kept.session()),
             log: log.collect(),
             line: LineView::empty(about),
             groups: VerbGroup::ALL.map(|group| group_view(group, words)).into(),
@@ -219,6 +221,7 @@ impl OpenCase {
         self.view.vehicle = vehicle(session, words);
         self.view.till = till(session, words);
         self.view.suspects = suspects(session, words);
+        self.view.notes = notes(session);
         if let Some(guide) = &mut self.view.guide {
             *guide = guide::progress(session.log());
         }
@@ -282,6 +285,16 @@ pub fn vehicle(session: &Session, words: &Words) -> VehicleView {
 /// Time and money of a session so far.
 pub fn till(session: &Session, words: &Words) -> String {
     amounts::till(session.till(), session.briefing(), words)
+}
+
+fn notes(session: &Session) -> Vec<String> {
+    let written = session.log().iter().filter(|entry| entry.events.contains(&Event::Noted));
+    written
+        .filter_map(|entry| match &entry.step {
+            Step::Note { text } => Some(text.clone()),
+            _ => None,
+        })
+        .collect()
 }
 
 fn suspects(session: &Session, words: &Words) -> Vec<SuspectView> {

@@ -1,11 +1,11 @@
-//! What is known without asking: the vehicle as it stands there, the suspects, the job sheet.
+//! What is known without asking: the vehicle as it stands there, the suspects, the notes, the job sheet.
 
-use super::Tools;
 use super::pieces::{bar_ui, heading_ui, page_keys, wide_button};
+use super::{Tools, entry};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::case::{CaseView, SuspectView};
-use egui::{ScrollArea, Ui};
+use egui::{Label, ScrollArea, Ui};
 
 /// Vehicle, suspects and job sheet in one column; `is_alone` where nothing else takes the keys for whole pages.
 pub fn sheet_ui(
@@ -29,6 +29,15 @@ pub fn sheet_ui(
         }
         for suspect in &case.suspects {
             suspect_ui(ui, suspect, tools, actions);
+        }
+        ui.add_space(theme::WIDE_GAP);
+        heading_ui(ui, &tools.say("window-notes-heading"));
+        for note in &case.notes {
+            ui.add(Label::new(note).wrap());
+        }
+        if ui.add(wide_button(ui, tools.say("window-note-write"))).clicked() {
+            actions.push(Action::StartLine("note".to_owned()));
+            entry::come_here(ui);
         }
         ui.add_space(theme::WIDE_GAP);
         heading_ui(ui, &tools.say("window-pane-sheet"));

@@ -28,6 +28,8 @@ pub struct CaseView {
     pub till: String,
     /// The list of suspects.
     pub suspects: Vec<SuspectView>,
+    /// What was written down, first to last.
+    pub notes: Vec<String>,
     /// Every step so far.
     pub log: Vec<LoggedStep>,
     /// The line that is being written or clicked together.

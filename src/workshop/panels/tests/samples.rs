@@ -319,6 +319,7 @@ fn case_view() -> CaseView {
             off: "Off: engine cover, duct clamp and intake connector.".to_owned(),
         },
         till: "45 min, £4.20 of material, £55.20 in all".to_owned(),
+        notes: vec![LONG.to_owned(), "Dry.".to_owned()],
         suspects: vec![SuspectView {
             name: "partly broken coil, intake valve".to_owned(),
             percent: 60,
