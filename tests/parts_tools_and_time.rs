@@ -184,8 +184,8 @@ fn verif_an_expert_takes_the_cheapest_sound_part() {
         }
     };
     // 74.20 and 48.00 for the wait are 122.20: the same price for both leaves the maker's own.
-    assert_eq!(renewed_with(&dearer(122_19)), "ow-4470");
-    assert_eq!(renewed_with(&dearer(122_20)), "hd-4470-1");
+    assert_eq!(renewed_with(&dearer(12_219)), "ow-4470");
+    assert_eq!(renewed_with(&dearer(12_220)), "hd-4470-1");
     assert_eq!(renewed_with(&|it| it.shelf.others.clear()), "hd-4470-1");
 }
 

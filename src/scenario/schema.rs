@@ -126,6 +126,7 @@ fn is_all(tools: &Tools) -> bool {
 }
 
 /// See [`is_usual`].
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "the writer of data hands a reference")]
 fn is_free(limit: &TimeLimit) -> bool {
     *limit == TimeLimit::None
 }

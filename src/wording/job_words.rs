@@ -31,8 +31,11 @@ pub fn job_sheet(briefing: &Briefing, words: &Words) -> String {
         lines.extend(job.history.iter().map(|entry| format!("  {entry}")));
     }
     if let Tools::Only(_) = briefing.tools {
-        let named: String =
-            briefing.tools.there().map(|it| format!(", {}", tool(it, words))).collect();
+        let mut named = String::new();
+        for it in briefing.tools.there() {
+            named.push_str(", ");
+            named.push_str(&tool(it, words));
+        }
         lines.push(words.say("job-tools", &[("tools", named.into())]));
     }
     if let TimeLimit::UpTo { minutes: limit } = briefing.time_limit {

@@ -156,7 +156,7 @@ fn a_case_gets_its_terms_by_forms_alone() {
     let lacks: Vec<Tool> = Tool::ALL.into_iter().filter(|it| !scenario.tools.has(*it)).collect();
     assert_eq!(lacks, [Tool::PowerLead]);
     assert_eq!(scenario.time_limit, TimeLimit::UpTo { minutes: Minutes(95) });
-    assert_eq!(scenario.approval, Approval::UpTo { money: Money(120_50) });
+    assert_eq!(scenario.approval, Approval::UpTo { money: Money(12_050) });
     assert_eq!(scenario.shelf.waiting_per_hour, Money(15_00));
     assert_eq!(scenario.shelf.waits[&Id::from("hd-4470-1")], Minutes(90));
     let used = &scenario.shelf.others[&Id::from("used-1")];

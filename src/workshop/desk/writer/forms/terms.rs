@@ -95,10 +95,11 @@ pub fn shelf(form: &mut Form<'_>) {
     let Some(part) = parts.first() else { return };
     for (grade, key) in [("Pattern", "writer-add-pattern"), ("Used", "writer-add-used")] {
         let begin = grade.to_lowercase();
-        let free = (1..)
+        // One of as many as there are, and one more, is free.
+        let number = (1..=shelf.others.len() + 1)
             .map(|n| format!("{begin}-{n}"))
-            .find(|it| !shelf.others.keys().any(|number| number.as_str() == it));
-        let number = free.unwrap_or(begin);
+            .find(|it| !shelf.others.keys().any(|number| number.as_str() == it))
+            .unwrap_or(begin);
         let stands_for = notation::text(part.part_number.as_str());
         let value = format!("(stands_for: {stands_for}, grade: {grade}, price: 40_00)");
         form.deeds(vec![(form.say(key), set(format!("shelf.others.{number}"), value))]);
