@@ -146,5 +146,5 @@ counter-nothing = Davon gibt es an diesem Fahrzeug nichts.
 counter-customer-why = Was der Kunde nicht freigegeben hat, wird nicht bezahlt.
 counter-pattern = { $what } (Nachbau)
 counter-used = { $what } (gebraucht)
-counter-wait = { $price }, { $time } Wartezeit inbegriffen
+counter-wait = { $price } { $time } Wartezeit sind darin.
 counter-write = Schreiben: { $section } …

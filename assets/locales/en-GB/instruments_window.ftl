@@ -146,5 +146,5 @@ counter-nothing = There is nothing of this kind on this vehicle.
 counter-customer-why = Work that the customer has not agreed to is not paid.
 counter-pattern = { $what } (pattern part)
 counter-used = { $what } (used)
-counter-wait = { $price }, the wait of { $time } included
+counter-wait = { $price } The wait of { $time } is in it.
 counter-write = Write the { $section } …

@@ -1,10 +1,12 @@
 //! What is done before each picture: the user's own actions, so that a picture shows what anybody can reach.
 
+use crate::scenario::load::ScenarioText;
 use crate::vehicle::spec::Id;
 use crate::workshop::bay::camera::Viewpoint;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::bay::BayAction;
 use crate::workshop::view::case::Pane;
+use crate::workshop::view::counter::Trade;
 use crate::workshop::view::debrief::{DebriefAction, Side};
 use crate::workshop::view::road::RoadAction;
 use crate::workshop::view::settings::{Contrast, Motion, Shade, TextSize};
@@ -16,6 +18,8 @@ use std::collections::VecDeque;
 const SEED: &str = "2";
 /// Its steps.
 const STEPS: &str = include_str!("../../../assets/pictured/steps.txt");
+/// The scenario whose counter has more than the maker's own parts.
+const COUNTER_OF: &str = "corn-exchange";
 /// The remark before which the case is pictured at work.
 const AT_WORK: &str = "# A picture of the case";
 
@@ -50,7 +54,49 @@ pub fn shots() -> VecDeque<Shot> {
     let mut shots = pages();
     shots.extend(instruments());
     shots.extend(kinds_of_reader());
+    shots.extend(terms());
     shots
+}
+
+/// A case with tools, time and parts of its own, at both sizes of the text, and where they are written.
+fn terms() -> [Shot; 5] {
+    let shot = |name, actions: Vec<Action>| Shot { name, actions: actions.into() };
+    let number = ScenarioText::carried().iter().position(|it| it.scenario_name == COUNTER_OF);
+    let line = |text: &str| [Action::TypeLine(text.to_owned()), Action::TakeStep];
+    let mut open = vec![
+        Action::SetShade(Shade::Light),
+        Action::SetContrast(Contrast::Ordinary),
+        Action::ToFront,
+        Action::ChooseScenario(number.unwrap_or_default()),
+        Action::TypeSeed(SEED.to_owned()),
+        Action::Begin,
+    ];
+    open.extend(line("note Dry all round, no sludge on the stick"));
+    open.extend(line("ask approval"));
+    open.extend([
+        Action::Tray(TrayAction::Show(true)),
+        Action::Tray(TrayAction::Take(Tool::Counter)),
+        Action::Tray(TrayAction::SetTrade(Trade::Parts)),
+    ]);
+    [
+        shot("counter", open),
+        shot("notes", vec![Action::ShowPane(Pane::Log)]),
+        shot(
+            "counter-large",
+            vec![Action::SetText(TextSize::Double), Action::ShowPane(Pane::Tray)],
+        ),
+        shot(
+            "terms",
+            vec![
+                Action::SetText(TextSize::Normal),
+                Action::ToFront,
+                Action::Writer(WriterAction::Open),
+                Action::Writer(WriterAction::Begin(0)),
+                Action::Writer(WriterAction::Show(Section::Prices)),
+            ],
+        ),
+        shot("terms-large", vec![Action::SetText(TextSize::Double)]),
+    ]
 }
 
 /// Each instrument in hand, with what it has just shown; the last one is on the road.

@@ -140,7 +140,9 @@ fn draw(
     let mut canvas = Canvas { pixels: vec![[0.0; 3]; SIZE[0] * SIZE[1]] };
     for number in 0..FRAMES {
         *frame += 1;
-        let size = Vec2::new(SIZE[0] as f32, SIZE[1] as f32);
+        // Larger text is a larger scale of everything, on a window of the same size.
+        let scale = ctx.zoom_factor();
+        let size = Vec2::new(SIZE[0] as f32, SIZE[1] as f32) / scale;
         let input = RawInput {
             screen_rect: Some(Rect::from_min_size(Pos2::ZERO, size)),
             time: Some(f64::from(*frame) / 4.0),
@@ -165,9 +167,13 @@ fn draw(
         let shapes = std::mem::take(&mut output.shapes);
         output.drop_without_applying_deltas();
         if number + 1 == FRAMES {
-            for clipped in ctx.tessellate(shapes, 1.0) {
-                if let Primitive::Mesh(mesh) = &clipped.primitive {
-                    canvas.draw(clipped.clip_rect, mesh, textures);
+            let scale = ctx.pixels_per_point();
+            for clipped in ctx.tessellate(shapes, scale) {
+                if let Primitive::Mesh(mut mesh) = clipped.primitive {
+                    for corner in &mut mesh.vertices {
+                        corner.pos = (corner.pos.to_vec2() * scale).to_pos2();
+                    }
+                    canvas.draw(clipped.clip_rect * scale, &mesh, textures);
                 }
             }
         }
