@@ -30,10 +30,11 @@ fn pinned(loaded: Loaded) -> String {
 }
 
 /// Every folder has its line here, and every line its folder.
-const CASES: [(&str, &str); 4] = [
+const CASES: [(&str, &str); 5] = [
     ("cam-angles-from-the-module", "2dc3e3fa702a3c57"),
     ("cam-angles-in-the-road", "2dc3e3fa702a3c57"),
     ("cam-targets-in-the-road", "e698f26c0fe59485"),
+    ("with-a-limit", "6ba4fff35419b83f"),
     ("with-a-starter", "2dc3e3fa702a3c57"),
 ];
 
