@@ -218,7 +218,7 @@ const WITH_A_TOOL: [(Tool, &str); 6] = [
     (Tool::CurrentProbe, "zero clamp"),
     (Tool::Scope, "scope current intake-valve"),
     (Tool::PressureGauge, "gauge fit"),
-    (Tool::PowerLead, "power intake-valve 1 s"),
+    (Tool::PowerLead, "power intake-valve for 1 s"),
 ];
 
 #[test]
