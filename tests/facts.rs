@@ -106,6 +106,24 @@ fn limit_hot_contacts_of_one_connector_stay_together() {
     assert!(doubts.iter().all(|(_, kind)| matches!(kind, WarningKind::NotTold { .. })));
 }
 
+/// Behind one connector the code is the same for an open winding and a broken wire: the meter parts them, and where the case
+/// leaves it out, nothing does and `check` says so.
+#[test]
+fn limit_faults_that_no_allowed_tool_can_tell_are_told_to_the_author() {
+    let faults = r#"(kind: OpenCoil, place: "intake-valve", weight: 1, severity: (0, 1)),
+        (kind: BrokenWire, place: "intake-control-wire", weight: 1, severity: (0, 1))"#;
+    let with_all = with_faults(faults);
+    assert_eq!(facts(&with_all).doubts(&with_all), []);
+    let mut text = with_all.text.clone();
+    text.scenario_text =
+        text.scenario_text.replacen("version: 1,", "version: 3, tools: Only([PressureGauge]),", 1);
+    let without = Arc::new(read(text).unwrap());
+    assert_ne!(without.scenario.tools, with_all.scenario.tools);
+    let doubts = facts(&without).doubts(&without);
+    assert_eq!(doubts.len(), 2, "{doubts:?}");
+    assert!(doubts.iter().all(|(_, kind)| matches!(kind, WarningKind::NotTold { .. })));
+}
+
 /// Oil that is only old lights no lamp and shakes no engine on that road.
 #[test]
 fn limit_what_nobody_notices_is_told_at_its_entry() {
