@@ -3,10 +3,11 @@
 use crate::scenario::carried::SCENARIOS;
 
 /// A small text for each carried vehicle, by the name of the vehicle: it checks clean and deals cases as it is.
-const STARTERS: [(&str, &str); 3] = [
+const STARTERS: [(&str, &str); 4] = [
     ("harrowfen-dray", include_str!("../../../assets/starters/harrowfen-dray.ron")),
     ("marlgate-teal", include_str!("../../../assets/starters/marlgate-teal.ron")),
     ("coldbeck-heron", include_str!("../../../assets/starters/coldbeck-heron.ron")),
+    ("brackenholm-bittern", include_str!("../../../assets/starters/brackenholm-bittern.ron")),
 ];
 
 /// What a case can be begun with.
