@@ -299,3 +299,46 @@ fn line(tray: &TrayView) -> Option<String> {
         Tool::Counter => tray.counter.chosen.clone()?,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scenario::deal::deal;
+    use crate::scenario::load::load;
+    use crate::workshop::view::counter::Trade;
+    use std::path::Path;
+    use std::sync::Arc;
+
+    fn begun(scenario: &str) -> Session {
+        let case = deal(&Arc::new(load(Path::new(scenario)).unwrap()), 1).unwrap();
+        Session::begin_without_history(case.briefing, case.hidden).unwrap()
+    }
+
+    #[test]
+    fn a_tool_that_the_case_leaves_out_does_not_lie_on_the_tray() {
+        let words = Words::for_language("en-GB");
+        let whole = tray(&begun("coal-wharf"), &words);
+        assert_eq!((whole.tool, whole.tools), (Tool::Meter, Tool::ALL.to_vec()));
+        let lean = tray(&begun("lime-kiln"), &words);
+        let there = [Tool::Reader, Tool::Gauge, Tool::Dipstick, Tool::Drive, Tool::Counter];
+        assert_eq!((lean.tool, lean.tools), (Tool::Reader, there.to_vec()));
+    }
+
+    /// What a part costs at the counter is what fitting it puts into the till, its grade and its wait are said.
+    #[test]
+    fn a_part_of_another_grade_is_sold_as_what_it_is() {
+        let (session, words) = (begun("corn-exchange"), Words::for_language("en-GB"));
+        let jobs = counter::jobs(Trade::Parts, session.briefing(), Some(&session), &words);
+        let of = |line: &str| jobs.iter().find(|job| job.line == line).unwrap();
+        let used = of("fit intake-valve breakers-4470");
+        assert!(used.name.contains("(used)"), "{}", used.name);
+        let price = used.price.as_ref().unwrap();
+        assert!(price.contains("19.33") && price.contains("20 min"), "{price}");
+        let pattern = of("fit intake-valve ow-4470");
+        assert!(pattern.name.contains("(pattern part)"), "{}", pattern.name);
+        assert!(pattern.price.as_ref().unwrap().contains("46.50"), "{:?}", pattern.price);
+        let makers = of("fit intake-valve hd-4470-1");
+        assert!(!makers.name.contains('('), "{}", makers.name);
+        assert!(makers.price.as_ref().unwrap().contains("180 min"), "{:?}", makers.price);
+    }
+}
