@@ -2,6 +2,9 @@
 //! apprentice make of them.
 #![expect(clippy::unwrap_used, reason = "a test fails by panicking")]
 
+use faultwright::assessment::debrief::debrief;
+use faultwright::assessment::mark::About;
+use faultwright::assessment::rubric::MarkCategory;
 use faultwright::faults::{Fault, FaultKind, FaultName, apply, worn_kinds};
 use faultwright::instruments::multimeter::{Display, Multimeter};
 use faultwright::reasoning::belief::Belief;
@@ -208,6 +211,30 @@ fn verif_a_worn_part_is_a_fault_to_an_expert() {
         assert_eq!(kinds, left, "{number}");
         let lies = session.truth().condition().valves[&Id::from("intake-valve")].clone();
         assert_eq!(worn_kinds(&lies).collect::<Vec<_>>(), left, "{number}");
+    }
+}
+
+/// The marks say why the customer comes back: the part that went in was worn.
+#[test]
+fn verif_the_marks_name_a_worn_part() {
+    let briefing = briefing();
+    let wanted = suppositions(scenario());
+    let wanted: Vec<_> = wanted.into_iter().filter(|it| it.faults == [shorted().name]).collect();
+    let worlds = Worlds::begin(&briefing, &wanted, &|_, _| {}).unwrap();
+    for (number, is_worn) in [("breakers-4470", true), ("ow-4470", false)] {
+        let mut session = begin(&briefing);
+        take(&mut session, "commit shorted-turns intake-valve\nask approval");
+        take(&mut session, &format!("{TO_THE_VALVE}\nfit intake-valve {number}\n{ROAD}"));
+        take(&mut session, "key off\nhand over");
+        let (rubric, truth) = (&scenario().scenario.rubric, vec![shorted()]);
+        let judged = debrief(&session, truth, worlds.clone(), rubric, &|_, _| {}).unwrap();
+        let mark = judged.marks.iter().find(|it| it.category == MarkCategory::Repair).unwrap();
+        let place = Id::from("intake-valve");
+        let fault = FaultName { kind: FaultKind::StickingSpool, place };
+        let named =
+            mark.remarks.iter().any(|it| it.about == About::WornPart { fault: fault.clone() });
+        assert_eq!((named, judged.comes_back()), (is_worn, is_worn), "{number}: {mark:?}");
+        assert_eq!(mark.share, if is_worn { 0.0 } else { 1.0 }, "{number}");
     }
 }
 

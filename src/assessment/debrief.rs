@@ -118,7 +118,7 @@ pub fn debrief(
         marks::access_order(log),
         marks::reading(log),
         marks::calibration(log, &review),
-        marks::repair(log, &review, aftermath, &faults, &declined, &session.briefing().vehicle),
+        marks::repair(log, &review, aftermath, &faults, &declined, session.briefing()),
         marks::proof(log, &parts, &marks::erased(log, session.codes_from_elsewhere()), unproved),
         marks::care(log, &left_off),
         marks::record(log),

@@ -258,7 +258,7 @@ fn kind_of_remark(log: &[Entry], remark: &Remark) -> Option<LessonKind> {
                 None => LessonKind::RepairedTooEarly,
             }
         }
-        About::Part { .. } | About::CameBack { .. } => LessonKind::StillThere,
+        About::WornPart { .. } | About::Part { .. } | About::CameBack { .. } => LessonKind::StillThere,
         About::Proof(_) => LessonKind::NotProved,
         About::Unrelated { .. } => LessonKind::NotReported,
         About::Written(_) => LessonKind::NotWritten,

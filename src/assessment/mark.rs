@@ -103,6 +103,11 @@ pub enum About {
         /// Chance that it would take the fault away [0 to 1].
         chance: f64,
     },
+    /// A part that went in brought a fault of its own: it was worn.
+    WornPart {
+        /// The fault.
+        fault: FaultName,
+    },
     /// One of several faults that were there together was mended, or was not.
     Part {
         /// The fault.

@@ -221,7 +221,8 @@ pub fn shares(belief: &BTreeMap<Hypothesis, f64>) -> BTreeMap<Option<FaultName>,
 
 /// Faults that a part from the counter brings along: what has been worn elsewhere is as bad as what wore here. Whoever
 /// sells it knows, and so does an expert; an apprentice sees it on the bench.
-fn brought(step: &Step, briefing: &Briefing) -> Vec<FaultName> {
+#[must_use]
+pub fn brought(step: &Step, briefing: &Briefing) -> Vec<FaultName> {
     let Step::Fit { valve, part_number } = step else { return Vec::new() };
     let Some(offer) = briefing.offer(part_number) else { return Vec::new() };
     let place = || valve.clone();

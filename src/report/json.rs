@@ -205,6 +205,7 @@ fn remark(remark: &Remark) -> Value {
         About::Confidence { distance } => json!({ "confidence-distance": rounded(*distance) }),
         About::NoConfidence => json!("no-confidence"),
         About::Repair { chance } => json!({ "repair-chance": rounded(*chance) }),
+        About::WornPart { fault } => json!({ "worn-part": fault }),
         About::Part { fault, is_mended } => json!({ "fault": fault, "mended": is_mended }),
         About::Declined { fault } => json!({ "declined": fault }),
         About::CameBack { came_back } => json!({ "came-back": came_back }),

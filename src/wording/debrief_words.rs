@@ -329,6 +329,9 @@ fn about(about: &About, briefing: &Briefing, words: &Words) -> String {
         About::Repair { chance } => {
             words.say("about-repair", &[("chance", percent(*chance).into())])
         }
+        About::WornPart { fault } => {
+            words.say("about-worn-part", &[("fault", fault_words(fault, words).into())])
+        }
         About::Part { fault, is_mended } => words.say(
             if *is_mended { "about-part-mended" } else { "about-part-left" },
             &[("fault", fault_words(fault, words).into())],

@@ -62,6 +62,7 @@ about-sound-readings = Jeder Messwert wurde so aufgenommen, dass er etwas bedeut
 about-confidence = Deine Zuversicht lag { $distance } von dem entfernt, was die Beweise zuließen (0 ist am besten, 1 am schlechtesten).
 about-no-confidence = Vor der Diagnose bekam kein Verdacht eine Zuversicht.
 about-repair = Nach Lage der Beweise hatte diese Reparatur eine Chance von { $chance } %.
+about-worn-part = Das eingebaute Teil war selbst verschlissen: { $fault }. Sieh dir ein Teil an, bevor es hineinkommt.
 about-part-mended = { $fault }: behoben.
 about-part-left = { $fault }: geblieben, wie es war; der Auftrag ist nur zum Teil erledigt.
 about-declined = { $fault }: gefunden, angeboten und vom Kunden abgelehnt.

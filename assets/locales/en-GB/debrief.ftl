@@ -62,6 +62,7 @@ about-sound-readings = every reading was taken so that it means something.
 about-confidence = your confidences lay { $distance } from what the evidence allowed (0 is best, 1 is worst).
 about-no-confidence = no suspect was given a confidence before the diagnosis.
 about-repair = on the evidence this repair had a chance of { $chance } %.
+about-worn-part = the part that went in was worn itself: { $fault }. Look at a part before it goes in.
 about-part-mended = { $fault } was mended.
 about-part-left = { $fault } was left as it was: the job is done in part only.
 about-declined = { $fault }: found, offered, and declined by the customer.

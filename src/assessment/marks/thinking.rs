@@ -5,13 +5,14 @@ use super::evidence::{events, repairs};
 use crate::assessment::mark::{About, Mark, Remark};
 use crate::assessment::rubric::MarkCategory;
 use crate::faults::{Fault, FaultName};
-use crate::reasoning::belief::shares;
+use crate::reasoning::belief::{brought, shares};
 use crate::reasoning::expert::Proposal;
 use crate::reasoning::remedy::Remedy;
 use crate::reasoning::review::{Redundant, Review, StepReview, chance};
 use crate::session::aftermath::Aftermath;
 use crate::session::attempt::Entry;
 use crate::session::event::{Breach, Event};
+use crate::session::setup::Briefing;
 use crate::vehicle::spec::VehicleSpec;
 use std::collections::BTreeMap;
 
@@ -193,8 +194,9 @@ pub(in crate::assessment) fn repair(
     after: Aftermath,
     faults: &[Fault],
     declined: &[Option<usize>],
-    spec: &VehicleSpec,
+    briefing: &Briefing,
 ) -> Mark {
+    let spec = &briefing.vehicle;
     let mut share = 1.0;
     let mut remarks = Vec::new();
     let mut done: Vec<Remedy> = Vec::new();
@@ -212,6 +214,9 @@ pub(in crate::assessment) fn repair(
             share -= UNFOUNDED_COST;
         }
         remarks.push(Remark { entry: Some(number), about: About::Repair { chance }, good });
+        // What comes of it shows on the road; here it is named.
+        let worn = brought(&log[number].step, briefing).into_iter();
+        remarks.extend(worn.map(|fault| Remark::bad(Some(number), About::WornPart { fault })));
         // Work that the customer has refused is not paid for, however well founded it was.
         let beyond = Breach::RepairBeyondApproval;
         if log[number].events.contains(&Event::AgainstCare { breach: beyond.clone() }) {
