@@ -2,7 +2,7 @@
 //!
 //! Eyes, hands, the dipstick and the code reader are always there: without the reader no repair could be proved.
 
-use crate::session::step::Step;
+use crate::session::step::{KeyPosition, Step};
 use crate::units::Minutes;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -36,7 +36,7 @@ impl Tool {
         Self::PowerLead,
     ];
 
-    /// The word that scenarios and catalogues call it by.
+    /// The word that scenarios call it by.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
@@ -139,7 +139,7 @@ impl TimeLimit {
             Step::ReadJobSheet
                 | Step::Refit { .. }
                 | Step::Plug { .. }
-                | Step::Key { position: crate::session::step::KeyPosition::Off }
+                | Step::Key { position: KeyPosition::Off }
                 | Step::RemoveGauge
                 | Step::Suspect { .. }
                 | Step::Note { .. }

@@ -1,6 +1,7 @@
 //! What is done before each picture: the user's own actions, so that a picture shows what anybody can reach.
 
 use crate::scenario::load::ScenarioText;
+use crate::scenario::writing::starters::starters;
 use crate::vehicle::spec::Id;
 use crate::workshop::bay::camera::Viewpoint;
 use crate::workshop::view::action::Action;
@@ -62,6 +63,7 @@ pub fn shots() -> VecDeque<Shot> {
 fn terms() -> [Shot; 5] {
     let shot = |name, actions: Vec<Action>| Shot { name, actions: actions.into() };
     let number = ScenarioText::carried().iter().position(|it| it.scenario_name == COUNTER_OF);
+    let begun = starters().iter().position(|it| it.name == COUNTER_OF);
     let line = |text: &str| [Action::TypeLine(text.to_owned()), Action::TakeStep];
     let mut open = vec![
         Action::SetShade(Shade::Light),
@@ -91,7 +93,7 @@ fn terms() -> [Shot; 5] {
                 Action::SetText(TextSize::Normal),
                 Action::ToFront,
                 Action::Writer(WriterAction::Open),
-                Action::Writer(WriterAction::Begin(0)),
+                Action::Writer(WriterAction::Begin(begun.unwrap_or_default())),
                 Action::Writer(WriterAction::Show(Section::Prices)),
             ],
         ),

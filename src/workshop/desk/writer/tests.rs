@@ -145,7 +145,7 @@ fn a_case_gets_its_terms_by_forms_alone() {
     fill(&mut desk, "An hour of waiting", "15");
     fill(&mut desk, "Wait for hd-4470-1 (min)", "90");
     press(&mut desk, "Add a used part");
-    fill(&mut desk, "Part used-1: Friction of the spool (N; clean is 0.1, from 3 it sticks)", "4");
+    fill(&mut desk, "Part used-1: Friction of the spool (N)", "4");
     fill(&mut desk, "Part used-1: Price", "12");
     press(&mut desk, "Add a pattern part");
     pick(&mut desk, "Part pattern-1: Grade", "used");

@@ -85,10 +85,11 @@ pub fn shelf(form: &mut Form<'_>) {
         form.rows.push(row);
     }
     for (number, part) in &shelf.others {
-        form.group = Some(words.say("writer-other", &[("number", number.as_str().into())]));
+        let what = words.say("writer-other", &[("number", number.as_str().into())]);
+        form.heading(what.clone());
+        form.group = Some(what.clone());
         other(form, &format!("shelf.others.{number}"), part);
         form.group = None;
-        let what = words.say("writer-other", &[("number", number.as_str().into())]);
         let away = words.say("writer-remove", &[("what", what.into())]);
         form.deeds(vec![(away, remove(format!("shelf.others.{number}")))]);
     }
