@@ -83,7 +83,7 @@ impl Mixer {
 
     /// The next sample.
     #[expect(clippy::cast_possible_truncation, reason = "a server takes no more digits")]
-    fn next_sample(&mut self) -> f32 {
+    pub fn next_sample(&mut self) -> f32 {
         self.gain += (self.wanted_gain - self.gain) * GAIN_SHARE;
         if self.is_muted() {
             self.gain = 0.0;

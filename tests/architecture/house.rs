@@ -82,6 +82,11 @@ pub const OUTSIDE: &[Outside] = &[
         May::Only(&["command_line"]),
         "only the command line talks to the terminal",
     ),
+    outside(
+        "cpal",
+        May::Only(&["sound"]),
+        "one place speaks to the system's own way out for sound",
+    ),
     outside("pulseaudio", May::Only(&["sound"]), "one place speaks to the sound server"),
     outside("clap", May::Only(&["command_line"]), "arguments are read at one door"),
     outside("ron", May::Only(&["scenario"]), "one place knows the scenario's notation"),

@@ -2,13 +2,17 @@
 //!
 //! The newest passage takes the place of one that was not begun yet, so nothing queues up. A server that is not there, that
 //! refuses or goes away is no error: nothing is heard, [`Player::state`] says so, and the next passage tries again.
-//! On Linux the server is spoken to in its own protocol; the feature `sound-out` builds that in. Elsewhere, and without the
-//! feature, there is no way out for sound yet: `nowhere` is the place for one.
+//! The feature `sound-out` builds the way out in: on Linux the server is spoken to in its own protocol, on Windows and macOS
+//! the system's own way is taken through the crate that knows them all. Elsewhere, and without the feature, there is none.
 
 mod address;
-#[cfg(not(all(feature = "sound-out", target_os = "linux")))]
+#[cfg(all(feature = "sound-out", any(windows, target_os = "macos")))]
+mod device;
+#[cfg(not(all(feature = "sound-out", any(windows, target_os = "macos", target_os = "linux"))))]
 mod nowhere;
 mod orders;
+#[cfg(any(test, all(feature = "sound-out", any(windows, target_os = "macos"))))]
+mod pace;
 #[cfg(all(feature = "sound-out", target_os = "linux"))]
 mod server;
 #[cfg(all(test, feature = "sound-out", target_os = "linux"))]
@@ -19,13 +23,23 @@ mod wire;
 use super::mixer::Mixer;
 use super::passage::Passage;
 pub use address::Address;
-#[cfg(not(all(feature = "sound-out", target_os = "linux")))]
+#[cfg(all(feature = "sound-out", any(windows, target_os = "macos")))]
+use device::play;
+#[cfg(not(all(
+    feature = "sound-out",
+    any(windows, target_os = "macos", target_os = "linux")
+)))]
 use nowhere::play;
 use orders::Orders;
 #[cfg(all(feature = "sound-out", target_os = "linux"))]
 use server::play;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
+
+/// Silence before the first sound [samples]: 60 ms. A server that has mixed ahead takes a new stream up somewhere within its
+/// first piece, and the blow of a click would be missed.
+#[cfg(all(feature = "sound-out", any(windows, target_os = "macos", target_os = "linux")))]
+const LEAD: u32 = super::SAMPLES_PER_SECOND * 6 / 100;
 
 /// How it stands with the sound.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -35,11 +49,11 @@ pub enum State {
     Rests,
     /// Something is being played.
     Plays,
-    /// No sound server is there.
+    /// No sound server is there, or no device that takes sound.
     NoServer,
-    /// The server does not want us, or does not answer.
+    /// It does not want us, or does not answer.
     Refused,
-    /// The server went away while something was played.
+    /// It went away while something was played.
     Lost,
     /// This build has no way out for sound.
     NotBuilt,

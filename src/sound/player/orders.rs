@@ -62,7 +62,7 @@ impl Orders {
 
     /// Hands what is new to the mixer, if there is anything; false when it is over.
     #[cfg_attr(
-        not(all(feature = "sound-out", target_os = "linux")),
+        not(all(feature = "sound-out", any(windows, target_os = "macos", target_os = "linux"))),
         expect(dead_code, reason = "only a server plays for longer than a moment")
     )]
     pub fn look(&self, mixer: &mut Mixer) -> bool {

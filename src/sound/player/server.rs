@@ -2,7 +2,7 @@
 
 use super::orders::Orders;
 use super::wire::{Message, TICK, Wire};
-use super::{Address, State};
+use super::{Address, LEAD, State};
 use crate::sound::SAMPLES_PER_SECOND;
 use crate::sound::mixer::Mixer;
 use pulseaudio::protocol::command::{AuthReply, CreatePlaybackStreamReply};
@@ -24,9 +24,6 @@ const HELD_BYTES: u32 = SAMPLES_PER_SECOND / 5 * SAMPLE_BYTES;
 const BEGINS_WITH_BYTES: u32 = HELD_BYTES / 4;
 /// Bytes that it asks for at a time.
 const PIECE_BYTES: u32 = HELD_BYTES / 10;
-/// Silence before the first sound [samples]: 60 ms. A server that has mixed ahead takes a new stream up somewhere within
-/// its first piece, and whoever records at its monitor would miss the blow of a click.
-const LEAD: u32 = SAMPLES_PER_SECOND * 6 / 100;
 /// Bytes of a server's cookie.
 const COOKIE_BYTES: usize = 256;
 /// How long a server may take for an answer.

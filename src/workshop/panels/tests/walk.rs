@@ -18,7 +18,7 @@ use std::path::Path;
 const LEAST_TARGET: f32 = 24.0;
 
 /// What the settings say where nothing takes the sound.
-const NO_SERVER: &str = "No sound server answers, so nothing is heard. What would be is written and \
+const NO_SERVER: &str = "No sound server or device answers, so nothing is heard. What would be is written and \
                          drawn beside its step.";
 
 fn shown(sample: Sample, size: Vec2, shade: Theme) -> Harness<'static, Sample> {
