@@ -46,9 +46,9 @@ pub fn passphrase(given: &clap::ArgMatches) -> Result<Option<String>, Trouble> {
 /// # Errors
 /// [`Trouble`] when it cannot be read or is none.
 pub fn hand_out(path: &Path) -> Result<Sealed, Trouble> {
-    let text = fs::read_to_string(path)
-        .map_err(|source| Trouble::File { path: path.to_owned(), source })?;
-    seal::read(&text).map_err(|error| Trouble::Seal { path: path.to_owned(), error })
+    seal::load(path)
+        .map_err(|source| Trouble::File { path: path.to_owned(), source })?
+        .map_err(|error| Trouble::Seal { path: path.to_owned(), error })
 }
 
 /// Writes the hand-out of a case for somebody into a folder, where nothing of its name is yet.

@@ -17,6 +17,9 @@ use argon2::Argon2;
 use chacha20poly1305::aead::{Aead as _, KeyInit as _, Payload};
 use chacha20poly1305::{Key, XChaCha20Poly1305, XNonce};
 use serde::{Deserialize, Serialize};
+use std::fs::File as DiskFile;
+use std::io::{self, Read as _};
+use std::path::Path;
 
 /// What a hand-out calls itself.
 pub const SEALED_FORMAT: &str = "faultwright sealed case";
@@ -123,6 +126,28 @@ pub fn text(sealed: &Sealed) -> String {
     };
     // Plain texts alone, which JSON can always write.
     serde_json::to_string_pretty(&file).map_or_else(|_| String::new(), |text| text + "\n")
+}
+
+/// Whether a file is no scenario but may be a hand-out: the one begins with a brace, the other with a bracket. What cannot be
+/// read is left to whoever reads it.
+#[must_use]
+pub fn may_be_one(path: &Path) -> bool {
+    let mut start = String::new();
+    let read = DiskFile::open(path).and_then(|file| file.take(1 << 10).read_to_string(&mut start));
+    read.is_ok() && start.trim_start().starts_with('{')
+}
+
+/// Reads a hand-out from a file, and no more of it than one may hold.
+///
+/// # Errors
+/// When the file cannot be read; inside, [`SealError`] when it is none, or of another version.
+pub fn load(path: &Path) -> io::Result<Result<Sealed, SealError>> {
+    let mut text = String::new();
+    let read = DiskFile::open(path)?.take(LARGEST as u64 + 1).read_to_string(&mut text);
+    match read {
+        Err(error) if error.kind() == io::ErrorKind::InvalidData => Ok(Err(SealError::NotSealed)),
+        read => read.map(|_| self::read(&text)),
+    }
 }
 
 /// Reads a hand-out.

@@ -31,6 +31,10 @@ window-go-on = { $name }: weitermachen nach { $steps ->
     [one] einem Schritt
    *[other] { $steps } Schritten
 }
+window-see-receipt = { $name }: versiegelt zurückgegeben nach { $steps ->
+    [one] einem Schritt
+   *[other] { $steps } Schritten
+}, zur Quittung
 window-see-debrief = { $name }: zurückgegeben nach { $steps ->
     [one] einem Schritt
    *[other] { $steps } Schritten
@@ -141,7 +145,6 @@ window-kept-at = Die Sitzung ist in { $path } aufbewahrt.
 ## Störungen
 
 window-opening = Wiederhole die aufbewahrten Schritte …
-window-sealed = Diese Sitzung gehört zu einem versiegelten Fall, den das Fenster nicht öffnet. Arbeite daran weiter mit: faultwright bench --session DATEI
 window-no-folder = Sitzungen können nicht aufbewahrt werden: { $why } Sorge dafür, dass du in diesen Ordner schreiben darfst, dann beginne oder suche noch einmal.
 window-broke-off = Die Arbeit ist abgebrochen, das ist ein Fehler des Programms. Die ausgeführten Schritte liegen auf der Platte: Mach mit der Sitzung unten weiter.
 
@@ -174,6 +177,7 @@ front-level-middle = üblich
 front-level-hard = schwer
 front-of-file = { $about } Aus { $file }.
 front-file = Szenariodatei
+front-any-file = Szenario oder versiegelter Fall
 front-file-empty = Pfad einer eigenen Datei
 front-read-file = Datei lesen
 front-reading = { $file } wird gelesen …
@@ -181,6 +185,10 @@ front-practise = Üben
 front-practise-why = Tipps sind möglich; jeder kostet Punkte.
 front-assessed = Bewertet
 front-assessed-why = Tipps werden abgelehnt.
+front-sealed = versiegelt
+front-sealed-for = Für { $name }. Aus { $file }.
+front-sealed-why = Ein versiegelter Fall wird immer bewertet: Tipps werden abgelehnt, und die Nachbesprechung bleibt bei dem, der das Siegel öffnet.
+front-sealed-seed = Ein versiegelter Fall bringt seine Startzahl mit.
 front-always-assessed-why = Dieses Szenario wird immer bewertet: Tipps werden abgelehnt.
 front-none-open = Keine Sitzung wartet darauf, fortgesetzt zu werden.
 front-past-heading = Übergeben

@@ -42,6 +42,7 @@ front-level-middle = usual
 front-level-hard = hard
 front-of-file = { $about } From { $file }.
 front-file = Scenario file
+front-any-file = Scenario or sealed case
 front-file-empty = path of a file of your own
 front-read-file = Read the file
 front-reading = Reading { $file } …
@@ -49,6 +50,10 @@ front-practise = Practise
 front-practise-why = Hints can be asked for; each takes something off the marks.
 front-assessed = Assessed
 front-assessed-why = Hints are refused.
+front-sealed = sealed
+front-sealed-for = For { $name }. From { $file }.
+front-sealed-why = A sealed case is always assessed: hints are refused, and the debrief stays with whoever opens the seal.
+front-sealed-seed = A sealed case brings its own seed.
 front-always-assessed-why = This scenario is always assessed: hints are refused.
 window-seed = Seed
 window-seed-any = any
@@ -63,6 +68,10 @@ window-go-on = { $name }: go on after { $steps ->
     [one] one step
    *[other] { $steps } steps
 }
+window-see-receipt = { $name }: handed back under its seal after { $steps ->
+    [one] one step
+   *[other] { $steps } steps
+}, see its receipt
 window-see-debrief = { $name }: handed back after { $steps ->
     [one] one step
    *[other] { $steps } steps
@@ -193,7 +202,6 @@ window-kept-at = The session is kept in { $path }.
 ## Troubles
 
 window-opening = Taking the kept steps again …
-window-sealed = This session is about a sealed case, which the window does not open. Go on with it by: faultwright bench --session FILE
 window-no-folder = Sessions cannot be kept: { $why } Make that folder one that you can write to, then begin or look again.
 window-broke-off = The work broke off, which is a defect of the program. The steps taken are on disk: go on with the session below.
 

@@ -4,7 +4,7 @@ use super::look_back;
 use super::on_road::OnRoad;
 use super::open_case::OpenCase;
 use super::open_debrief::{OpenDebrief, Wanted};
-use super::scenarios::Source;
+use super::scenarios;
 use super::shelf::{self, Opened};
 use super::sounds::Sounded;
 use super::trouble::Trouble;
@@ -69,8 +69,8 @@ impl Desk {
         let name = path.display().to_string();
         let text = self.around.words.say("front-reading", &[("file", name.into())]);
         self.begin_work(text, move |_| {
-            let scenario = Source::File(path.clone()).load();
-            Answer::Read { path, scenario }
+            let read = scenarios::read_file(&path);
+            Answer::Read { path, read }
         });
     }
 
@@ -99,6 +99,8 @@ impl Desk {
         let Some((source, is_assessed)) = self.scenarios.chosen() else { return };
         let Open::Front(view) = &mut self.open else { return };
         let seed = match view.seed.trim() {
+            // A sealed case brings its own.
+            _ if view.is_sealed() => 0,
             "" => (self.around.any_seed)(),
             text => {
                 let Ok(seed) = text.parse() else {
@@ -227,6 +229,20 @@ impl Desk {
         self.take_with(kept, road.step(), true);
     }
 
+    /// After the hand-over: the debrief, or to whom the file of a sealed case goes and by what it is known again.
+    fn look_back_on(&mut self, opened: Opened) {
+        if !opened.is_sealed {
+            return self.judge(opened);
+        }
+        let said = [
+            ("path", opened.kept.path().display().to_string().into()),
+            ("receipt", opened.kept.receipt().short().into()),
+        ];
+        let text = self.around.words.say("bench-stays-sealed", &said);
+        self.show_front();
+        self.tell(text);
+    }
+
     fn judge(&mut self, opened: Opened) {
         self.open = Open::Debrief(Box::new(OpenDebrief::begin(
             opened.case.briefing.job.title.clone(),
@@ -308,15 +324,15 @@ impl Desk {
 
     pub(super) fn hear(&mut self, answer: Answer) {
         match answer {
-            Answer::Read { path, scenario: Ok(loaded) } => {
-                self.scenarios.add(&path, &loaded);
+            Answer::Read { path, read: Ok(read) } => {
+                self.scenarios.add(&path, &read);
                 if let Open::Front(view) = &mut self.open {
                     view.file = String::new();
                 }
                 self.show_scenarios();
             }
             Answer::Opened(Ok(opened)) if opened.kept.session().ending().is_some() => {
-                self.judge(*opened);
+                self.look_back_on(*opened);
             }
             Answer::Opened(Ok(mut opened)) => {
                 self.notice = opened.notice.take();
@@ -326,7 +342,7 @@ impl Desk {
                 self.open = Open::Case(Box::new(case));
             }
             Answer::Found(found) => self.try_found(*found),
-            Answer::Read { scenario: Err(trouble), .. }
+            Answer::Read { read: Err(trouble), .. }
             | Answer::Opened(Err(trouble))
             | Answer::Judged(Err(trouble)) => {
                 self.front_with(trouble.sentence(&self.around.words));
@@ -350,7 +366,7 @@ impl Desk {
                     if let Open::Case(case) = std::mem::replace(&mut self.open, front)
                         && let Some(opened) = case.close()
                     {
-                        self.judge(opened);
+                        self.look_back_on(opened);
                     }
                 }
             }

@@ -27,7 +27,6 @@ pub use sounds::Speaker;
 pub use work::Wake;
 
 use crate::reasoning::world_store::WorldStore;
-use crate::scenario::load::Loaded;
 #[cfg(test)]
 use crate::session::attempt::Session;
 use crate::session::course::Course;
@@ -45,7 +44,7 @@ use crate::workshop::view::{Page, WindowView};
 use look_back::{Answered, LookBack};
 use open_case::OpenCase;
 use open_debrief::OpenDebrief;
-use scenarios::Scenarios;
+use scenarios::{ReadFile, Scenarios};
 use settings_file::SettingsFile;
 use shelf::Opened;
 use sounds::Sounded;
@@ -91,7 +90,7 @@ enum Open {
 enum Answer {
     Read {
         path: PathBuf,
-        scenario: Result<Arc<Loaded>, Trouble>,
+        read: Result<ReadFile, Trouble>,
     },
     Opened(Result<Box<Opened>, Trouble>),
     Found(Box<Result<Found, String>>),

@@ -29,6 +29,7 @@ use crate::workshop::view::case::{
 /// A case with its session and what is shown of them.
 pub struct OpenCase {
     case: Case,
+    is_sealed: bool,
     /// Away while a step is being taken.
     kept: Option<KeptSession>,
     /// The line of the step that is being taken.
@@ -44,7 +45,7 @@ pub struct OpenCase {
 impl OpenCase {
     /// Lays an opened case out.
     pub fn lay_out(opened: Opened, words: &Words) -> Self {
-        let Opened { case, kept, is_guided, sounds, .. } = opened;
+        let Opened { case, kept, is_sealed, is_guided, sounds, .. } = opened;
         let briefing = &case.briefing;
         let mut sounds = sounds.into_iter();
         let log = kept.session().log().iter().enumerate().map(|(index, entry)| LoggedStep {
@@ -74,6 +75,7 @@ impl OpenCase {
         };
         Self {
             case,
+            is_sealed,
             kept: Some(kept),
             sent: String::new(),
             texts,
@@ -158,7 +160,8 @@ impl OpenCase {
         };
         let sounds = sounds::said_anew(kept.session(), &self.view.log, words);
         let is_guided = self.view.guide.is_some();
-        let opened = Opened { case: self.case.clone(), kept, notice: None, is_guided, sounds };
+        let (case, is_sealed) = (self.case.clone(), self.is_sealed);
+        let opened = Opened { case, kept, notice: None, is_sealed, is_guided, sounds };
         let fresh = Self::lay_out(opened, words);
         let before = std::mem::replace(self, fresh);
         for (step, old) in self.view.log.iter_mut().zip(before.view.log) {
@@ -259,6 +262,7 @@ impl OpenCase {
             case: self.case,
             kept: self.kept?,
             notice: None,
+            is_sealed: self.is_sealed,
             is_guided: false,
             sounds: Vec::new(),
         })

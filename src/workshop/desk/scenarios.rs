@@ -1,8 +1,13 @@
-//! The scenarios that a case can be begun of: those that the program carries, and files of the user's.
+//! What a case can be begun of: the scenarios that the program carries, files of the user's, and sealed cases that were handed
+//! out to them.
 
 use super::trouble::Trouble;
+use crate::scenario::deal::{deal, deal_sealed, record_of};
+use crate::scenario::draw::Case;
 use crate::scenario::load::{self, Loaded, ScenarioText};
 use crate::scenario::schema::Mode;
+use crate::scenario::seal::{self, record_of_sealed};
+use crate::session::journal::{CaseRecord, Sealed};
 use crate::workshop::view::front::{FrontView, ScenarioView};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -14,19 +19,64 @@ pub enum Source {
     Carried(Arc<Loaded>),
     /// A file, read anew for each case, so that what its author has just changed counts.
     File(PathBuf),
+    /// A sealed case that was handed out, and its file.
+    HandOut(Arc<Sealed>, PathBuf),
+}
+
+/// A case that was dealt, with what its session is kept as.
+pub struct Dealt {
+    /// The case.
+    pub case: Case,
+    /// What is kept of it.
+    pub record: CaseRecord,
+    /// What its session is called. A sealed case does not tell its seed.
+    pub name: String,
+    /// It is under a seal.
+    pub is_sealed: bool,
 }
 
 impl Source {
-    /// The scenario.
+    /// Deals a case. Of a sealed one nobody chooses the seed, and it is always assessed.
     ///
     /// # Errors
-    /// [`Trouble`] when its file cannot be used.
-    pub fn load(&self) -> Result<Arc<Loaded>, Trouble> {
-        match self {
-            Self::Carried(loaded) => Ok(Arc::clone(loaded)),
-            Self::File(path) => Ok(Arc::new(load::load(path)?)),
-        }
+    /// [`Trouble`] when its file cannot be used, or no case comes of the seed.
+    pub fn deal(&self, seed: u64, is_assessed: bool) -> Result<Dealt, Trouble> {
+        let loaded = match self {
+            Self::Carried(loaded) => Arc::clone(loaded),
+            Self::File(path) => Arc::new(load::load(path)?),
+            Self::HandOut(sealed, path) => {
+                let case = deal_sealed(sealed).map_err(|error| Trouble::of_sealed(error, path))?;
+                let name = path.file_stem().unwrap_or_default().to_string_lossy().into();
+                return Ok(Dealt { case, record: record_of_sealed(sealed), name, is_sealed: true });
+            }
+        };
+        let case = deal(&loaded, seed)?;
+        let case = if is_assessed { case.assessed() } else { case };
+        let name = format!("{}-{seed}", case.scenario.text.scenario_name);
+        Ok(Dealt { record: record_of(&case), case, name, is_sealed: false })
     }
+}
+
+/// What a file of the user's turned out to be.
+pub enum ReadFile {
+    /// A scenario.
+    Scenario(Arc<Loaded>),
+    /// A sealed case.
+    HandOut(Arc<Sealed>),
+}
+
+/// Reads a file of the user's, to be chosen.
+///
+/// # Errors
+/// [`Trouble`] when it is neither a scenario nor a sealed case.
+pub fn read_file(path: &Path) -> Result<ReadFile, Trouble> {
+    if !seal::may_be_one(path) {
+        return Ok(ReadFile::Scenario(Arc::new(load::load(path)?)));
+    }
+    let trouble = |error| Trouble::Seal { path: path.to_owned(), error };
+    // It was there a moment ago; one that is gone meanwhile is no sealed case either.
+    let read = seal::load(path).unwrap_or(Err(seal::SealError::NotSealed));
+    Ok(ReadFile::HandOut(Arc::new(read.map_err(trouble)?)))
 }
 
 /// What can be chosen, and what is.
@@ -49,19 +99,33 @@ impl Scenarios {
     }
 
     /// Adds a file that was read and chooses it. One that is there already, carried or from the same file, is chosen.
-    pub fn add(&mut self, path: &Path, loaded: &Arc<Loaded>) {
-        let there = self.list.iter().position(|(source, _)| match source {
-            Source::Carried(carried) => carried.text == loaded.text,
-            Source::File(known) => known == path,
+    pub fn add(&mut self, path: &Path, read: &ReadFile) {
+        let there = self.list.iter().position(|(source, _)| match (source, read) {
+            (Source::Carried(carried), ReadFile::Scenario(loaded)) => carried.text == loaded.text,
+            (Source::Carried(_), ReadFile::HandOut(_)) => false,
+            (Source::File(known) | Source::HandOut(_, known), _) => known == path,
         });
-        let view = view(loaded, Some(path));
+        let entry = match read {
+            ReadFile::Scenario(loaded) => (Source::File(path.to_owned()), view(loaded, Some(path))),
+            ReadFile::HandOut(sealed) => (
+                Source::HandOut(Arc::clone(sealed), path.to_owned()),
+                ScenarioView {
+                    title: sealed.title.clone(),
+                    about: String::new(),
+                    level: None,
+                    file: Some(path.display().to_string()),
+                    is_always_assessed: true,
+                    sealed_for: Some(sealed.name.clone()),
+                },
+            ),
+        };
         self.chosen = if let Some(number) = there {
-            if matches!(self.list[number].0, Source::File(_)) {
-                self.list[number].1 = view;
+            if !matches!(self.list[number].0, Source::Carried(_)) {
+                self.list[number] = entry;
             }
             number
         } else {
-            self.list.push((Source::File(path.to_owned()), view));
+            self.list.push(entry);
             self.list.len() - 1
         };
     }
@@ -104,9 +168,10 @@ fn view(loaded: &Loaded, file: Option<&Path>) -> ScenarioView {
             "" => first_sentence(&loaded.scenario.job.concern).to_owned(),
             about => about.to_owned(),
         },
-        level: loaded.scenario.level,
+        level: Some(loaded.scenario.level),
         file: file.map(|path| path.display().to_string()),
         is_always_assessed: loaded.scenario.mode == Mode::Assessed,
+        sealed_for: None,
     }
 }
 

@@ -1,10 +1,10 @@
 //! Session files: which there are, and getting a case from one or for a new one.
 
 use super::Surroundings;
-use super::scenarios::Source;
+use super::scenarios::{Dealt, Source};
 use super::sounds;
 use super::trouble::Trouble;
-use crate::scenario::deal::{deal, deal_again, record_of};
+use crate::scenario::deal::{deal_again, deal_sealed};
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
 use crate::session::journal::{Journal, Mode, ReadMode, read};
@@ -29,6 +29,8 @@ pub struct Opened {
     pub kept: KeptSession,
     /// What has to be known about its file.
     pub notice: Option<String>,
+    /// It is under a seal: nothing that is hidden is told after the hand-over.
+    pub is_sealed: bool,
     /// Somebody is shown round on it.
     pub is_guided: bool,
     /// What its steps so far let be heard.
@@ -63,10 +65,10 @@ fn look_into(path: PathBuf, age: Option<Age>, words: &Words) -> KeptFile {
         Ok(recorded) => {
             let steps = recorded.entries.len();
             let is_assessed = recorded.case.mode == Mode::Assessed;
-            if kept::is_finished(&recorded.entries) {
-                KeptState::Finished { steps, is_assessed }
-            } else {
-                KeptState::Unfinished { steps, is_assessed }
+            match (kept::is_finished(&recorded.entries), recorded.case.sealed) {
+                (false, _) => KeptState::Unfinished { steps, is_assessed },
+                (true, None) => KeptState::Finished { steps, is_assessed },
+                (true, Some(_)) => KeptState::Sealed { steps },
             }
         }
         Err(problem) => KeptState::Broken(file_words::journal_problem(&problem, words)),
@@ -85,13 +87,12 @@ pub fn begin(
     is_assessed: bool,
 ) -> Result<Opened, Trouble> {
     let folder = (around.sessions)().map_err(Trouble::NoFolder)?;
-    let case = deal(&source.load()?, seed)?;
-    let case = if is_assessed { case.assessed() } else { case };
-    let path = kept::unused_path(&folder, &case.scenario.text.scenario_name, seed);
+    let Dealt { case, record, name, is_sealed } = source.deal(seed, is_assessed)?;
+    let path = kept::unused_name(&folder, &name);
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
-    let kept = KeptSession::create(&path, &record_of(&case), session)
+    let kept = KeptSession::create(&path, &record, session)
         .map_err(|error| Trouble::of_kept(error, &path))?;
-    Ok(Opened { case, kept, notice: None, is_guided: false, sounds: Vec::new() })
+    Ok(Opened { case, kept, notice: None, is_sealed, is_guided: false, sounds: Vec::new() })
 }
 
 /// Goes on with a kept session.
@@ -100,11 +101,15 @@ pub fn begin(
 /// [`Trouble`] when its file cannot be used; the file is then as it was.
 pub fn open(path: &Path, words: &Words) -> Result<Opened, Trouble> {
     let (journal, recorded) = Journal::resume(path)?;
-    let case = deal_again(&recorded.case)?;
+    let case = match &recorded.case.sealed {
+        Some(sealed) => deal_sealed(sealed).map_err(|error| Trouble::of_sealed(error, path))?,
+        None => deal_again(&recorded.case)?,
+    };
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::resume(journal, &recorded.entries, session)
         .map_err(|error| Trouble::of_kept(error, path))?;
     let notice = recorded.torn.as_ref().map(|torn| file_words::torn(torn, path, words));
     let sounds = sounds::views(kept.session(), words);
-    Ok(Opened { case, kept, notice, is_guided: false, sounds })
+    let is_sealed = recorded.case.sealed.is_some();
+    Ok(Opened { case, kept, notice, is_sealed, is_guided: false, sounds })
 }

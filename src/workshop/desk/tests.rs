@@ -4,6 +4,7 @@ mod front_door;
 mod heard;
 mod looked_back;
 mod on_road;
+mod sealed_case;
 
 use super::{Desk, Speaker, Surroundings};
 use crate::physics::stroke::Click;
@@ -112,14 +113,14 @@ pub(super) fn take(desk: &mut Desk, line: &str) {
 fn front(desk: &Desk) -> &FrontView {
     match desk.view().page {
         Page::Front(view) => view,
-        page => panic!("not the front page: {page:?}"),
+        page => panic!("not the front page: {}", page.name()),
     }
 }
 
 fn case(desk: &Desk) -> &CaseView {
     match desk.view().page {
         Page::Case(view) => view,
-        page => panic!("no case is open: {page:?}, {:?}", desk.view().notice),
+        page => panic!("no case is open: {}, {:?}", page.name(), desk.view().notice),
     }
 }
 

@@ -4,6 +4,7 @@ use crate::assessment::debrief::NoDebrief;
 use crate::report::problem_words;
 use crate::scenario::deal::DealError;
 use crate::scenario::load::LoadError;
+use crate::scenario::seal::SealError;
 use crate::session::journal::JournalProblem;
 use crate::session::kept::KeptError;
 use crate::vehicle::error::VehicleError;
@@ -18,6 +19,13 @@ pub enum Trouble {
     NoFolder(String),
     /// No case could be dealt.
     Deal(DealError),
+    /// A sealed case cannot be read.
+    Seal {
+        /// The file.
+        path: PathBuf,
+        /// Why.
+        error: SealError,
+    },
     /// A session file cannot be read or written.
     Journal(JournalProblem),
     /// A session's steps lead to other events than were recorded.
@@ -48,6 +56,14 @@ impl Trouble {
         }
     }
 
+    /// Why a sealed case is not dealt, with the file that it is in.
+    pub fn of_sealed(error: DealError, path: &Path) -> Self {
+        match error {
+            DealError::Seal(error) => Self::Seal { path: path.to_owned(), error },
+            other => Self::Deal(other),
+        }
+    }
+
     /// Why there is no debrief, with the file that it is about.
     pub fn of_debrief(error: NoDebrief, path: &Path) -> Self {
         match error {
@@ -64,7 +80,12 @@ impl Trouble {
                 problem_words::load_error(error, words).join("\n")
             }
             Self::Deal(DealError::Draw(error)) => problem_words::draw_error(error, words),
-            Self::Deal(DealError::Sealed | DealError::Seal(_)) => words.say("window-sealed", &[]),
+            // Both carry their file by [`Self::of_sealed`], and the window deals sealed cases by nothing else.
+            Self::Deal(DealError::Seal(error)) => {
+                problem_words::seal_error(*error, Path::new(""), words)
+            }
+            Self::Deal(DealError::Sealed) => problem_words::sealed(Path::new(""), words),
+            Self::Seal { path, error } => problem_words::seal_error(*error, path, words),
             Self::Journal(problem) => file_words::journal_problem(problem, words),
             Self::Diverged { path, entry } => words.say(
                 "trouble-diverged",

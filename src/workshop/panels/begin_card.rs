@@ -28,8 +28,7 @@ pub fn begin_ui(
         |ui| {
             for (number, scenario) in front.scenarios.iter().enumerate() {
                 let is_chosen = number == front.chosen;
-                let title =
-                    format!("{} – {}", scenario.title, tools.say(level_key(scenario.level)));
+                let title = format!("{} – {}", scenario.title, tools.say(kind_key(scenario.level)));
                 let response = titled_ui(ui, Some(is_chosen), &title, &about(scenario, tools));
                 if response.clicked() {
                     actions.push(Action::ChooseScenario(number));
@@ -53,12 +52,15 @@ pub fn begin_ui(
     let why = match (front.is_assessed, front.must_be_assessed()) {
         (false, _) => "front-practise-why",
         (true, false) => "front-assessed-why",
+        (true, true) if front.is_sealed() => "front-sealed-why",
         (true, true) => "front-always-assessed-why",
     };
     remark_ui(ui, &tools.say(why));
     ui.add_space(theme::GAP);
     seed_ui(ui, front, idle, tools, actions);
-    if let Some(problem) = &front.seed_problem {
+    if front.is_sealed() {
+        remark_ui(ui, &tools.say("front-sealed-seed"));
+    } else if let Some(problem) = &front.seed_problem {
         signed_ui(ui, BREACH_SIGN, problem, theme::palette(ui).breach);
     } else {
         remark_ui(ui, &tools.say("window-seed-hint"));
@@ -68,18 +70,23 @@ pub fn begin_ui(
     }
 }
 
-const fn level_key(level: Level) -> &'static str {
+const fn kind_key(level: Option<Level>) -> &'static str {
     match level {
-        Level::First => "front-level-first",
-        Level::Middle => "front-level-middle",
-        Level::Hard => "front-level-hard",
+        Some(Level::First) => "front-level-first",
+        Some(Level::Middle) => "front-level-middle",
+        Some(Level::Hard) => "front-level-hard",
+        None => "front-sealed",
     }
 }
 
 fn about(scenario: &ScenarioView, tools: Tools<'_>) -> String {
-    match &scenario.file {
-        None => scenario.about.clone(),
-        Some(file) => tools.words.say(
+    match (&scenario.file, &scenario.sealed_for) {
+        (None, _) => scenario.about.clone(),
+        (Some(file), Some(name)) => tools.words.say(
+            "front-sealed-for",
+            &[("name", name.as_str().into()), ("file", file.as_str().into())],
+        ),
+        (Some(file), None) => tools.words.say(
             "front-of-file",
             &[("about", scenario.about.as_str().into()), ("file", file.as_str().into())],
         ),
@@ -95,7 +102,7 @@ fn file_ui(
     actions: &mut Vec<Action>,
 ) {
     ui.horizontal_wrapped(|ui| {
-        let label = ui.label(tools.say("front-file"));
+        let label = ui.label(tools.say("front-any-file"));
         let mut file = front.file.clone();
         let field = field(ui, &mut file, &tools.say("front-file-empty"), theme::FILE_WIDTH);
         let response = ui.add(field).labelled_by(label.id);
@@ -121,7 +128,7 @@ fn seed_ui(
         let label = ui.label(tools.say("window-seed"));
         let mut seed = front.seed.clone();
         let field = field(ui, &mut seed, &tools.say("window-seed-any"), theme::SEED_WIDTH);
-        let response = ui.add(field).labelled_by(label.id);
+        let response = ui.add_enabled(!front.is_sealed(), field).labelled_by(label.id);
         // Whoever comes to this page can type at once, and Enter begins.
         let shown = Id::new("seed field shown");
         let pass = ui.ctx().cumulative_pass_nr();

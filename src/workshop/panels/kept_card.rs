@@ -23,7 +23,9 @@ pub fn kept_ui(
     heading_ui(ui, &tools.say("window-kept-heading"));
     let idle = view.busy.is_none();
     let files = front.kept.as_deref().unwrap_or_default();
-    let is_past = |file: &&KeptFile| matches!(file.state, KeptState::Finished { .. });
+    let is_past = |file: &&KeptFile| {
+        matches!(file.state, KeptState::Finished { .. } | KeptState::Sealed { .. })
+    };
     let (past, open): (Vec<&KeptFile>, Vec<&KeptFile>) = files.iter().partition(is_past);
     let empty = match &front.kept {
         None => Some("window-looking"),
@@ -69,6 +71,7 @@ fn file_ui(ui: &mut Ui, file: &KeptFile, idle: bool, tools: Tools<'_>, actions: 
         KeptState::Finished { steps, is_assessed } => {
             (say("window-see-debrief", *steps), *is_assessed)
         }
+        KeptState::Sealed { steps } => (say("window-see-receipt", *steps), true),
         KeptState::Broken(why) => {
             signed_ui(ui, BREACH_SIGN, why, theme::palette(ui).breach);
             return;

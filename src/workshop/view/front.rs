@@ -30,6 +30,12 @@ impl FrontView {
     pub fn must_be_assessed(&self) -> bool {
         self.scenarios.get(self.chosen).is_some_and(|scenario| scenario.is_always_assessed)
     }
+
+    /// Whether the chosen one is a sealed case, of which nobody chooses the seed.
+    #[must_use]
+    pub fn is_sealed(&self) -> bool {
+        self.scenarios.get(self.chosen).is_some_and(|scenario| scenario.sealed_for.is_some())
+    }
 }
 
 /// A scenario, as it is offered.
@@ -39,12 +45,14 @@ pub struct ScenarioView {
     pub title: String,
     /// One sentence on it.
     pub about: String,
-    /// How much it asks.
-    pub level: Level,
+    /// How much it asks; a sealed case does not say.
+    pub level: Option<Level>,
     /// The file of the user's that it comes from.
     pub file: Option<String>,
     /// Its author wants every session assessed.
     pub is_always_assessed: bool,
+    /// Whom it was sealed for, where it is a sealed case.
+    pub sealed_for: Option<String>,
 }
 
 /// A session file.
@@ -76,6 +84,11 @@ pub enum KeptState {
         steps: usize,
         /// It is an assessed one.
         is_assessed: bool,
+    },
+    /// Handed over under a seal, which only its assessor opens.
+    Sealed {
+        /// Steps taken.
+        steps: usize,
     },
     /// It cannot be used, and why.
     Broken(String),

@@ -54,6 +54,20 @@ pub enum Page<'a> {
     Writer(&'a WriterView),
 }
 
+#[cfg(test)]
+impl Page<'_> {
+    /// Which page it is, for the sentence of a test that fails; what is on one fills megabytes.
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::Front(_) => "the front page",
+            Self::Case(_) => "a case",
+            Self::Debrief(_) => "a debrief",
+            Self::WriterDoor(_) => "where writing is begun",
+            Self::Writer(_) => "the case writer",
+        }
+    }
+}
+
 /// Work that goes on beside the window.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Busy {

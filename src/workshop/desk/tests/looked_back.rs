@@ -23,7 +23,7 @@ const STEPS: [&str; 6] = [
 fn debrief(desk: &Desk) -> &DebriefView {
     match desk.view().page {
         Page::Debrief(view) => view,
-        page => panic!("no debrief: {page:?}, {:?}", desk.view().notice),
+        page => panic!("no debrief: {}, {:?}", page.name(), desk.view().notice),
     }
 }
 

@@ -25,14 +25,14 @@ use std::sync::Arc;
 fn door(desk: &Desk) -> &WriterDoorView {
     match desk.view().page {
         Page::WriterDoor(view) => view,
-        page => panic!("not where writing is begun: {page:?}"),
+        page => panic!("not where writing is begun: {}", page.name()),
     }
 }
 
 fn written(desk: &Desk) -> &WriterView {
     match desk.view().page {
         Page::Writer(view) => view,
-        page => panic!("nothing is written: {page:?}"),
+        page => panic!("nothing is written: {}", page.name()),
     }
 }
 

@@ -156,5 +156,5 @@ fn keep(around: &Surroundings, case: Case) -> Result<Opened, Trouble> {
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::create(&path, &record_of(&case), session)
         .map_err(|error| Trouble::of_kept(error, &path))?;
-    Ok(Opened { case, kept, notice: None, is_guided: false, sounds: Vec::new() })
+    Ok(Opened { case, kept, notice: None, is_sealed: false, is_guided: false, sounds: Vec::new() })
 }

@@ -13,7 +13,7 @@ use egui_kittest::kittest::Queryable as _;
 pub(super) fn bay<'a>(work: &'a Work<'_>) -> &'a BayView {
     match work.harness.state().view().page {
         Page::Case(case) => &case.bay,
-        page => panic!("no case is open: {page:?}"),
+        page => panic!("no case is open: {}", page.name()),
     }
 }
 

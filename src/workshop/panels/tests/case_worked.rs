@@ -113,14 +113,14 @@ impl Work<'_> {
     pub(super) fn line(&self) -> String {
         match self.harness.state().view().page {
             Page::Case(case) => case.line.text.clone(),
-            page => panic!("no case is open: {page:?}"),
+            page => panic!("no case is open: {}", page.name()),
         }
     }
 
     pub(super) fn steps(&self) -> Vec<String> {
         match self.harness.state().view().page {
             Page::Case(case) => case.log.iter().map(|step| step.step.clone()).collect(),
-            page => panic!("no case is open: {page:?}"),
+            page => panic!("no case is open: {}", page.name()),
         }
     }
 

@@ -99,15 +99,23 @@ fn fronts() -> Vec<Sample> {
     let scenario = |title: &str, file: Option<&str>| ScenarioView {
         title: title.to_owned(),
         about: LONG.to_owned(),
-        level: Level::Hard,
+        level: Some(Level::Hard),
         file: file.map(str::to_owned),
         is_always_assessed: file.is_some(),
+        sealed_for: None,
     };
     let scenarios = vec![
         scenario("The van on Market Hill", None),
         scenario("My own", Some("/home/me/my-own.ron")),
     ];
     let mut broken = unfinished.clone();
+    let mut sealed = unfinished.clone();
+    sealed.state = KeptState::Sealed { steps: 30 };
+    let hand_out = ScenarioView {
+        level: None,
+        sealed_for: Some("Anna".to_owned()),
+        ..scenario("Misfires on the hill", Some("/home/me/03-anna.case"))
+    };
     broken.state = KeptState::Broken(format!("/sessions/broken.session: {LONG}"));
     let open = Settings { are_open: true, ..Settings::default() };
     let problem = Some(LONG.to_owned());
@@ -135,6 +143,15 @@ fn fronts() -> Vec<Sample> {
             },
             notice: problem.clone(),
             ..Sample::new("front, files and troubles")
+        },
+        Sample {
+            front: FrontView {
+                scenarios: vec![hand_out],
+                is_assessed: true,
+                kept: Some(vec![sealed]),
+                ..FrontView::default()
+            },
+            ..Sample::new("front, a sealed case")
         },
         Sample {
             settings: open,

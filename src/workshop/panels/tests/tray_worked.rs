@@ -13,7 +13,7 @@ use egui_kittest::kittest::{NodeT as _, Queryable as _};
 pub(super) fn tray<'a>(work: &'a Work<'_>) -> &'a TrayView {
     match work.harness.state().view().page {
         Page::Case(case) => &case.tray,
-        page => panic!("no case is open: {page:?}"),
+        page => panic!("no case is open: {}", page.name()),
     }
 }
 

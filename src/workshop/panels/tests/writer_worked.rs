@@ -11,7 +11,7 @@ use egui_kittest::kittest::{NodeT as _, Queryable as _};
 fn written<'w>(work: &'w Work<'_>) -> &'w WriterView {
     match work.harness.state().view().page {
         Page::Writer(view) => view,
-        page => panic!("nothing is written: {page:?}"),
+        page => panic!("nothing is written: {}", page.name()),
     }
 }
 
