@@ -186,10 +186,16 @@ fn limit_a_class_is_dealt_works_and_is_marked_under_seal() {
     let (_, talk) = place.run(&[&draw[..8], &["secret.txt"]].concat(), 5);
     assert!(talk.contains(".case"), "{talk}");
 
-    let (out, _) =
-        place.run(&["open", hand_out, "--passphrase", "secret.txt", "--format", "json"], 0);
-    let opened: serde_json::Value = serde_json::from_str(out.lines().nth(1).unwrap()).unwrap();
-    let seed = opened["seed"].as_u64().unwrap().to_string();
+    let seed_of = |file: &str| {
+        let (out, _) =
+            place.run(&["open", file, "--passphrase", "secret.txt", "--format", "json"], 0);
+        let opened: serde_json::Value = serde_json::from_str(out.lines().nth(1).unwrap()).unwrap();
+        opened["seed"].as_u64().unwrap()
+    };
+    let (seed, next) = (seed_of(hand_out), seed_of(lines[1]["file"].as_str().unwrap()));
+    // Less than one chance in 10^16 that this fails where both are drawn apart.
+    assert!(seed.abs_diff(next) > 1_000, "{seed} tells {next}");
+    let seed = seed.to_string();
 
     place.write("job.steps", "read job-sheet\nkey on\nread codes\nkey off\nhand over referred\n");
     let bench = ["bench", "--case", hand_out, "--session", "anna.session", "--steps", "job.steps"];

@@ -8,6 +8,7 @@ use crate::report::json;
 use crate::scenario::deal::deal;
 use crate::scenario::draw::Case;
 use crate::scenario::load::Loaded;
+use crate::scenario::seeds::Seeds;
 use crate::trial::matched::{MatchError, Matched, Progress, Wanted, matched};
 use crate::wording::catalogue::Words;
 use crate::wording::{amounts, place};
@@ -38,13 +39,13 @@ pub fn run(given: &clap::ArgMatches, screen: &mut Screen<'_>) -> Outcome {
     let count = names.as_ref().map_or(asked, |names| names.len() as u64);
     let folder = given.get_one::<PathBuf>("seal");
     let phrase = seals::passphrase(given)?;
-    let first = match (given.get_one::<u64>("seed"), folder) {
-        (Some(seed), _) => *seed,
-        (None, Some(_)) => seals::sealed_seed()?,
-        (None, None) => store::any_seed(),
+    let seeds = match (given.get_one::<u64>("seed"), folder) {
+        (Some(seed), _) => Seeds::From(*seed),
+        (None, Some(_)) => Seeds::Apart(seals::sealed_seed()?),
+        (None, None) => Seeds::From(store::any_seed()),
     };
     let wanted = if given.get_flag("same") { 1 } else { count };
-    let dealt = dealt(given, &loaded, (first, wanted), screen)?;
+    let dealt = dealt(given, &loaded, (seeds, wanted), screen)?;
     let shown = Shown { reveal: given.get_flag("reveal"), format: Format::of(given) };
     shown.head(screen);
     for (place, number) in (0..whole(count)).zip(1..) {
@@ -70,11 +71,11 @@ struct For {
 
 type Dealt = Vec<(Case, Option<Bounds>)>;
 
-/// As many cases as are wanted, from a seed on.
+/// As many cases as are wanted, in the order of these seeds.
 fn dealt(
     given: &clap::ArgMatches,
     loaded: &Arc<Loaded>,
-    (first, count): (u64, u64),
+    (seeds, count): (Seeds, u64),
     screen: &mut Screen<'_>,
 ) -> Result<Dealt, Trouble> {
     if let Some(text) = given.get_one::<String>("matched") {
@@ -85,7 +86,7 @@ fn dealt(
         };
         let usual = if band.is_some() { USUALLY_LOOKED_AT } else { CLOSEST_OF * count };
         let look_at = given.get_one::<u64>("look-at").copied().unwrap_or(usual);
-        let wanted = Wanted { count: whole(count), band, first, look_at };
+        let wanted = Wanted { count: whole(count), band, seeds, look_at };
         let found = watched(loaded, &wanted, screen)?;
         return Ok(found.into_iter().map(|Matched { case, cost }| (case, Some(cost))).collect());
     }
@@ -94,7 +95,7 @@ fn dealt(
         if count > 1 {
             screen.progress("progress-dealing", whole(number + 1), whole(count));
         }
-        dealt.push((deal(loaded, first.wrapping_add(number))?, None));
+        dealt.push((deal(loaded, seeds.at(number))?, None));
     }
     Ok(dealt)
 }

@@ -28,6 +28,7 @@ mod outline;
 pub mod problem;
 pub mod schema;
 pub mod seal;
+pub mod seeds;
 pub mod shared_routes;
 pub mod showing;
 pub mod solvable;

@@ -12,6 +12,7 @@ use crate::reasoning::plan::budget::Bounds;
 use crate::reasoning::world::Worlds;
 use crate::scenario::draw::{Case, DrawError, draw};
 use crate::scenario::load::Loaded;
+use crate::scenario::seeds::Seeds;
 use crate::scenario::solvable::Solvability;
 use crate::scenario::suppose::suppositions;
 use crate::session::attempt::Session;
@@ -29,8 +30,8 @@ pub struct Wanted {
     /// Between what both bounds of the expected cost must lie [units of the currency]; `None` for those that lie closest
     /// together among all seeds that are looked at.
     pub band: Option<RangeInclusive<f64>>,
-    /// Seed that is looked at first.
-    pub first: u64,
+    /// The seeds that are looked at, in this order.
+    pub seeds: Seeds,
     /// Seeds that are looked at, at most.
     pub look_at: u64,
 }
@@ -102,7 +103,7 @@ pub fn matched(
             Some(_) => progress(Progress::Found(found.len(), wanted.count)),
             None => progress(Progress::Looked(number, wanted.look_at)),
         }
-        let seed = wanted.first.wrapping_add(number);
+        let seed = wanted.seeds.at(number);
         let case = draw(loaded, seed, &|briefing, hidden| judge.judge(briefing, hidden))?;
         let cost = cost_after_intake(&case, worlds.clone())?;
         let so_far = seen.unwrap_or(cost);
