@@ -12,7 +12,7 @@ use faultwright::scenario::suppose::suppositions;
 use faultwright::scenario::warning::WarningKind;
 use faultwright::session::step::Step;
 use faultwright::trial::facts::text::{self, Page};
-use faultwright::trial::facts::{Draws, Earned, Facts, Guess};
+use faultwright::trial::facts::{Draws, Earned, Facts, Guess, Telling};
 use faultwright::trial::table::{Difficulty, Line, Mean, Table};
 use faultwright::units::Money;
 use faultwright::virtual_apprentices::policy::Policy;
@@ -62,16 +62,16 @@ fn limit_faults_of_two_circuits_are_told_apart_and_the_commoner_is_the_guess() {
         (kind: OpenCoil, place: "exhaust-valve", weight: 1, severity: (0, 1))"#,
     );
     let facts = facts(&loaded);
-    let [pair] = facts.discernment.pairs.as_slice() else { panic!("{facts:?}") };
+    let [pair] = facts.telling.discernment.pairs.as_slice() else { panic!("{facts:?}") };
     assert_eq!((pair.told, pair.shares_remedy), (1.0, false));
     let best = pair.best.as_ref().unwrap();
     assert_eq!((best.told, best.warm), (1.0, false));
-    assert_eq!(facts.discernment.clusters(), []);
-    assert_eq!(facts.doubts(&loaded), []);
+    assert_eq!(facts.telling.discernment.clusters(), []);
+    assert_eq!(facts.telling.doubts(&loaded), []);
     // Nothing tells more than there is to know.
     let bits = Draws::of(&loaded).bits;
-    assert!(facts.discernment.tests.iter().all(|test| test.bits <= bits + 1e-12));
-    assert!((facts.discernment.tests[0].bits - bits).abs() < 1e-12, "{facts:?}");
+    assert!(facts.telling.discernment.tests.iter().all(|test| test.bits <= bits + 1e-12));
+    assert!((facts.telling.discernment.tests[0].bits - bits).abs() < 1e-12, "{facts:?}");
     let guess = facts.guess.unwrap();
     assert_eq!(guess.remedy, Remedy::Renew("intake-valve".into()));
     assert_eq!(guess.chance, 0.75);
@@ -89,10 +89,13 @@ fn limit_hot_contacts_of_one_connector_stay_together() {
         (kind: OpenCoil, place: "exhaust-valve", weight: 1, severity: (0, 1))"#,
     );
     let facts = facts(&loaded);
-    let clusters = facts.discernment.clusters();
+    let clusters = facts.telling.discernment.clusters();
     let [cluster] = clusters.as_slice() else { panic!("{clusters:?}") };
-    let members: Vec<&Hypothesis> =
-        cluster.members.iter().map(|number| &facts.discernment.hypotheses[*number].0).collect();
+    let members: Vec<&Hypothesis> = cluster
+        .members
+        .iter()
+        .map(|number| &facts.telling.discernment.hypotheses[*number].0)
+        .collect();
     assert_eq!(
         members,
         [
@@ -101,7 +104,7 @@ fn limit_hot_contacts_of_one_connector_stay_together() {
         ]
     );
     assert!(!cluster.shares_remedy);
-    let doubts = facts.doubts(&loaded);
+    let doubts = facts.telling.doubts(&loaded);
     assert_eq!(doubts.len(), 2, "{doubts:?}");
     assert!(doubts.iter().all(|(_, kind)| matches!(kind, WarningKind::NotTold { .. })));
 }
@@ -113,15 +116,32 @@ fn limit_faults_that_no_allowed_tool_can_tell_are_told_to_the_author() {
     let faults = r#"(kind: OpenCoil, place: "intake-valve", weight: 1, severity: (0, 1)),
         (kind: BrokenWire, place: "intake-control-wire", weight: 1, severity: (0, 1))"#;
     let with_all = with_faults(faults);
-    assert_eq!(facts(&with_all).doubts(&with_all), []);
+    assert_eq!(facts(&with_all).telling.doubts(&with_all), []);
     let mut text = with_all.text.clone();
     text.scenario_text =
         text.scenario_text.replacen("version: 1,", "version: 3, tools: Only([PressureGauge]),", 1);
     let without = Arc::new(read(text).unwrap());
     assert_ne!(without.scenario.tools, with_all.scenario.tools);
-    let doubts = facts(&without).doubts(&without);
+    let doubts = facts(&without).telling.doubts(&without);
     assert_eq!(doubts.len(), 2, "{doubts:?}");
     assert!(doubts.iter().all(|(_, kind)| matches!(kind, WarningKind::NotTold { .. })));
+
+    // The command says so without being asked, because tools are left out; with all of them it does not look.
+    let folder = tempfile::tempdir().unwrap();
+    for (loaded, count) in [(&with_all, 0), (&without, 2)] {
+        let path = folder.path().join("mine.ron");
+        std::fs::write(&path, &loaded.text.scenario_text).unwrap();
+        let out = std::process::Command::new(env!("CARGO_BIN_EXE_faultwright"))
+            .args(["check", path.to_str().unwrap()])
+            .args(["--keep-worlds", "none"])
+            .env("LANG", "en_GB.UTF-8")
+            .env_remove("LC_ALL")
+            .env_remove("LC_MESSAGES")
+            .output()
+            .unwrap();
+        let said = String::from_utf8(out.stdout).unwrap();
+        assert_eq!(said.matches("too few affordable tests").count(), count, "{said}");
+    }
 }
 
 /// Oil that is only old lights no lamp and shakes no engine on that road.
@@ -133,9 +153,9 @@ fn limit_what_nobody_notices_is_told_at_its_entry() {
         (kind: WornOutOil, place: "sump", weight: 1, severity: (0, 0))"#,
     );
     let facts = facts(&loaded);
-    assert_eq!(facts.never_noticed, [2]);
+    assert_eq!(facts.telling.never_noticed, [2]);
     let faults = named(FaultKind::WornOutOil, "sump");
-    assert_eq!(facts.doubts(&loaded), [(2, WarningKind::NeverNoticed { faults })]);
+    assert_eq!(facts.telling.doubts(&loaded), [(2, WarningKind::NeverNoticed { faults })]);
 }
 
 /// Hypotheses, and shares of severities at which some pairs of them are told.
@@ -188,8 +208,7 @@ fn limit_no_table_is_wider_than_the_terminal() {
         &[(0, 1, 0.0), (0, 2, 1.0), (0, 3, 1.0), (1, 2, 0.5), (1, 3, 1.0), (2, 3, 1.0)],
     );
     let facts = Facts {
-        never_noticed: Vec::new(),
-        discernment,
+        telling: Telling { never_noticed: Vec::new(), discernment },
         value: Bounds { lower: 1_234_567.89, upper: 2_345_678.9 },
         guess: Some(Guess {
             diagnosis: long[0].clone(),

@@ -88,8 +88,8 @@ impl Asked<'_> {
         screen: &mut Screen<'_>,
     ) -> Result<Ending, Trouble> {
         let simulated = simulated(self.given, loaded, screen)?;
-        let further = simulated.facts.as_ref().map_or_else(Vec::new, |it| it.doubts(loaded));
-        let warnings = doubts(loaded, &problem_words::names_of_faults(), &further);
+        let called = problem_words::names_of_faults();
+        let warnings = doubts(loaded, &called, &simulated.doubts);
         let draws = Draws::of(loaded);
         if self.format == Format::Json {
             let mut line = line(name, true, &json!([]), &warnings);

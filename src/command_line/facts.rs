@@ -4,8 +4,10 @@ use super::judging::worlds_of;
 use super::screen::Screen;
 use super::store;
 use super::trouble::Trouble;
+use crate::scenario::doubts::Simulated as Doubts;
 use crate::scenario::load::Loaded;
-use crate::trial::facts::{Earned, Facts, NotEarned};
+use crate::session::toolbox::Tools;
+use crate::trial::facts::{Earned, Facts, NotEarned, Telling};
 use crate::trial::row::Row;
 use crate::trial::runner::{Listener, Plan};
 use crate::virtual_apprentices::policy::Policy;
@@ -19,13 +21,15 @@ const SHOWN_EVERY: Duration = Duration::from_millis(50);
 /// What simulation tells of a scenario, as far as it was asked.
 #[derive(Default)]
 pub struct Simulated {
+    /// Entries of the list of faults that are doubtful.
+    pub doubts: Doubts,
     /// What its worlds tell.
     pub facts: Option<Facts>,
     /// What apprentices earn on some cases, and on how many.
     pub earned: Option<(Earned, u64)>,
 }
 
-/// Works out what the arguments ask for.
+/// Works out what the arguments ask for. Where a scenario leaves tools out, what the rest cannot tell is found in any case.
 ///
 /// # Errors
 /// [`Trouble`] when a vehicle cannot be simulated or the scenario yields no case.
@@ -35,12 +39,19 @@ pub fn simulated(
     screen: &mut Screen<'_>,
 ) -> Result<Simulated, Trouble> {
     let cases = given.get_one::<u64>("apprentices").copied();
-    if !given.get_flag("facts") && cases.is_none() {
+    let wants_facts = given.get_flag("facts") || cases.is_some();
+    if !wants_facts && loaded.scenario.tools == Tools::All {
         return Ok(Simulated::default());
     }
     let store = store::world_store(given);
     let briefing = Arc::new(loaded.briefing());
     let worlds = worlds_of(&briefing, loaded, &store, screen)?;
+    if !wants_facts {
+        let untold = || Telling::of(loaded, &worlds).map(|it| it.doubts(loaded));
+        let doubts = watched(untold, |screen| screen.progress("progress-telling", 0, 0), screen)
+            .map_err(|source| Trouble::Simulation { source })?;
+        return Ok(Simulated { doubts, ..Simulated::default() });
+    }
     let guesses = Counter::default();
     let facts = watched(
         || {
@@ -53,7 +64,10 @@ pub fn simulated(
         screen,
     )
     .map_err(|source| Trouble::Simulation { source })?;
-    let Some(cases) = cases else { return Ok(Simulated { facts: Some(facts), earned: None }) };
+    let doubts = facts.telling.doubts(loaded);
+    let Some(cases) = cases else {
+        return Ok(Simulated { doubts, facts: Some(facts), earned: None });
+    };
     let plan = Plan {
         seeds: 1..=cases,
         policies: Policy::ALL.to_vec(),
@@ -73,7 +87,7 @@ pub fn simulated(
         NotEarned::Trial(error) => Trouble::from(error),
         NotEarned::Deal(error) => Trouble::from(error),
     })?;
-    Ok(Simulated { facts: Some(facts), earned: earned.map(|earned| (earned, cases)) })
+    Ok(Simulated { doubts, facts: Some(facts), earned: earned.map(|earned| (earned, cases)) })
 }
 
 /// Works on a thread of its own while the screen shows how far it is.

@@ -78,13 +78,20 @@ pub struct Guess {
     pub cost: f64,
 }
 
-/// What the worlds of a scenario tell.
+/// What can be told of a scenario's faults at all.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Facts {
+pub struct Telling {
     /// Entries that nobody notices at any severity, by their number from 0.
     pub never_noticed: Vec<usize>,
     /// Which tests tell what apart.
     pub discernment: Discernment,
+}
+
+/// What the worlds of a scenario tell.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Facts {
+    /// What can be told of its faults.
+    pub telling: Telling,
     /// Expected cost of the job under the expert's plan, before anything is known; duties and the proof of a repair are
     /// left out [units of the currency].
     pub value: Bounds,
@@ -103,17 +110,28 @@ impl Facts {
         heard: &(dyn Fn(usize, usize) + Sync),
     ) -> Result<Self, VehicleError> {
         let briefing = Arc::new(loaded.briefing());
+        let telling = Telling::of(loaded, worlds)?;
+        let mut expert = Expert::new(Arc::clone(&briefing)).with_tests_for(worlds);
+        let value = expert.value(&Belief::prior(worlds.clone()))?.cost;
+        let guess = Guess::of(loaded, &telling.discernment.hypotheses, heard)?;
+        Ok(Self { telling, value, guess })
+    }
+}
+
+impl Telling {
+    /// Of a scenario with its worlds, as they begin.
+    ///
+    /// # Errors
+    /// [`VehicleError`] when a vehicle cannot be simulated.
+    pub fn of(loaded: &Arc<Loaded>, worlds: &Worlds) -> Result<Self, VehicleError> {
         let noticed: BTreeSet<&Hypothesis> = worlds.worlds.iter().map(|it| &it.faults).collect();
         let entries = loaded.scenario.faults.iter().enumerate();
         let never_noticed = entries
             .filter(|(_, prior)| prior.weight > 0.0 && !noticed.contains(&prior.names()))
             .map(|(number, _)| number)
             .collect();
-        let discernment = discernment(&briefing, worlds)?;
-        let mut expert = Expert::new(Arc::clone(&briefing)).with_tests_for(worlds);
-        let value = expert.value(&Belief::prior(worlds.clone()))?.cost;
-        let guess = Guess::of(loaded, &discernment.hypotheses, heard)?;
-        Ok(Self { never_noticed, discernment, value, guess })
+        let discernment = discernment(&Arc::new(loaded.briefing()), worlds)?;
+        Ok(Self { never_noticed, discernment })
     }
 
     /// What is doubtful about entries of the list of faults: those that nobody notices, and those that no affordable test

@@ -22,11 +22,11 @@ pub fn facts(facts: &Facts) -> Value {
         })
     });
     json!({
-        "never-noticed": facts.never_noticed,
-        "hypotheses": facts.discernment.hypotheses,
-        "tests": facts.discernment.tests,
-        "pairs": facts.discernment.pairs,
-        "clusters": facts.discernment.clusters(),
+        "never-noticed": facts.telling.never_noticed,
+        "hypotheses": facts.telling.discernment.hypotheses,
+        "tests": facts.telling.discernment.tests,
+        "pairs": facts.telling.discernment.pairs,
+        "clusters": facts.telling.discernment.clusters(),
         "value-at-least": facts.value.lower,
         "value": facts.value.upper,
         "guess": guess,

@@ -130,8 +130,8 @@ pub fn draws(draws: &Draws, page: Page<'_>) -> Vec<String> {
 /// What the worlds tell.
 #[must_use]
 pub fn facts(facts: &Facts, comeback: Money, page: Page<'_>) -> Vec<String> {
-    let mut lines = telling(&facts.discernment, page);
-    lines.extend(apart(&facts.discernment, page));
+    let mut lines = telling(&facts.telling.discernment, page);
+    lines.extend(apart(&facts.telling.discernment, page));
     let mut rows =
         vec![(page.say("facts-plan"), page.between(facts.value.lower, facts.value.upper))];
     if let Some(guess) = &facts.guess {
