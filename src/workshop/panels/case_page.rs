@@ -2,7 +2,7 @@
 
 use super::Tools;
 use super::bay_page::bay_ui;
-use super::entry::entry_ui;
+use super::entry::{entry_ui, is_low};
 use super::frame::{head_panel_ui, tried_ui, way_key};
 use super::guide_strip::guide_ui;
 use super::log::log_ui;
@@ -45,7 +45,7 @@ pub fn case_ui(
     }
     Panel::bottom("entry").resizable(false).frame(theme::card(ui)).show(ui, |ui| {
         ui.take_available_width();
-        entry_ui(ui, case, view, tools, actions);
+        entry_ui(ui, case, &standing, view, tools, actions);
     });
     if is_wide {
         let shows_bay = stands_in_the_middle(case.pane);
@@ -199,7 +199,9 @@ fn panes_ui(ui: &mut Ui, case: &CaseView, tools: Tools<'_>, actions: &mut Vec<Ac
                         actions.push(Action::ShowPane(pane));
                     }
                 }
-                ui.add(egui::Label::new(standing(case, tools)).truncate());
+                if !is_low(ui) {
+                    ui.add(egui::Label::new(standing(case, tools)).truncate());
+                }
             });
         },
     );

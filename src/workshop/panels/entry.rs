@@ -17,16 +17,20 @@ use egui::{
 /// Words that are shown before the marked one.
 const SHOWN_BEFORE: usize = 2;
 
-/// The field with the words above it and a line below.
+/// The field with the words above it and a line below. In a low window, as one with large text is, the keys are told by the
+/// field itself, and `standing`, time and money so far, has the line above.
 pub fn entry_ui(
     ui: &mut Ui,
     case: &CaseView,
+    standing: &str,
     view: &WindowView<'_>,
     tools: Tools<'_>,
     actions: &mut Vec<Action>,
 ) {
     let line = &case.line;
-    offers_ui(ui, line, tools);
+    let is_low = is_low(ui);
+    let at_rest = tools.say("window-no-offers");
+    offers_ui(ui, line, if is_low { standing } else { &at_rest }, tools);
     ui.horizontal(|ui| {
         let label = ui.label(tools.say("window-step"));
         let take = tools.say("window-take-typed");
@@ -45,7 +49,11 @@ pub fn entry_ui(
             .desired_width(width)
             // The key that completes a word must not leave the field; `keys` sees to both.
             .lock_focus(true);
-        let response = ui.add(field).labelled_by(label.id);
+        let field = if is_low { field.hint_text(at_rest) } else { field };
+        let mut response = ui.add(field).labelled_by(label.id);
+        if is_low {
+            response = response.on_hover_text(&line.hint);
+        }
         if response.changed() {
             actions.push(Action::TypeLine(text));
         }
@@ -66,18 +74,24 @@ pub fn entry_ui(
         ui.horizontal(|ui| busy_ui(ui, busy));
     } else if let Some(problem) = &line.problem {
         signed_ui(ui, BREACH_SIGN, problem, theme::palette(ui).breach);
-    } else {
+    } else if !is_low {
         ui.add(Label::new(RichText::new(&line.hint).small()).wrap());
     }
 }
 
-/// The words that can stand next, as many as have room; the marked one tinted and underlined.
-fn offers_ui(ui: &mut Ui, line: &LineView, tools: Tools<'_>) {
+/// Whether the window has so few lines that what is worked with needs all of them.
+pub fn is_low(ui: &Ui) -> bool {
+    ui.ctx().content_rect().height() < theme::LOW_BELOW
+}
+
+/// The words that can stand next, as many as have room; the marked one tinted and underlined. `at_rest` stands there where
+/// nothing is typed.
+fn offers_ui(ui: &mut Ui, line: &LineView, at_rest: &str, tools: Tools<'_>) {
     let typed = !line.text.trim().is_empty();
     let words = if typed { line.words.as_slice() } else { &[] };
     ui.horizontal(|ui| {
         if words.is_empty() {
-            ui.add(Label::new(RichText::new(tools.say("window-no-offers")).small()).truncate());
+            ui.add(Label::new(RichText::new(at_rest).small()).truncate());
             return;
         }
         ui.label(RichText::new(tools.say("window-offers")).small());

@@ -1,6 +1,7 @@
 //! Steps clicked together word by word.
 
 use super::Tools;
+use super::entry::is_low;
 use super::pieces::{pick_ui, wide_button, words_ui};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
@@ -55,6 +56,11 @@ pub fn steps_ui(
     ScrollArea::vertical().id_salt("steps").auto_shrink(false).show(ui, |ui| {
         if is_empty {
             starts_ui(ui, case, &mut first, actions);
+            // Which keys there are, where the field has no line for it.
+            if is_low(ui) {
+                ui.add_space(theme::GAP);
+                ui.add(Label::new(RichText::new(&line.hint).small()).wrap());
+            }
         } else {
             followers_ui(ui, line, tools, &mut first, actions);
         }

@@ -23,6 +23,8 @@ pub const FIELD_MARGIN: Margin = Margin::symmetric(6, 4);
 pub const PAGE_MARGIN: i8 = 24;
 /// Width from which job sheet, log and steps stand beside each other [points].
 pub const THREE_COLUMNS_FROM: f32 = 960.0;
+/// Height below which what is worked with gets the lines of what can stand elsewhere: that of 720 pixels at 170 %.
+pub const LOW_BELOW: f32 = 424.0;
 /// Width of the job sheet beside the log [points].
 pub const SHEET_WIDTH: f32 = 300.0;
 /// Width of the step that is looked at, beside the bay [points].
@@ -55,7 +57,7 @@ pub const BAR_HEIGHT: f32 = 12.0;
 /// Most height of the list of scenarios [points]: four of them and the beginning of a fifth.
 pub const SCENARIOS_HEIGHT: f32 = 200.0;
 /// Width of the field for a scenario file [points].
-pub const FILE_WIDTH: f32 = 250.0;
+pub const FILE_WIDTH: f32 = 220.0;
 /// Width of the seed field [points].
 pub const SEED_WIDTH: f32 = 150.0;
 /// Height of what the last step brought, under the picture of the bay [points].

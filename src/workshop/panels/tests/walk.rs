@@ -109,7 +109,7 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
                 (Role::Button, "Close the message"),
                 (Role::TextInput, "Seed"),
                 (Role::Button, "Begin"),
-                (Role::TextInput, "Scenario file"),
+                (Role::TextInput, "Scenario or sealed case"),
                 (Role::Button, "Read the file"),
                 (Role::Button, "Practise"),
                 (Role::Button, "Assessed"),
@@ -119,6 +119,18 @@ fn the_controls_of_each_page_are_found_by_role_and_name() {
                     "market-hill-8-1: handed back after 41 steps, see the debrief\nAssessed",
                 ),
                 (Role::Button, "Look again"),
+            ],
+        );
+        find(
+            "front, a sealed case",
+            size,
+            &[
+                (Role::Label, "A sealed case brings its own seed."),
+                (
+                    Role::Button,
+                    "market-hill-7-1: handed back under its seal after 30 steps, see its \
+                     receipt\nAssessed, 2 hours ago",
+                ),
             ],
         );
         find(
