@@ -214,8 +214,12 @@ pub(in crate::assessment) fn repair(
             share -= UNFOUNDED_COST;
         }
         remarks.push(Remark { entry: Some(number), about: About::Repair { chance }, good });
-        // What comes of it shows on the road; here it is named.
+        // What comes of it shows on the road; here it is named, unless it was taken away before it could do harm.
+        let is_mended = |fault: &FaultName| {
+            repairs(log).any(|(later, remedy)| later > number && remedy.fixes(fault))
+        };
         let worn = brought(&log[number].step, briefing).into_iter();
+        let worn = worn.filter(|fault| !is_mended(fault));
         remarks.extend(worn.map(|fault| Remark::bad(Some(number), About::WornPart { fault })));
         // Work that the customer has refused is not paid for, however well founded it was.
         let beyond = Breach::RepairBeyondApproval;

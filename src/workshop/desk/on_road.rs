@@ -7,6 +7,7 @@ use crate::session::step::Step;
 use crate::wording::amounts::with_capital;
 use crate::wording::catalogue::Words;
 use crate::wording::place::place;
+use crate::workshop::view::on_screen;
 use crate::workshop::view::road::{ChartView, LineOfRoad, RoadAction, RoadPace, RoadView};
 
 /// Time between two frames while something is drawn as it goes [s].
@@ -21,11 +22,11 @@ pub struct OnRoad {
 impl OnRoad {
     /// Sets off.
     pub fn set_off(step: Step, course: &Course, words: &Words) -> Self {
-        let times = course.points.iter().map(|point| as_f32(point.time.0)).collect();
+        let times = course.points.iter().map(|point| on_screen(point.time.0)).collect();
         let view = RoadView {
             road: with_capital(&place(&course.route, words)),
             at: 0.0,
-            of: as_f32(course.duration.0),
+            of: on_screen(course.duration.0),
             charts: charts(course, words).into(),
             times,
             seen: 0,
@@ -79,7 +80,7 @@ impl OnRoad {
 fn charts(course: &Course, words: &Words) -> Vec<ChartView> {
     let alone = |values: Vec<f32>| vec![LineOfRoad { name: String::new(), values }];
     let of_points = |of: fn(&crate::session::course::CoursePoint) -> f64| {
-        course.points.iter().map(|point| as_f32(of(point))).collect::<Vec<f32>>()
+        course.points.iter().map(|point| on_screen(of(point))).collect::<Vec<f32>>()
     };
     let chart = |name: String, unit: &str, decimals, lines: Vec<LineOfRoad>, step| ChartView {
         name,
@@ -95,18 +96,13 @@ fn charts(course: &Course, words: &Words) -> Vec<ChartView> {
     for CamCourse { valve, wanted, actual } in &course.cams {
         let line = |key, values: &[f64]| LineOfRoad {
             name: words.say(key, &[]),
-            values: values.iter().map(|value| as_f32(*value)).collect(),
+            values: values.iter().map(|value| on_screen(*value)).collect(),
         };
         let lines = vec![line("road-wanted", wanted), line("road-actual", actual)];
         let name = words.say("road-cam", &[("place", place(valve, words).into())]);
         charts.push(chart(with_capital(&name), "road-degrees", 1, lines, 10.0));
     }
     charts
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "a place on the screen")]
-const fn as_f32(value: f64) -> f32 {
-    value as f32
 }
 
 /// From zero, or less where a line goes there, to the next whole step above every line.

@@ -34,12 +34,19 @@ pub fn save(image: &Image, path: &Path) -> Result<(), NotSaved> {
     if colors.windows(6).all(|two| two[..3] == two[3..]) {
         return Err(NotSaved::Empty);
     }
-    let mut encoder =
-        png::Encoder::new(BufWriter::new(File::create(path)?), image.width(), image.height());
+    encode(path, [image.width(), image.height()], &colors)
+}
+
+/// Writes red, green and blue of each pixel, line by line, into a file.
+///
+/// # Errors
+/// [`NotSaved`] when the file cannot be written.
+pub fn encode(path: &Path, [width, height]: [u32; 2], colors: &[u8]) -> Result<(), NotSaved> {
+    let mut encoder = png::Encoder::new(BufWriter::new(File::create(path)?), width, height);
     encoder.set_color(png::ColorType::Rgb);
     encoder.set_depth(png::BitDepth::Eight);
     let mut writer = encoder.write_header()?;
-    writer.write_image_data(&colors)?;
+    writer.write_image_data(colors)?;
     writer.finish()?;
     Ok(())
 }

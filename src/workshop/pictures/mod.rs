@@ -1,7 +1,7 @@
 //! Pictures of every page, made by the program itself: it does what a user would, waits until everything is drawn, and
 //! saves what the window shows.
 
-mod file;
+pub mod file;
 pub(super) mod script;
 
 use super::rest::Settled;

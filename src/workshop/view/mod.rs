@@ -20,6 +20,13 @@ use front::FrontView;
 use settings::Settings;
 use writer::{WriterDoorView, WriterView};
 
+/// A place, a length or a share as the screen takes it, with fewer digits.
+#[expect(clippy::cast_possible_truncation, reason = "no screen has more digits")]
+#[must_use]
+pub const fn on_screen(value: f64) -> f32 {
+    value as f32
+}
+
 /// Everything that is to be seen at one moment.
 #[derive(Debug, Clone)]
 pub struct WindowView<'a> {

@@ -8,13 +8,12 @@
 use crate::workshop::desk::Desk;
 use crate::workshop::desk::tests::{settle, surroundings};
 use crate::workshop::panels::{Tools, window_ui};
+use crate::workshop::pictures::file::encode;
 use crate::workshop::pictures::script::shots;
 use crate::workshop::theme;
 use egui::epaint::{ImageDelta, Mesh, Primitive, Vertex};
 use egui::{Color32, Context, ImageData, Pos2, RawInput, Rect, TextureId, Vec2};
 use std::collections::BTreeMap;
-use std::fs::File;
-use std::io::BufWriter;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -115,18 +114,13 @@ impl Canvas {
     }
 
     fn save(&self, path: &Path) {
-        let [width, height] = SIZE.map(|side| u32::try_from(side).unwrap());
-        let mut encoder =
-            png::Encoder::new(BufWriter::new(File::create(path).unwrap()), width, height);
-        encoder.set_color(png::ColorType::Rgb);
-        let mut writer = encoder.write_header().unwrap();
         let bytes: Vec<u8> = self
             .pixels
             .iter()
             .flatten()
             .map(|value| value.round().clamp(0.0, 255.0) as u8)
             .collect();
-        writer.write_image_data(&bytes).unwrap();
+        encode(path, SIZE.map(|side| u32::try_from(side).unwrap()), &bytes).unwrap();
     }
 }
 

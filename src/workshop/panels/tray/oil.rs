@@ -7,6 +7,7 @@ use crate::numerics::whole::to_usize;
 use crate::workshop::panels::pieces::pick_ui;
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
+use crate::workshop::view::on_screen;
 use crate::workshop::view::tray::{GaugeSetting, Shown, TrayAction};
 use egui::{
     Align2, Painter, Pos2, Rect, Sense, Stroke, StrokeKind, TextStyle, Ui, Vec2, pos2, vec2,
@@ -58,7 +59,7 @@ fn dial(ui: &Ui, rect: Rect, needle: Option<(f64, f64)>) {
     // Its rim stays above what follows.
     let radius = (rect.height() * 0.44 - 2.0).min(rect.width() * 0.5);
     let at = |bar: f64, out: f32| -> Pos2 {
-        let share = as_f32(bar / SPAN_BAR);
+        let share = on_screen(bar / SPAN_BAR);
         middle + Vec2::angled((ZERO + SWEEP * share).to_radians()) * radius * out
     };
     painter.circle(middle, radius, palette.field, Stroke::new(3.0, palette.faint));
@@ -116,7 +117,7 @@ fn stick(ui: &Ui, rect: Rect, level: Option<f64>, names: &[String; 2]) {
     let marks = [rod.left() + rod.width() * 0.30, rod.left() + rod.width() * 0.70];
     painter.rect_filled(rod, 4.0, palette.field);
     if let Some(level) = level {
-        let wet = marks[0] + (marks[1] - marks[0]) * as_f32(level);
+        let wet = marks[0] + (marks[1] - marks[0]) * on_screen(level);
         let wet = wet.clamp(rod.left() + 4.0, rod.right());
         let oil = Rect::from_min_max(rod.min, pos2(wet, rod.bottom()));
         painter.rect_filled(oil, 4.0, palette.accent);
@@ -139,9 +140,4 @@ fn hatch(painter: &Painter, rect: Rect, stroke: Stroke) {
         painter.line_segment([pos2(x, rect.bottom()), pos2(x + rect.height(), rect.top())], stroke);
         x += 9.0;
     }
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "a place on the screen")]
-const fn as_f32(value: f64) -> f32 {
-    value as f32
 }

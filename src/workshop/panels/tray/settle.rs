@@ -1,5 +1,6 @@
 //! What comes bit by bit: digits that settle, a course that is drawn as it went.
 
+use crate::workshop::view::on_screen;
 use egui::{Id, Ui};
 
 /// When something came.
@@ -27,10 +28,5 @@ pub fn share(ui: &Ui, id: Id, what: usize, lasting: f64, moves: bool) -> f32 {
         return 1.0;
     }
     ui.ctx().request_repaint();
-    as_f32(share.max(0.0))
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "a share from 0 to 1")]
-const fn as_f32(share: f64) -> f32 {
-    share as f32
+    on_screen(share.max(0.0))
 }

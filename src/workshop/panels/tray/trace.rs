@@ -4,6 +4,7 @@ use crate::instruments::scope::Capture;
 use crate::wording::amounts::short_number;
 use crate::wording::catalogue::Words;
 use crate::workshop::theme;
+use crate::workshop::view::on_screen;
 use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, TextStyle, Ui, pos2};
 
 /// Room for figures on the left, above, on the right and below [points].
@@ -44,8 +45,8 @@ impl Axes {
     /// Where something is.
     #[must_use]
     pub fn place(&self, time_ms: f64, value: f64) -> Pos2 {
-        let x = as_f32(time_ms / self.until_ms.max(f64::MIN_POSITIVE));
-        let y = as_f32((value - self.least) / (self.most - self.least));
+        let x = on_screen(time_ms / self.until_ms.max(f64::MIN_POSITIVE));
+        let y = on_screen((value - self.least) / (self.most - self.least));
         pos2(
             self.inner.left() + x * self.inner.width(),
             self.inner.bottom() - y * self.inner.height(),
@@ -106,11 +107,6 @@ pub fn lines(from: f64, to: f64) -> Vec<f64> {
         .take_while(|number: &f64| *number <= count)
         .map(|number: f64| (first + number) * step)
         .collect()
-}
-
-#[expect(clippy::cast_possible_truncation, reason = "a place on the screen")]
-const fn as_f32(value: f64) -> f32 {
-    value as f32
 }
 
 #[cfg(test)]
