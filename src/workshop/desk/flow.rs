@@ -240,7 +240,9 @@ impl Desk {
         ];
         let text = self.around.words.say("bench-stays-sealed", &said);
         self.show_front();
-        self.tell(text);
+        if let Open::Front(view) = &mut self.open {
+            view.handed_over = Some(text);
+        }
     }
 
     fn judge(&mut self, opened: Opened) {

@@ -30,6 +30,9 @@ pub fn begin_ui(
                 let is_chosen = number == front.chosen;
                 let title = format!("{} – {}", scenario.title, tools.say(kind_key(scenario.level)));
                 let response = titled_ui(ui, Some(is_chosen), &title, &about(scenario, tools));
+                if is_chosen && is_new_choice(ui, number) {
+                    response.scroll_to_me(None);
+                }
                 if response.clicked() {
                     actions.push(Action::ChooseScenario(number));
                 }
@@ -68,6 +71,14 @@ pub fn begin_ui(
     if let Some(busy) = &view.busy {
         busy_ui(ui, busy);
     }
+}
+
+/// Whether another one is chosen than when this was last asked: a file that was just read stands at the list's end.
+fn is_new_choice(ui: &Ui, chosen: usize) -> bool {
+    let id = Id::new("chosen scenario");
+    let before = ui.data(|data| data.get_temp::<usize>(id));
+    ui.data_mut(|data| data.insert_temp(id, chosen));
+    before.is_some_and(|before| before != chosen)
 }
 
 const fn kind_key(level: Option<Level>) -> &'static str {

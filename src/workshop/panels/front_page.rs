@@ -42,6 +42,13 @@ pub fn front_ui(
                 .text_style(TextStyle::Name(theme::TITLE.into()));
             head_ui(ui, title, "", ("window-leave", Action::Leave), view, tools, actions);
             ui.add_space(theme::GAP);
+            if let Some(said) = &front.handed_over {
+                theme::note(theme::palette(ui).chosen).show(ui, |ui| {
+                    ui.take_available_width();
+                    ui.label(said);
+                });
+                ui.add_space(theme::GAP);
+            }
             ui.label(tools.say("window-about"));
             ui.add_space(theme::WIDE_GAP);
             round_ui(ui, front, view, tools, actions);

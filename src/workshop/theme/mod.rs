@@ -207,6 +207,8 @@ fn style(theme: egui::Theme, palette: &Palette) -> egui::Style {
     // A bar that is always there: what is below the edge is not overlooked.
     style.spacing.scroll = egui::style::ScrollStyle::solid();
     style.spacing.scroll.foreground_color = false;
+    // The renderer blends in linear light, in which a fade to the paper goes over grey.
+    style.spacing.scroll.fade.strength = 0.0;
     style
 }
 

@@ -8,6 +8,8 @@ use std::path::PathBuf;
 pub struct FrontView {
     /// Nobody has used the program here yet, as far as it knows.
     pub is_first_start: bool,
+    /// What is to be done with the session of a sealed case that was just handed over, or that was asked for again.
+    pub handed_over: Option<String>,
     /// The scenarios that a case can be begun of.
     pub scenarios: Vec<ScenarioView>,
     /// Which of them is chosen.

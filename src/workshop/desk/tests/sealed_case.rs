@@ -52,7 +52,8 @@ fn a_sealed_case_is_begun_worked_and_handed_over_and_stays_sealed() {
     let receipt = front_with_receipt(&desk, &path);
     assert_eq!(front(&desk).kept.as_ref().unwrap()[0].state, KeptState::Sealed { steps: 3 });
     // And once more, for whoever did not write it down.
-    act(&mut desk, Action::CloseNotice);
+    let mut desk = desk_on(&sessions);
+    assert_eq!(front(&desk).handed_over, None);
     act(&mut desk, Action::Open(path.clone()));
     assert_eq!(front_with_receipt(&desk, &path), receipt);
 
@@ -66,9 +67,9 @@ fn a_sealed_case_is_begun_worked_and_handed_over_and_stays_sealed() {
 
 /// The front page says to whom the file goes and by what it is known again; it says nothing else of the case.
 fn front_with_receipt(desk: &Desk, path: &Path) -> Digest {
-    front(desk);
+    assert_eq!(desk.view().notice, None, "nothing went wrong");
     let receipt = read(path, ReadMode::Strict).unwrap().last_chain();
-    let said = desk.view().notice.expect("nothing is said after the hand-over").to_owned();
+    let said = front(desk).handed_over.as_ref().expect("nothing is said after the hand-over");
     assert!(said.contains(&path.display().to_string()), "{said}");
     assert!(said.contains(&receipt.short()), "{said} has no {}", receipt.short());
     assert!(!said.contains(&SEED.to_string()), "{said}");

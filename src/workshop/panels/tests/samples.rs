@@ -133,6 +133,7 @@ fn fronts() -> Vec<Sample> {
         Sample {
             front: FrontView {
                 is_first_start: false,
+                handed_over: None,
                 scenarios,
                 chosen: 1,
                 file: "/home/me/my-own.ron".to_owned(),
@@ -146,6 +147,7 @@ fn fronts() -> Vec<Sample> {
         },
         Sample {
             front: FrontView {
+                handed_over: problem.clone(),
                 scenarios: vec![hand_out],
                 is_assessed: true,
                 kept: Some(vec![sealed]),
