@@ -29,7 +29,9 @@ pub fn counter_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
         ui.add(Label::new(tools.say("counter-nothing")).wrap());
     }
     let row = ui.spacing().interact_size.y * 2.0 + ui.spacing().item_spacing.y;
-    ScrollArea::vertical().id_salt("jobs").max_height(row * ROWS).auto_shrink([false, true]).show(
+    // A list that scrolls within one that scrolls is no help where there is room for neither.
+    let most = if entry::is_low(ui) { f32::INFINITY } else { row * ROWS };
+    ScrollArea::vertical().id_salt("jobs").max_height(most).auto_shrink([false, true]).show(
         ui,
         |ui| {
             for job in &counter.jobs {
