@@ -2,26 +2,30 @@
 
 use crate::control_module::code::Code;
 use crate::control_module::code_report::Readiness;
-use crate::control_module::test_result::Measure;
 use crate::faults::FaultName;
-use crate::instruments::code_reader::LiveItem;
 use crate::instruments::multimeter::{Display, MeterFunction};
 use crate::instruments::scope::Capture;
 use crate::instruments::test_lamp::Glow;
 use crate::physics::oil::Grade;
 use crate::physics::stroke::Click;
 use crate::session::step::{CustomerTopic, Ending, HintGrade, KeyPosition, Section, ServiceTopic};
-use crate::session::toolbox::Tool;
 use crate::units::{Minutes, Money};
-use crate::vehicle::assembly::Obstacle;
 use crate::vehicle::run_record::Idling;
 use crate::vehicle::spec::Id;
 use serde::{Deserialize, Serialize};
 
 mod breach;
+mod hazard;
+mod reader_figures;
+mod refusal;
 mod senses;
 
 pub use breach::Breach;
+pub use hazard::Hazard;
+pub use reader_figures::{
+    CamData, CamDrive, CounterReading, Frame, LiveValue, TestFigures, TestReading,
+};
+pub use refusal::{NoAnswer, Refusal};
 pub use senses::{OilFeel, OilLook, Sight};
 
 /// One thing that followed from a step.
@@ -404,174 +408,4 @@ pub enum Event {
         /// As what.
         ending: Ending,
     },
-}
-
-/// Why a step was not possible.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Refusal {
-    /// Something is in the way or off.
-    Obstacle(Obstacle),
-    /// The vehicle has no such thing.
-    NoSuchPlace(Id),
-    /// The valve is still in the engine.
-    StillFitted(Id),
-    /// The part does not fit there.
-    DoesNotFit(Id),
-    /// The engine runs.
-    EngineRuns,
-    /// The engine stands.
-    EngineStands,
-    /// The pressure gauge is not in its tap.
-    NoGauge,
-    /// The pressure gauge is still in its tap.
-    GaugeFitted,
-    /// Parts are off that the engine needs to run.
-    CannotRun(Vec<Id>),
-    /// The key is off.
-    KeyOff,
-    /// The key must be off for this.
-    KeyMustBeOff,
-    /// The data sheet forbids power from outside.
-    PowerForbidden,
-    /// Confidences would sum to more than 100 %.
-    TooMuchConfidence(u16),
-    /// There are no hints where the session is assessed.
-    NoHints,
-    /// No reader has shown that code in this session.
-    CodeNotRead(Code),
-    /// The case does not have that tool.
-    NoSuchTool(Tool),
-    /// The time for the case is over: what is left is to close up, to write up and to hand back.
-    TimeIsUp,
-    /// The vehicle has been handed back.
-    Finished,
-    /// A number lies outside what makes sense.
-    OutOfRange,
-}
-
-/// What a caution is about.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Hazard {
-    /// Hot engine, oil or coolant.
-    Hot,
-    /// Belts and fans.
-    MovingParts,
-    /// Short-circuit current of a battery.
-    BatteryCurrent,
-    /// A vehicle on a road.
-    Road,
-    /// Exhaust fumes indoors.
-    Fumes,
-    /// Used oil on the skin.
-    UsedOil,
-}
-
-/// Why the module did not answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum NoAnswer {
-    /// The key is off.
-    KeyOff,
-    /// The reader's display stays dark.
-    ReaderDark,
-    /// The reader works and nothing answers although the key is on.
-    NoReply,
-    /// The module refused for a reason that the reader cannot name.
-    NotOffered,
-    /// Not while the engine runs.
-    EngineRuns,
-}
-
-/// A snapshot of what the module senses, in people's units, rounded as the reader shows them.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Frame {
-    /// Engine speed [rpm].
-    pub rpm: f64,
-    /// Load [%].
-    pub load: f64,
-    /// Road speed [km/h].
-    pub speed: f64,
-    /// Coolant [°C].
-    pub coolant: f64,
-    /// Oil [°C].
-    pub oil: f64,
-    /// Supply [V].
-    pub supply: f64,
-    /// The code that stored the frame; `None` for live data.
-    pub code: Option<Code>,
-}
-
-/// One chosen value.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct LiveValue {
-    /// What was chosen.
-    pub item: LiveItem,
-    /// Its value in people's units, rounded as the reader shows it; `None` where the module has none.
-    pub value: Option<f64>,
-}
-
-/// One test of a monitor.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct TestReading {
-    /// The code that the test can set.
-    pub code: Code,
-    /// What is measured.
-    pub measure: Measure,
-    /// The last result; `None` where the test has not run since the clear.
-    pub figures: Option<TestFigures>,
-}
-
-/// A result between its limits [s, or a share from 0 to 1].
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct TestFigures {
-    /// Value.
-    pub value: f64,
-    /// Least value that passes.
-    pub least: f64,
-    /// Most value that passes.
-    pub most: f64,
-    /// Whether it passes.
-    pub passes: bool,
-}
-
-/// Counters beside readiness; `None` where the module does not have one.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct CounterReading {
-    /// Warm-ups since the clear.
-    pub warm_ups: Option<f64>,
-    /// Distance since the clear [km].
-    pub distance: Option<f64>,
-    /// Time with the engine running since the clear [min].
-    pub time: Option<f64>,
-    /// Distance with the lamp on [km].
-    pub lamp_distance: Option<f64>,
-    /// Time with the engine running and the lamp on [min].
-    pub lamp_time: Option<f64>,
-}
-
-/// One camshaft in live data.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct CamData {
-    /// Valve's place.
-    pub valve: Id,
-    /// Wanted position [crank degrees from rest].
-    pub wanted: f64,
-    /// Actual position [crank degrees from rest].
-    pub actual: f64,
-    /// Duty [%].
-    pub duty: f64,
-}
-
-/// One camshaft over a drive, as a passenger reads it from live data.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct CamDrive {
-    /// Valve's place.
-    pub valve: Id,
-    /// Mean distance between wanted and actual [crank degrees].
-    pub mean_error: f64,
-    /// Greatest position reached [crank degrees from rest].
-    pub furthest: f64,
 }

@@ -7,20 +7,23 @@
 
 use crate::control_module::performance_monitor::Conditions;
 use crate::numerics::streams::Stream;
-use crate::physics::oil::{Fluid, Oil, OilError, ViscosityCurve};
+use crate::physics::oil::{Fluid, OilError, ViscosityCurve};
 use crate::physics::phaser::PulseAngle;
-use crate::physics::pressure_switch::PressureSwitch;
-use crate::physics::pump::{Gallery, Pump};
-use crate::physics::sump::{Aeration, Sump};
-use crate::physics::warm_up::{Deck, DeckSpec, EngineHeat, WarmUp};
-use crate::units::{Bars, Celsius, Litres, Minutes, Rpm, Seconds, Volts, Watts};
-use crate::vehicle::cam_line::{CamCondition, CamLine, CamSpec, DT_S, SharedTick};
-use crate::vehicle::idle::{Idle, IdleSpec, IdleTick};
+use crate::physics::pump::Gallery;
+use crate::physics::sump::Aeration;
+use crate::physics::warm_up::{Deck, EngineHeat, WarmUp};
+use crate::units::{Bars, Celsius, Minutes, Rpm, Seconds, Watts};
+use crate::vehicle::cam_line::{CamCondition, CamLine, DT_S, SharedTick};
+use crate::vehicle::idle::{Idle, IdleTick};
 use crate::vehicle::per_bank::{CamPlace, PerBank};
 use crate::vehicle::per_cam::{Cam, PerCam};
 use crate::vehicle::route::{Demand, Foot, RouteError, RouteProfile};
 use crate::vehicle::run_record::{RunRecord, Tally, TallyTick};
 use serde::{Deserialize, Serialize};
+
+mod engine;
+
+pub use engine::{EngineCondition, EngineSpec};
 
 /// Ticks between two runs of the control module's fast task.
 const CONTROL_TICKS: u64 = 10;
@@ -36,77 +39,6 @@ const RUN_DOWN_TICKS: u32 = 600;
 const EMPTYING_TICKS: u32 = 2_400;
 /// Angle of the crankshaft after which everything repeats [rad]: one turn of the camshafts.
 const CYCLE_RAD: f64 = 2.0 * core::f64::consts::TAU;
-/// What an engine is by design, and its oil.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct EngineSpec {
-    /// Oil pump and what the engine lets through.
-    pub pump: Pump,
-    /// Sump.
-    pub sump: Sump,
-    /// The switch of the oil lamp.
-    pub pressure_switch: PressureSwitch,
-    /// Warm-up.
-    pub warm_up: WarmUp,
-    /// The camshafts of each bank.
-    pub cams: PerBank<PerCam<CamSpec>>,
-    /// Crankshaft and idle.
-    pub idle: IdleSpec,
-    /// The deck above the cylinders.
-    pub deck: DeckSpec,
-}
-
-impl EngineSpec {
-    /// A four-cylinder engine of about two litres (engineering estimate).
-    pub const TYPICAL: Self = Self {
-        pump: Pump::TYPICAL,
-        sump: Sump::TYPICAL,
-        pressure_switch: PressureSwitch::TYPICAL,
-        warm_up: WarmUp::TYPICAL,
-        cams: PerBank::single(PerCam { intake: CamSpec::INTAKE, exhaust: CamSpec::EXHAUST }),
-        idle: IdleSpec::TYPICAL,
-        deck: DeckSpec::TYPICAL,
-    };
-}
-
-/// What may change between runs.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct EngineCondition {
-    /// The oil in it.
-    pub oil: Oil,
-    /// How much of it.
-    pub fill: Litres,
-    /// Valves and circuits.
-    pub cams: PerBank<PerCam<CamCondition>>,
-    /// Supply of the control module with the engine running.
-    pub supply: Volts,
-    /// Temperature of the air.
-    pub ambient: Celsius,
-    /// Mechanical power that the generator takes.
-    pub generator: Watts,
-}
-
-impl EngineCondition {
-    /// Everything sound, 4.5 l of fresh oil, 20 °C outside.
-    pub const SOUND: Self = Self {
-        oil: Oil::TYPICAL_5W_30,
-        fill: Litres(4.5),
-        cams: PerBank::single(PerCam { intake: CamCondition::SOUND, exhaust: CamCondition::SOUND }),
-        supply: Volts(14.1),
-        ambient: Celsius(20.0),
-        generator: Watts(700.0),
-    };
-}
-
-impl EngineCondition {
-    /// The same for an engine with as many banks as `spec` has: a second bank of which nothing is said is like the
-    /// first.
-    fn with_banks_of(&self, spec: &EngineSpec) -> Self {
-        let two = spec.cams.two.is_some().then(|| self.cams.two.unwrap_or(self.cams.one));
-        Self { cams: PerBank { two, ..self.cams }, ..*self }
-    }
-}
 
 /// A running engine.
 #[derive(Debug, Clone, Serialize, Deserialize)]

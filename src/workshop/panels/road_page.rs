@@ -2,6 +2,7 @@
 
 use super::Tools;
 use super::pieces::{heading_ui, pick_ui};
+use crate::wording::amounts;
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::road::{ChartView, RoadAction, RoadPace, RoadView};
@@ -128,7 +129,9 @@ fn newest(road: &RoadView, chart: &ChartView, tools: Tools<'_>) -> String {
             let figure = road.seen.checked_sub(1).and_then(|index| line.values.get(index));
             let figure = figure.map_or_else(
                 || tools.say("road-no-figure"),
-                |value| format!("{value:.*}{}", chart.decimals, chart.unit),
+                |value| {
+                    amounts::number(f64::from(*value), chart.decimals, tools.words) + &chart.unit
+                },
             );
             if line.name.is_empty() { figure } else { format!("{} {figure}", line.name) }
         })
