@@ -11,7 +11,9 @@ use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::front::FrontView;
 use crate::workshop::view::writer::WriterAction;
-use egui::{Button, CentralPanel, Frame, Key, Panel, RichText, ScrollArea, TextStyle, Ui};
+use egui::{
+    Align, Button, CentralPanel, Frame, Id, Key, Panel, RichText, ScrollArea, TextStyle, Ui,
+};
 
 /// The front page.
 pub fn front_ui(
@@ -38,6 +40,9 @@ pub fn front_ui(
     CentralPanel::default().frame(frame).show(ui, |ui| {
         ScrollArea::vertical().auto_shrink(false).show(ui, |ui| {
             page_keys(ui);
+            if is_news(ui, front, view) {
+                ui.scroll_to_cursor(Some(Align::Min));
+            }
             let title = RichText::new(tools.say("window-title"))
                 .text_style(TextStyle::Name(theme::TITLE.into()));
             head_ui(ui, title, "", ("window-leave", Action::Leave), view, tools, actions);
@@ -60,6 +65,17 @@ pub fn front_ui(
             ui.label(RichText::new(tools.say("cli-safety")).small());
         });
     });
+}
+
+/// Whether something is said at the head of the page that was not said before: whoever has chosen from the list at its end
+/// would not see it.
+fn is_news(ui: &Ui, front: &FrontView, view: &WindowView<'_>) -> bool {
+    let said = (view.notice.map(str::to_owned), front.handed_over.clone());
+    let id = Id::new("said at the head");
+    let before = ui.data(|data| data.get_temp::<(Option<String>, Option<String>)>(id));
+    let is_news = said != (None, None) && before.as_ref() != Some(&said);
+    ui.data_mut(|data| data.insert_temp(id, said));
+    is_news
 }
 
 /// The way to the round for the first time; at the first start it is offered on a card of its own.

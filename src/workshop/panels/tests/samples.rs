@@ -36,7 +36,7 @@ pub const LONG: &str = "Drive only with a licence, insurance, a roadworthy vehic
 /// A page with what stands around it.
 pub struct Sample {
     pub name: &'static str,
-    front: FrontView,
+    pub front: FrontView,
     case: Option<CaseView>,
     debrief: Option<DebriefView>,
     door: Option<WriterDoorView>,

@@ -88,6 +88,32 @@ fn no_text_is_cut_on_its_side() {
     });
 }
 
+/// Whoever has chosen a session from the end of the page sees what is then said at its head.
+#[test]
+fn what_is_said_at_the_head_of_the_front_page_comes_into_sight() {
+    let said = "Handed over. The case is sealed.";
+    for size in SIZES {
+        let is_it = |it: &Sample| it.name == "front, a sealed case";
+        let sample = samples::all().into_iter().find(is_it).unwrap();
+        let mut harness = shown(sample, size, Theme::Light);
+        let place = size.to_pos2() * 0.4;
+        harness.event(egui::Event::PointerMoved(place));
+        harness.event(egui::Event::MouseWheel {
+            unit: egui::MouseWheelUnit::Point,
+            delta: Vec2::new(0.0, -2_000.0),
+            phase: egui::TouchPhase::Move,
+            modifiers: egui::Modifiers::NONE,
+        });
+        harness.run();
+        let last = harness.get_by_role_and_label(Role::Button, "Look again").rect();
+        assert!(last.bottom() <= size.y, "it was not scrolled: {last:?}");
+        harness.state_mut().front.handed_over = Some(said.to_owned());
+        harness.run();
+        let rect = harness.get_by_label(said).rect();
+        assert!(0.0 <= rect.top() && rect.bottom() <= size.y, "{rect:?} in {size:?}");
+    }
+}
+
 /// Each control is there once.
 fn find(sample: &str, size: Vec2, wanted: &[(Role, &str)]) {
     let found = samples::all().into_iter().find(|it| it.name == sample).unwrap();
