@@ -8,7 +8,7 @@ use super::{Ending, Outcome, case, judging, mark, seals, store};
 use crate::reasoning::world::Worlds;
 use crate::reasoning::world_store::WorldStore;
 use crate::report::json as report_json;
-use crate::scenario::deal::{deal, deal_again, deal_sealed, record_of};
+use crate::scenario::deal::{deal, deal_sealed, deal_to_work, record_of};
 use crate::scenario::draw::Case;
 use crate::scenario::seal::record_of_sealed;
 use crate::session::attempt::Session;
@@ -137,10 +137,7 @@ fn resume(
         return Err(Trouble::OtherSeed { path: path.to_owned(), kept, given });
     }
     screen.progress("progress-dealing", 0, 1);
-    let case = match sealed {
-        Some(sealed) => deal_sealed(sealed).map_err(|error| Trouble::of_sealed(error, path))?,
-        None => deal_again(&recorded.case)?,
-    };
+    let case = deal_to_work(&recorded.case).map_err(|error| Trouble::of_sealed(error, path))?;
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::resume(journal, &recorded.entries, session)
         .map_err(|error| Trouble::of_kept(error, path))?;

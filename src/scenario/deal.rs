@@ -61,6 +61,14 @@ pub fn deal_sealed(sealed: &Sealed) -> Result<Case, DealError> {
     deal_again(&to_play(sealed)?)
 }
 
+/// Deals the case that a journal is about so that it can be worked on: a sealed one stays sealed, as for [`deal_sealed`].
+///
+/// # Errors
+/// [`DealError`] when it cannot be read or yields no case.
+pub fn deal_to_work(record: &CaseRecord) -> Result<Case, DealError> {
+    record.sealed.as_ref().map_or_else(|| deal_again(record), |sealed| deal_sealed(sealed))
+}
+
 /// What a journal has to carry so that its case can be dealt again.
 #[must_use]
 pub fn record_of(case: &Case) -> CaseRecord {

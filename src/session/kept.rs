@@ -108,7 +108,13 @@ pub const FILE_ENDING: &str = "session";
 /// A name in a folder for a new session, which nothing has yet.
 #[must_use]
 pub fn unused_path(folder: &Path, scenario: &str, seed: u64) -> PathBuf {
-    unused_name(folder, &format!("{scenario}-{seed}"))
+    unused_name(folder, &name_of(scenario, seed))
+}
+
+/// What the session of a seed is called, before a number that tells it from others of the same case.
+#[must_use]
+pub fn name_of(scenario: &str, seed: u64) -> String {
+    format!("{scenario}-{seed}")
 }
 
 /// The same for a session of which the name may not tell the seed.

@@ -214,7 +214,7 @@ pub(in crate::assessment) fn repair(
             share -= UNFOUNDED_COST;
         }
         remarks.push(Remark { entry: Some(number), about: About::Repair { chance }, good });
-        // What comes of it shows on the road; here it is named, unless it was taken away before it could do harm.
+        // What comes of it shows on the road; here it is named, unless a later repair took it away.
         let is_mended = |fault: &FaultName| {
             repairs(log).any(|(later, remedy)| later > number && remedy.fixes(fault))
         };

@@ -8,6 +8,7 @@ use crate::scenario::load::{self, Loaded, ScenarioText};
 use crate::scenario::schema::Mode;
 use crate::scenario::seal::{self, record_of_sealed};
 use crate::session::journal::{CaseRecord, Sealed};
+use crate::session::kept;
 use crate::workshop::view::front::{FrontView, ScenarioView};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -52,7 +53,7 @@ impl Source {
         };
         let case = deal(&loaded, seed)?;
         let case = if is_assessed { case.assessed() } else { case };
-        let name = format!("{}-{seed}", case.scenario.text.scenario_name);
+        let name = kept::name_of(&case.scenario.text.scenario_name, seed);
         Ok(Dealt { record: record_of(&case), case, name, is_sealed: false })
     }
 }

@@ -4,7 +4,7 @@ use super::Surroundings;
 use super::scenarios::{Dealt, Source};
 use super::sounds;
 use super::trouble::Trouble;
-use crate::scenario::deal::{deal_again, deal_sealed};
+use crate::scenario::deal::deal_to_work;
 use crate::scenario::draw::Case;
 use crate::session::attempt::Session;
 use crate::session::journal::{Journal, Mode, ReadMode, read};
@@ -101,10 +101,7 @@ pub fn begin(
 /// [`Trouble`] when its file cannot be used; the file is then as it was.
 pub fn open(path: &Path, words: &Words) -> Result<Opened, Trouble> {
     let (journal, recorded) = Journal::resume(path)?;
-    let case = match &recorded.case.sealed {
-        Some(sealed) => deal_sealed(sealed).map_err(|error| Trouble::of_sealed(error, path))?,
-        None => deal_again(&recorded.case)?,
-    };
+    let case = deal_to_work(&recorded.case).map_err(|error| Trouble::of_sealed(error, path))?;
     let session = Session::begin(Arc::clone(&case.briefing), case.hidden.clone())?;
     let kept = KeptSession::resume(journal, &recorded.entries, session)
         .map_err(|error| Trouble::of_kept(error, path))?;

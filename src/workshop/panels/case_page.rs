@@ -2,11 +2,11 @@
 
 use super::Tools;
 use super::bay_page::bay_ui;
-use super::entry::{entry_ui, is_low};
+use super::entry::entry_ui;
 use super::frame::{head_panel_ui, tried_ui, way_key};
 use super::guide_strip::guide_ui;
 use super::log::log_ui;
-use super::pieces::pick_ui;
+use super::pieces::{is_low, pick_ui};
 use super::places::places_ui;
 use super::road_page::road_ui;
 use super::sheet::sheet_ui;

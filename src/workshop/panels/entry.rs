@@ -2,7 +2,7 @@
 
 use super::Tools;
 use super::frame::{BREACH_SIGN, busy_ui};
-use super::pieces::signed_ui;
+use super::pieces::{is_low, signed_ui};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;
@@ -77,11 +77,6 @@ pub fn entry_ui(
     } else if !is_low {
         ui.add(Label::new(RichText::new(&line.hint).small()).wrap());
     }
-}
-
-/// Whether the window has so few lines that what is worked with needs all of them.
-pub fn is_low(ui: &Ui) -> bool {
-    ui.ctx().content_rect().height() < theme::LOW_BELOW
 }
 
 /// The words that can stand next, as many as have room; the marked one tinted and underlined. `at_rest` stands there where

@@ -142,3 +142,8 @@ pub fn column<T>(ui: &mut Ui, width: f32, inside: impl FnOnce(&mut Ui) -> T) -> 
         })
         .inner
 }
+
+/// Whether the window has so few lines that what is worked with needs all of them.
+pub fn is_low(ui: &Ui) -> bool {
+    ui.ctx().content_rect().height() < theme::LOW_BELOW
+}

@@ -1,8 +1,7 @@
 //! Steps clicked together word by word.
 
 use super::Tools;
-use super::entry::is_low;
-use super::pieces::{pick_ui, wide_button, words_ui};
+use super::pieces::{is_low, pick_ui, wide_button, words_ui};
 use crate::workshop::theme;
 use crate::workshop::view::WindowView;
 use crate::workshop::view::action::Action;

@@ -3,7 +3,7 @@
 use super::take::{outcome_ui, take_ui};
 use super::{Hand, focus};
 use crate::workshop::panels::entry;
-use crate::workshop::panels::pieces::{pick_ui, wide_button};
+use crate::workshop::panels::pieces::{is_low, pick_ui, wide_button};
 use crate::workshop::theme;
 use crate::workshop::view::action::Action;
 use crate::workshop::view::counter::Trade;
@@ -30,7 +30,7 @@ pub fn counter_ui(ui: &mut Ui, hand: Hand<'_>, actions: &mut Vec<Action>) {
     }
     let row = ui.spacing().interact_size.y * 2.0 + ui.spacing().item_spacing.y;
     // A list that scrolls within one that scrolls is no help where there is room for neither.
-    let most = if entry::is_low(ui) { f32::INFINITY } else { row * ROWS };
+    let most = if is_low(ui) { f32::INFINITY } else { row * ROWS };
     ScrollArea::vertical().id_salt("jobs").max_height(most).auto_shrink([false, true]).show(
         ui,
         |ui| {
